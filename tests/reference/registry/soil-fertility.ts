@@ -1,0 +1,3 @@
+import type { Registry } from '../registry.ts';
+
+export const soilFertility: Registry = {};
