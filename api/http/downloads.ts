@@ -1,0 +1,15 @@
+import type { Ctx } from '../procedure.ts';
+
+export type Download = {
+  readonly name: string;
+  readonly type: string;
+  readonly body: string | Uint8Array<ArrayBuffer>;
+  /** Shown in the window rather than saved. */
+  readonly inline?: boolean;
+};
+
+/** Makes a file from the farm; `query` is the address's, as text, to be checked by the maker. */
+export type MakeDownload = (ctx: Ctx, query: Readonly<Record<string, string>>) => Download | Promise<Download>;
+
+/** Every file that can be fetched at `/export/NAME`. */
+export const downloads: Readonly<Record<string, MakeDownload>> = {};

@@ -1,0 +1,60 @@
+import { timingSafeEqual } from 'node:crypto';
+import type { Context, Hono, Next } from 'hono';
+
+/** Who may come in at the loopback door. */
+export type Guard = {
+  /** `http://127.0.0.1:PORT`, our own origin. */
+  readonly origin: () => string;
+  /** The secret of this start. */
+  readonly secret: string;
+};
+
+const equal = (a: string, b: string): boolean => {
+  const left = Buffer.from(a);
+  const right = Buffer.from(b);
+  return left.length === right.length && timingSafeEqual(left, right);
+};
+
+const welcomePage = `<!doctype html><html lang="en"><head><meta charset="utf-8"><title>Bedwright</title>
+<link rel="icon" href="data:,"><meta http-equiv="refresh" content="0; url=/"></head><body><p><a href="/">Go to the program</a></p></body></html>`;
+
+/** The cookie is named with the port, since cookies are shared between the ports of one host. */
+const cookieName = (origin: string): string => `bedwright-${new URL(origin).port}`;
+
+function cookieOf(c: Context, name: string): string {
+  for (const pair of (c.req.header('cookie') ?? '').split(';')) {
+    const [key, ...rest] = pair.trim().split('=');
+    if (key === name) return rest.join('=');
+  }
+  return '';
+}
+
+/**
+ * Lets in only pages of our own origin that hold this start's secret: another host name (rebinding), another origin, a
+ * cross-site request and a request without the cookie are all refused.
+ */
+export function refuseStrangers(app: Hono, guard: Guard): void {
+  app.use('*', async (c: Context, next: Next) => {
+    const origin = guard.origin();
+    if (c.req.header('host') !== new URL(origin).host) return c.text('This address is not the program’s.', 403);
+    const from = c.req.header('origin');
+    if (from !== undefined && from !== origin) return c.text('Another page may not talk to this program.', 403);
+    const site = c.req.header('sec-fetch-site');
+    if (c.req.path === '/open') return next();
+    if (site !== undefined && site !== 'same-origin' && site !== 'none')
+      return c.text('Another page may not talk to this program.', 403);
+    const changes = c.req.method !== 'GET' && c.req.method !== 'HEAD';
+    if (changes && from === undefined && site !== 'same-origin')
+      return c.text('A change must come from the program’s own page.', 403);
+    if (!equal(cookieOf(c, cookieName(origin)), guard.secret)) {
+      return c.text('Open the program with the address that it printed when it started.', 401);
+    }
+    return next();
+  });
+  app.get('/open', (c) => {
+    if (!equal(c.req.query('key') ?? '', guard.secret)) return c.text('This key is not of this start.', 401);
+    c.header('set-cookie', `${cookieName(guard.origin())}=${guard.secret}; HttpOnly; SameSite=Strict; Path=/`);
+    c.header('cache-control', 'no-store');
+    return c.html(welcomePage);
+  });
+}

@@ -1,0 +1,13 @@
+import type { JobProgress } from './jobs.ts';
+
+/** What a computation in the worker may say and ask. */
+export type JobVoice = {
+  readonly progress: (progress: JobProgress) => void;
+  readonly best: (best: unknown) => void;
+  readonly shouldStop: () => boolean;
+};
+
+export type Runner = (data: never, voice: JobVoice) => unknown;
+
+/** Each kind of long work with the module that does it, loaded only when wanted. */
+export const runners: Readonly<Record<string, () => Promise<Runner>>> = {};

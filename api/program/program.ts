@@ -1,0 +1,81 @@
+import { resolve } from 'node:path';
+import { createFarm, type FarmFile, type OpenOptions, openFarm } from '../../db/file/open-farm.ts';
+import { Refusal } from '../errors.ts';
+import type { Log } from '../explain-error.ts';
+import { createJobs, type Jobs } from '../jobs/jobs.ts';
+import { recentFarms } from './recent.ts';
+
+export type ProgramPlaces = {
+  readonly migrations: string;
+  readonly resources: string;
+  readonly worker: URL;
+  /** Where farms live by default, and the program's own small files. */
+  readonly data: string;
+};
+
+export type OpenFarmView = { readonly key: string; readonly path: string };
+
+/** The running program: its open farms, its jobs, its clock. */
+export type Program = {
+  readonly places: ProgramPlaces;
+  readonly jobs: Jobs;
+  readonly now: () => string;
+  readonly log: Log;
+  readonly recent: ReturnType<typeof recentFarms>;
+  /** An open farm by its key; without a key the one opened first. @throws Refusal */
+  readonly farm: (key: string | null) => FarmFile;
+  readonly farms: () => OpenFarmView[];
+  readonly open: (path: string) => OpenFarmView;
+  readonly create: (path: string, fill: (farm: FarmFile) => void) => OpenFarmView;
+  readonly close: (key: string) => void;
+  readonly closeAll: () => Promise<void>;
+};
+
+export function createProgram(places: ProgramPlaces, now: () => string, log: Log): Program {
+  const open = new Map<string, FarmFile>();
+  const jobs = createJobs(places.worker, log);
+  const recent = recentFarms(places.data, log);
+  const options: OpenOptions = { migrations: places.migrations, now };
+  let count = 0;
+
+  function keep(farm: FarmFile): OpenFarmView {
+    count += 1;
+    const key = String(count);
+    open.set(key, farm);
+    recent.add(farm.path);
+    return { key, path: farm.path };
+  }
+
+  return {
+    places,
+    jobs,
+    now,
+    log,
+    recent,
+    farm(key) {
+      const farm = key === null ? open.values().next().value : open.get(key);
+      if (farm === undefined) throw new Refusal({ code: 'no-farm' });
+      return farm;
+    },
+    farms: () => [...open].map(([key, farm]) => ({ key, path: farm.path })),
+    open(path) {
+      const full = resolve(path);
+      for (const [key, farm] of open) if (farm.path === full) return { key, path: full };
+      return keep(openFarm(full, options));
+    },
+    create(path, fill) {
+      const farm = createFarm(resolve(path), options);
+      farm.unrecorded(() => fill(farm));
+      return keep(farm);
+    },
+    close(key) {
+      open.get(key)?.close();
+      open.delete(key);
+    },
+    async closeAll() {
+      await jobs.close();
+      for (const farm of open.values()) farm.close();
+      open.clear();
+    },
+  };
+}

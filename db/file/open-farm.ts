@@ -1,0 +1,195 @@
+import { existsSync, mkdirSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import Database from 'better-sqlite3';
+import { type BetterSQLite3Database, drizzle } from 'drizzle-orm/better-sqlite3';
+import { migrate } from 'drizzle-orm/better-sqlite3/migrator';
+import { listBackups, makeBackup } from './backup.ts';
+import { FarmFileError, farmFileErrorOf } from './errors.ts';
+import { APPLICATION_ID, identifyFarmFile } from './identify.ts';
+import { type UndoState, undoLog } from './undo.ts';
+import { createUndoTriggers } from './undo-triggers.ts';
+
+export type FarmDb = BetterSQLite3Database;
+
+export type OpenOptions = {
+  /** The folder of the generated migrations. */
+  readonly migrations: string;
+  /** The time as `YYYY-MM-DDTHH:MM:SS`, local. */
+  readonly now: () => string;
+};
+
+/** An open farm file. */
+export type FarmFile = {
+  readonly path: string;
+  readonly db: FarmDb;
+  readonly sqlite: Database.Database;
+  /** Runs one change as one transaction and one step of undo. */
+  readonly change: <T>(note: string, run: () => T) => T;
+  /** Runs writes that are no edit of the grower's (settings, generated data) as one transaction. */
+  readonly unrecorded: <T>(run: () => T) => T;
+  readonly undo: () => string | null;
+  readonly redo: () => string | null;
+  readonly undoState: () => UndoState;
+  readonly backup: (why: 'daily' | 'migration' | 'by-hand' | 'restore') => string;
+  readonly close: () => void;
+};
+
+type Journal = { readonly entries: readonly { readonly when: number; readonly tag: string }[] };
+
+const journalOf = (migrations: string): Journal =>
+  JSON.parse(readFileSync(join(migrations, 'meta', '_journal.json'), 'utf8')) as Journal;
+
+function appliedMigrations(sqlite: Database.Database): { readonly count: number; readonly newest: number } {
+  const known = sqlite.prepare(`SELECT 1 FROM sqlite_schema WHERE name = '__drizzle_migrations'`).get();
+  if (known === undefined) return { count: 0, newest: 0 };
+  const row = sqlite
+    .prepare<[], { n: number; newest: number | null }>(
+      'SELECT count(*) AS n, max(created_at) AS newest FROM __drizzle_migrations',
+    )
+    .get();
+  return { count: row?.n ?? 0, newest: row?.newest ?? 0 };
+}
+
+/** Looks the whole file over through a connection that cannot write. */
+function inspect(path: string, journal: Journal): void {
+  const sqlite = new Database(path, { readonly: true, timeout: 0 });
+  try {
+    const verdict = sqlite.pragma('quick_check(1)', { simple: true });
+    if (verdict !== 'ok') {
+      throw new FarmFileError(
+        'damaged',
+        path,
+        `${path} is damaged (${String(verdict)}) and was left as it is. Open the newest backup instead.`,
+      );
+    }
+    const newestKnown = journal.entries.at(-1)?.when ?? 0;
+    if (appliedMigrations(sqlite).newest > newestKnown) {
+      throw new FarmFileError(
+        'newer',
+        path,
+        `${path} was made by a newer version of this program. Update the program to open it.`,
+      );
+    }
+  } finally {
+    sqlite.close();
+  }
+}
+
+function refuseReadOnly(path: string): void {
+  const WRITE_BITS = 0o222;
+  for (const place of [path, dirname(path)]) {
+    if ((statSync(place).mode & WRITE_BITS) === 0) {
+      throw new FarmFileError(
+        'read-only',
+        path,
+        `${path} cannot be written: ${place === path ? 'the file' : 'its folder'} is read-only.`,
+      );
+    }
+  }
+}
+
+function bringUpToDate(sqlite: Database.Database, path: string, options: OpenOptions, journal: Journal): void {
+  const applied = appliedMigrations(sqlite);
+  if (applied.count > 0 && applied.count < journal.entries.length) makeBackup(sqlite, path, 'migration', options.now());
+  sqlite.pragma('foreign_keys = OFF');
+  if (applied.count < journal.entries.length) {
+    try {
+      migrate(drizzle(sqlite), { migrationsFolder: options.migrations });
+    } catch (error) {
+      const known = farmFileErrorOf(error, path);
+      if (known instanceof FarmFileError) throw known;
+      throw new FarmFileError('migration', path, `${path} could not be brought up to date; it is as it was before.`, {
+        cause: error,
+      });
+    }
+    const broken = sqlite.pragma('foreign_key_check') as unknown[];
+    if (broken.length > 0)
+      throw new FarmFileError(
+        'damaged',
+        path,
+        `${path} holds ${broken.length} rows that point to nothing. Open the newest backup instead.`,
+      );
+  }
+  sqlite.pragma(`user_version = ${journal.entries.length}`);
+  sqlite.pragma('foreign_keys = ON');
+}
+
+function connect(path: string): Database.Database {
+  const sqlite = new Database(path, { timeout: 0 });
+  sqlite.pragma('locking_mode = EXCLUSIVE');
+  sqlite.pragma('journal_mode = WAL');
+  sqlite.pragma('synchronous = FULL');
+  sqlite.pragma('recursive_triggers = ON');
+  sqlite.exec('BEGIN IMMEDIATE; COMMIT;');
+  return sqlite;
+}
+
+function farmOf(sqlite: Database.Database, path: string, options: OpenOptions): FarmFile {
+  createUndoTriggers(sqlite);
+  const log = undoLog(sqlite, options.now);
+  const inTransaction = <T>(run: () => T): T => {
+    try {
+      return sqlite.transaction(run).immediate();
+    } catch (error) {
+      throw farmFileErrorOf(error, path);
+    }
+  };
+  return {
+    path,
+    db: drizzle(sqlite),
+    sqlite,
+    change: (note, run) => inTransaction(() => log.recordStep(note, run)),
+    unrecorded: inTransaction,
+    undo: () => inTransaction(log.undo),
+    redo: () => inTransaction(log.redo),
+    undoState: log.state,
+    backup: (why) => makeBackup(sqlite, path, why, options.now()),
+    close: () => {
+      if (!sqlite.open) return;
+      inTransaction(log.prune);
+      sqlite.close();
+    },
+  };
+}
+
+/** Opens a farm file, bringing it up to date after a backup. Refuses with a {@link FarmFileError} and leaves the file as it was. */
+export function openFarm(path: string, options: OpenOptions): FarmFile {
+  const journal = journalOf(options.migrations);
+  identifyFarmFile(path, journal.entries.length);
+  let sqlite: Database.Database | undefined;
+  try {
+    inspect(path, journal);
+    refuseReadOnly(path);
+    sqlite = connect(path);
+    bringUpToDate(sqlite, path, options, journal);
+    const farm = farmOf(sqlite, path, options);
+    const today = options.now().slice(0, 10);
+    if (!listBackups(path).some((backup) => backup.why === 'daily' && backup.name.includes(` ${today} `))) farm.backup('daily');
+    return farm;
+  } catch (error) {
+    sqlite?.close();
+    throw farmFileErrorOf(error, path);
+  }
+}
+
+/** Makes a new, empty farm file. Refuses to write over anything. */
+export function createFarm(path: string, options: OpenOptions): FarmFile {
+  if (existsSync(path)) throw new FarmFileError('exists', path, `There is already a file at ${path}. Choose another name.`);
+  const journal = journalOf(options.migrations);
+  let sqlite: Database.Database | undefined;
+  try {
+    mkdirSync(dirname(path), { recursive: true });
+    refuseReadOnly(dirname(path));
+    sqlite = new Database(path, { timeout: 0 });
+    sqlite.pragma(`application_id = ${APPLICATION_ID}`);
+    sqlite.pragma('user_version = 0');
+    sqlite.close();
+    sqlite = connect(path);
+    bringUpToDate(sqlite, path, options, journal);
+    return farmOf(sqlite, path, options);
+  } catch (error) {
+    sqlite?.close();
+    for (const left of [path, `${path}-wal`, `${path}-shm`]) rmSync(left, { force: true });
+    throw farmFileErrorOf(error, path);
+  }
+}
