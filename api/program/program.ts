@@ -1,5 +1,5 @@
 import { resolve } from 'node:path';
-import { createFarm, type FarmFile, type OpenOptions, openFarm } from '../../db/file/open-farm.ts';
+import { createFarm, type FarmFile, type OpenOptions, openFarm, removeFarmFile } from '../../db/file/open-farm.ts';
 import { Refusal } from '../errors.ts';
 import type { Log } from '../explain-error.ts';
 import { createJobs, type Jobs } from '../jobs/jobs.ts';
@@ -65,7 +65,13 @@ export function createProgram(places: ProgramPlaces, now: () => string, log: Log
     },
     create(path, fill) {
       const farm = createFarm(resolve(path), options);
-      farm.unrecorded(() => fill(farm));
+      try {
+        farm.unrecorded(() => fill(farm));
+      } catch (error) {
+        farm.close();
+        removeFarmFile(farm.path);
+        throw error;
+      }
       return keep(farm);
     },
     close(key) {

@@ -172,6 +172,11 @@ export function openFarm(path: string, options: OpenOptions): FarmFile {
   }
 }
 
+/** Removes a farm file that was never finished, with what SQLite keeps beside it. */
+export function removeFarmFile(path: string): void {
+  for (const left of [path, `${path}-wal`, `${path}-shm`]) rmSync(left, { force: true });
+}
+
 /** Makes a new, empty farm file. Refuses to write over anything. */
 export function createFarm(path: string, options: OpenOptions): FarmFile {
   if (existsSync(path)) throw new FarmFileError('exists', path, `There is already a file at ${path}. Choose another name.`);
@@ -189,7 +194,7 @@ export function createFarm(path: string, options: OpenOptions): FarmFile {
     return farmOf(sqlite, path, options);
   } catch (error) {
     sqlite?.close();
-    for (const left of [path, `${path}-wal`, `${path}-shm`]) rmSync(left, { force: true });
+    removeFarmFile(path);
     throw farmFileErrorOf(error, path);
   }
 }

@@ -1,0 +1,148 @@
+import type {
+  lineNode,
+  lineOutlet,
+  lineRun,
+  powerSource,
+  pump,
+  pumpPoint,
+  timerEvent,
+  waterLine,
+} from '../../db/schema/water.ts';
+import type { BedRow } from './designs.ts';
+
+type Rows = {
+  readonly lines: (typeof waterLine.$inferInsert)[];
+  readonly pumps: (typeof pump.$inferInsert)[];
+  readonly points: (typeof pumpPoint.$inferInsert)[];
+  readonly nodes: (typeof lineNode.$inferInsert)[];
+  readonly runs: (typeof lineRun.$inferInsert)[];
+  readonly outlets: (typeof lineOutlet.$inferInsert)[];
+  readonly timers: (typeof timerEvent.$inferInsert)[];
+  readonly power: (typeof powerSource.$inferInsert)[];
+};
+
+const LINE = 'line-bags';
+const MAIN_M = 0.01905;
+const VALVE_M = 0.0127;
+const TEE_K = 1.4;
+const PER_BRANCH = 12;
+/** An invented pump: 2.2 m at no flow, 950 L/h at 1.3 m, 1514 L/h at no head. */
+const CURVE: readonly (readonly [number, number])[] = [
+  [0, 2.2],
+  [950, 1.3],
+  [1514, 0],
+];
+
+/** One tank, one pump, the bags of block B in branches of twelve. */
+export function sampleWaterLine(beds: readonly BedRow[]): Rows {
+  const rows: Rows = { lines: [], pumps: [], points: [], nodes: [], runs: [], outlets: [], timers: [], power: [] };
+  const served = beds.filter((bed) => bed.blockId === 'block-b').slice(0, 24);
+  const first = served[0];
+  if (first === undefined) return rows;
+  rows.lines.push({
+    id: LINE,
+    name: 'Bag line',
+    supply: 'reservoir',
+    supplySource: 'public',
+    reservoir_L: 1000,
+    reservoirArea_m2: 1,
+    reservoirBase_m: -0.6,
+    highLevel_m: 0.35,
+    lowLevel_m: -0.5,
+    vented: true,
+    foodGrade: true,
+    reserveHead_m: 0.1,
+    roofArea_m2: 24,
+    roofShare: 0.9,
+    firstFlush_mm: 0.4,
+    notes: 'Invented.',
+  });
+  rows.pumps.push({
+    id: 'pump-bags',
+    lineId: LINE,
+    name: 'Pump in the tank, 25 W (invented)',
+    materialId: 'hw-pump-25',
+    curveKind: 'three-points',
+    power_W: 25,
+    inletHeight_m: -0.55,
+  });
+  CURVE.forEach(([flow_L_per_h, head_m], at) => {
+    rows.points.push({ id: `point-bags-${at}`, pumpId: 'pump-bags', flow_L_per_h, head_m });
+  });
+  const sourceX = (first.x_m ?? 0) - 2;
+  const sourceY = (first.y_m ?? 0) + 0.8;
+  rows.nodes.push({ id: 'node-source', lineId: LINE, kind: 'source', name: 'Tank', x_m: sourceX, y_m: sourceY });
+  rows.nodes.push({ id: 'node-split', lineId: LINE, kind: 'tee', name: 'Split', x_m: sourceX + 0.8, y_m: sourceY, position: 1 });
+  const run = (from: string, to: string, length_m: number, diameter: number, fittingK: number) =>
+    rows.runs.push({
+      id: `run-${from}-${to}`,
+      lineId: LINE,
+      fromNodeId: from,
+      toNodeId: to,
+      length_m,
+      insideDiameter_m: diameter,
+      fittingK,
+      teeBore_m: fittingK > 0 ? 0.0155 : null,
+      materialId: diameter === MAIN_M ? 'hw-tube-34' : 'hw-tube-12',
+    });
+  run('node-source', 'node-split', 1.5, MAIN_M, 0.5);
+  let from = 'node-split';
+  served.forEach((bed, at) => {
+    if (at % PER_BRANCH === 0) from = 'node-split';
+    const tee = `node-tee-${bed.code}`;
+    const end = `node-end-${bed.code}`;
+    const x = bed.x_m ?? 0;
+    const y = (bed.y_m ?? 0) - 0.55;
+    rows.nodes.push({ id: tee, lineId: LINE, kind: 'tee', name: `Tee ${bed.code}`, x_m: x, y_m: y, position: 2 * at + 2 });
+    rows.nodes.push({
+      id: end,
+      lineId: LINE,
+      kind: 'end',
+      name: bed.code,
+      x_m: x,
+      y_m: y + 0.15,
+      elevation_m: 0.2,
+      position: 2 * at + 3,
+    });
+    run(from, tee, at % PER_BRANCH === 0 ? 2.2 : 1.35, MAIN_M, TEE_K);
+    run(tee, end, 0.4, VALVE_M, 0);
+    rows.outlets.push({
+      id: `outlet-${bed.code}`,
+      lineId: LINE,
+      nodeId: end,
+      bedId: bed.id,
+      kind: 'open-end',
+      outlet_m: 0.45,
+      bore_m: VALVE_M,
+      openK: 15,
+      position: at,
+    });
+    from = tee;
+  });
+  const every: readonly (readonly [month: number, days: number])[] = [
+    [4, 5],
+    [5, 4],
+    [6, 3],
+    [7, 2],
+    [8, 2],
+    [9, 3],
+    [10, 6],
+  ];
+  for (const [month, every_days] of every)
+    rows.timers.push({ id: `timer-bags-${month}`, lineId: LINE, month, every_days, start: '05:30', run_min: 14 });
+  rows.power.push({
+    id: 'power-bags',
+    lineId: LINE,
+    kind: 'battery',
+    battery: 'lithium-iron-phosphate',
+    capacity_Wh: 500,
+    usableShare: 0.8,
+    inverterShare: 1,
+    selfDischarge_share_per_month: 0.03,
+    controller_W: 1,
+    idle_W: 0,
+    panel_W: 20,
+    panelLossShare: 0.3,
+  });
+  return rows;
+}

@@ -1,0 +1,108 @@
+// The launcher: plain JavaScript of Node 18 with built-ins only, since it runs before anything is installed.
+// It installs what the lock file names and is missing, builds what is stale, then runs the wanted program on Node 24.
+import { spawn } from 'node:child_process';
+import { existsSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
+import { buildIfStale } from './build.mjs';
+import { chromiumPath } from './chromium.mjs';
+import { electronPath, hasDisplay } from './electron-runtime.mjs';
+import { installIfNeeded } from './install.mjs';
+import { environment, nodePath, root, run } from './node-runtime.mjs';
+import { runTests } from './test.mjs';
+
+const [command = 'start', ...rest] = process.argv.slice(2);
+
+function last(program, args, env = environment()) {
+  const child = spawn(program, args, { cwd: root, env, stdio: 'inherit' });
+  process.on('SIGINT', () => undefined);
+  process.on('SIGTERM', () => child.kill('SIGTERM'));
+  child.on('error', (error) => {
+    console.error(`${program} could not be started: ${error.message}`);
+    process.exit(1);
+  });
+  child.on('exit', (code, signal) => process.exit(code ?? (signal === 'SIGINT' ? 130 : 1)));
+}
+
+function openBrowser(address) {
+  if (process.env.CI || process.env.BEDWRIGHT_NO_BROWSER) return;
+  const opener = process.platform === 'darwin' ? 'open' : process.platform === 'win32' ? 'explorer' : 'xdg-open';
+  if (process.platform === 'linux' && !hasDisplay()) return;
+  spawn(opener, [address], { stdio: 'ignore', detached: true })
+    .on('error', () => undefined)
+    .unref();
+}
+
+function startHost(why, args) {
+  console.log(why);
+  const child = spawn(nodePath(), [join(root, 'dist', 'main', 'host.js'), ...args], {
+    cwd: root,
+    env: environment(),
+    stdio: ['ignore', 'inherit', 'inherit', 'ipc'],
+  });
+  child.on('message', (message) => openBrowser(message.address));
+  process.on('SIGINT', () => undefined);
+  process.on('SIGTERM', () => child.kill('SIGTERM'));
+  child.on('exit', (code, signal) => process.exit(code ?? (signal === 'SIGINT' ? 130 : 1)));
+}
+
+async function start() {
+  await buildIfStale();
+  const args = rest.filter((each) => each !== '--host');
+  if (rest.includes('--host')) return startHost('Serving the program to your browser, as asked.', args);
+  if (!hasDisplay())
+    return startHost('There is no display for a desktop window, so the program is served to your browser.', args);
+  const electron = await electronPath();
+  if (electron === null)
+    return startHost('The desktop runtime cannot be had on this computer, so the program is served to your browser.', args);
+  return last(electron, [root, ...args]);
+}
+
+const builtCommand = async (file) => {
+  await buildIfStale();
+  last(nodePath(), [join(root, 'dist', 'main', file), ...rest]);
+};
+
+const commands = {
+  start,
+  test: () => runTests(rest),
+  report: () => builtCommand('report.js'),
+  farm: () => builtCommand('farm.js'),
+  check: async () => last(nodePath(), [join(root, 'tests', 'reference', 'check.ts'), ...rest]),
+  bench: async () => {
+    await buildIfStale();
+    last(nodePath(), [join(root, 'tests', 'bench', 'run.ts'), ...rest]);
+  },
+  shots: async () => {
+    await buildIfStale();
+    const chromium = await chromiumPath();
+    last(nodePath(), [join(root, 'tests', 'e2e', 'shots.ts'), ...rest], { ...environment(), CHROMIUM: chromium ?? '' });
+  },
+  build: async () => {
+    rmSync(join(root, 'dist', '.inputs'), { force: true });
+    await buildIfStale();
+  },
+  typecheck: async () => {
+    for (const project of ['planner', '.', 'renderer']) {
+      const code = await run('tsc', ['-p', project]);
+      if (code !== 0) process.exit(code);
+    }
+  },
+  e2e: async () => {
+    await buildIfStale();
+    const chromium = await chromiumPath();
+    last('playwright', ['test', ...rest], { ...environment(), CHROMIUM: chromium ?? '' });
+  },
+  exec: async () => last(rest[0], rest.slice(1)),
+};
+
+if (!existsSync(join(root, 'package-lock.json'))) {
+  console.error('package-lock.json is missing: this folder is not a whole copy of the program.');
+  process.exit(1);
+}
+const chosen = commands[command];
+if (chosen === undefined) {
+  console.error(`There is no command "${command}". Known: ${Object.keys(commands).join(', ')}.`);
+  process.exit(2);
+}
+await installIfNeeded();
+await chosen();
