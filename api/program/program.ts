@@ -1,5 +1,12 @@
 import { resolve } from 'node:path';
-import { createFarm, type FarmFile, type OpenOptions, openFarm, removeFarmFile } from '../../db/file/open-farm.ts';
+import {
+  createFarm,
+  type FarmFile,
+  type OpenOptions,
+  openFarm,
+  removeFarmFile,
+  replaceFarmFile,
+} from '../../db/file/open-farm.ts';
 import { Refusal } from '../errors.ts';
 import type { Log } from '../explain-error.ts';
 import { createJobs, type Jobs } from '../jobs/jobs.ts';
@@ -27,6 +34,8 @@ export type Program = {
   readonly farms: () => OpenFarmView[];
   readonly open: (path: string) => OpenFarmView;
   readonly create: (path: string, fill: (farm: FarmFile) => void) => OpenFarmView;
+  /** Takes a farm back to one of its backups; the farm as it stood is backed up first. */
+  readonly restore: (key: string | null, backup: string) => OpenFarmView;
   readonly close: (key: string) => void;
   readonly closeAll: () => Promise<void>;
 };
@@ -73,6 +82,19 @@ export function createProgram(places: ProgramPlaces, now: () => string, log: Log
         throw error;
       }
       return keep(farm);
+    },
+    restore(key, backup) {
+      const entry = [...open].find(([each]) => key === null || each === key);
+      if (entry === undefined) throw new Refusal({ code: 'no-farm' });
+      const [farmKey, farm] = entry;
+      farm.backup('restore');
+      farm.close();
+      try {
+        replaceFarmFile(farm.path, backup, options);
+      } finally {
+        open.set(farmKey, openFarm(farm.path, options));
+      }
+      return { key: farmKey, path: farm.path };
     },
     close(key) {
       open.get(key)?.close();

@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, readFileSync, rmSync, statSync } from 'node:fs';
+import { copyFileSync, existsSync, mkdirSync, readFileSync, renameSync, rmSync, statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { type BetterSQLite3Database, drizzle } from 'drizzle-orm/better-sqlite3';
@@ -31,6 +31,8 @@ export type FarmFile = {
   readonly redo: () => string | null;
   readonly undoState: () => UndoState;
   readonly backup: (why: 'daily' | 'migration' | 'by-hand' | 'restore') => string;
+  /** Writes a consistent copy to a path where nothing is yet. */
+  readonly saveCopy: (target: string) => void;
   readonly close: () => void;
 };
 
@@ -144,6 +146,14 @@ function farmOf(sqlite: Database.Database, path: string, options: OpenOptions): 
     redo: () => inTransaction(log.redo),
     undoState: log.state,
     backup: (why) => makeBackup(sqlite, path, why, options.now()),
+    saveCopy: (target) => {
+      try {
+        mkdirSync(dirname(target), { recursive: true });
+        sqlite.prepare('VACUUM INTO ?').run(target);
+      } catch (error) {
+        throw farmFileErrorOf(error, target);
+      }
+    },
     close: () => {
       if (!sqlite.open) return;
       inTransaction(log.prune);
@@ -195,6 +205,25 @@ export function createFarm(path: string, options: OpenOptions): FarmFile {
   } catch (error) {
     sqlite?.close();
     removeFarmFile(path);
+    throw farmFileErrorOf(error, path);
+  }
+}
+
+/**
+ * Puts a backup in the place of a farm file that is closed. The file as it stood is itself kept as a backup of the kind `restore` by the
+ * caller before. The copy is checked first and moved into place in one step, so that a broken backup never replaces anything.
+ */
+export function replaceFarmFile(path: string, backup: string, options: OpenOptions): void {
+  const journal = journalOf(options.migrations);
+  const fresh = `${path}.restoring`;
+  try {
+    identifyFarmFile(backup, journal.entries.length);
+    inspect(backup, journal);
+    copyFileSync(backup, fresh);
+    for (const left of [`${path}-wal`, `${path}-shm`]) rmSync(left, { force: true });
+    renameSync(fresh, path);
+  } catch (error) {
+    rmSync(fresh, { force: true });
     throw farmFileErrorOf(error, path);
   }
 }

@@ -1,0 +1,115 @@
+import { existsSync } from 'node:fs';
+import { homedir } from 'node:os';
+import { basename, extname, isAbsolute, join, resolve } from 'node:path';
+import { z } from 'zod';
+import { listBackups } from '../../db/file/backup.ts';
+import { insertAll } from '../../db/repositories/insert-all.ts';
+import { farm as farmTable } from '../../db/schema/farm.ts';
+import { season } from '../../db/schema/plantings.ts';
+import { refuse } from '../../planner/errors.ts';
+import { fillLibrary } from '../library/fill-library.ts';
+import { act, ask, ctxOf, nothing, read } from '../procedure.ts';
+import type { Program } from '../program/program.ts';
+import { fillSampleFarm } from '../sample/fill-sample-farm.ts';
+
+const EXTENSION = '.bedwright';
+
+/** A path as a person writes it: `~`, a bare name (then in the program's own folder), with or without the ending. */
+function farmPath(program: Program, text: string, path = 'path'): string {
+  const plain = text.trim();
+  if (plain === '') refuse(path, 'missing', 'Give the file a name.');
+  if (plain.includes('\0')) refuse(path, 'wrong', 'A file name cannot hold this character.');
+  const home = plain === '~' || plain.startsWith('~/') ? join(homedir(), plain.slice(1)) : plain;
+  const full = isAbsolute(home) ? home : join(program.places.data, home);
+  return extname(full) === EXTENSION ? full : `${full}${EXTENSION}`;
+}
+
+const path = z.object({ path: z.string().max(1000) });
+
+export const files = {
+  state: ask({
+    input: nothing,
+    run: ({ program }) => ({
+      open: program.farms(),
+      folder: program.places.data,
+      recent: program.recent.list().map((each) => ({ path: each, name: basename(each, EXTENSION), there: existsSync(each) })),
+    }),
+  }),
+  open: act({
+    input: path,
+    run({ program }, input) {
+      const plain = input.path.trim();
+      return program.open(isAbsolute(plain) && existsSync(plain) ? resolve(plain) : farmPath(program, plain));
+    },
+  }),
+  close: act({
+    input: z.object({ key: z.string().max(20) }),
+    run({ program }, { key }) {
+      program.close(key);
+      return program.farms();
+    },
+  }),
+  forget: act({
+    input: path,
+    run({ program }, input) {
+      program.recent.forget(input.path);
+      return program.recent.list();
+    },
+  }),
+  create: act({
+    input: z.object({
+      path: z.string().max(1000),
+      name: z.string().trim().min(1, 'A farm needs a name.').max(120),
+      latitude_deg: z.number().min(-90).max(90),
+      longitude_deg: z.number().min(-180).max(180),
+      elevation_m: z.number().min(-430).max(6000),
+      unitSystem: z.enum(['us', 'metric']),
+      currency: z.string().regex(/^[A-Z]{3}$/, 'Write the currency as three letters, such as USD.'),
+      year: z.int().min(1950).max(2200),
+    }),
+    run({ program }, { path: wanted, year, ...values }) {
+      return program.create(farmPath(program, wanted), ({ db }) => {
+        fillLibrary(db, program.places.resources);
+        db.insert(farmTable)
+          .values({ id: 1, ...values })
+          .run();
+        insertAll(db, season, [
+          { id: `season-${year}`, name: String(year), startDate: `${year}-01-01`, endDate: `${year}-12-31`, state: 'planning' },
+        ]);
+      });
+    },
+  }),
+  createSample: act({
+    input: z.object({
+      path: z.string().max(1000),
+      beds: z.int().min(0).max(5000).default(96),
+      years: z.int().min(0).max(10).default(2),
+      seed: z.int().nonnegative().default(1),
+    }),
+    run({ program }, { path: wanted, ...size }) {
+      return program.create(farmPath(program, wanted), (file) =>
+        fillSampleFarm(file, { resources: program.places.resources, ...size }),
+      );
+    },
+  }),
+  backups: read({ input: nothing, run: ({ farm }) => listBackups(farm.path) }),
+  backUp: act({ input: nothing, run: (door) => ({ path: ctxOf(door).farm.backup('by-hand') }) }),
+  saveCopy: act({
+    input: path,
+    run(door, input) {
+      const target = farmPath(door.program, input.path);
+      if (existsSync(target)) refuse('path', 'exists', `There is already a file at ${target}. Choose another name.`);
+      ctxOf(door).farm.saveCopy(target);
+      return { path: target };
+    },
+  }),
+  restore: act({
+    input: z.object({ path: z.string().max(1000) }),
+    run(door, input) {
+      const { farm } = ctxOf(door);
+      const known = listBackups(farm.path).find((backup) => backup.path === input.path);
+      if (known === undefined) refuse('path', 'not-found', 'This backup is no longer there.');
+      return door.program.restore(door.farmKey, known.path);
+    },
+  }),
+};
