@@ -14,7 +14,6 @@ export default defineConfig({
         main: 'electron/main.ts',
         host: 'api/serve.ts',
         'jobs.worker': 'api/jobs/jobs.worker.ts',
-        report: 'api/report/command.ts',
         farm: 'api/sample/command.ts',
       },
       output: { entryFileNames: '[name].js', chunkFileNames: 'part-[name]-[hash].js' },

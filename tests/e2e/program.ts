@@ -1,0 +1,58 @@
+import { type ChildProcess, fork } from 'node:child_process';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { test as base, expect } from '@playwright/test';
+
+/** A running host with its own data folder, one for each Playwright worker. */
+export type Host = { readonly address: string; readonly origin: string; readonly data: string };
+
+const hostFile = new URL('../../dist/main/host.js', import.meta.url).pathname;
+
+export function startHost(
+  data: string,
+  args: readonly string[] = [],
+): Promise<{ readonly child: ChildProcess; readonly host: Host }> {
+  const child = fork(hostFile, [...args], {
+    env: { ...process.env, BEDWRIGHT_HOME: data },
+    stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
+  });
+  return new Promise((resolve, reject) => {
+    child.once('message', (said) => resolve({ child, host: { ...(said as { address: string; origin: string }), data } }));
+    child.once('exit', (code) => reject(new Error(`The host ended with ${code} before it answered.`)));
+  });
+}
+
+type Fixtures = { readonly noConsoleErrors: undefined };
+
+/** Each test starts on the open sample farm, and fails on any console error or page error. */
+export const test = base.extend<Fixtures, { readonly host: Host }>({
+  host: [
+    async ({ browserName: _ }, use) => {
+      const data = mkdtempSync(join(tmpdir(), 'bedwright-e2e-'));
+      const { child, host } = await startHost(data);
+      await use(host);
+      const ended = new Promise((resolve) => child.once('exit', resolve));
+      child.kill('SIGTERM');
+      await ended;
+      rmSync(data, { recursive: true, force: true });
+    },
+    { scope: 'worker' },
+  ],
+  noConsoleErrors: [
+    async ({ page, host }, use) => {
+      const errors: string[] = [];
+      page.on('console', (message) => {
+        if (message.type() === 'error') errors.push(message.text());
+      });
+      page.on('pageerror', (error) => errors.push(error.message));
+      await page.goto(host.address);
+      await page.waitForURL(`${host.origin}/**`);
+      await use(undefined);
+      expect(errors).toEqual([]);
+    },
+    { auto: true },
+  ],
+});
+
+export { expect };
