@@ -1,6 +1,7 @@
 import { router as build } from './procedure.ts';
 import { farm } from './procedures/farm.ts';
 import { files } from './procedures/files.ts';
+import { find } from './procedures/find.ts';
 import { jobs } from './procedures/jobs.ts';
 import { undo } from './procedures/undo.ts';
 
@@ -8,6 +9,7 @@ import { undo } from './procedures/undo.ts';
 export const router = build({
   farm,
   files,
+  find,
   jobs,
   undo,
 });

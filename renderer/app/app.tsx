@@ -1,0 +1,52 @@
+import { Suspense, useState } from 'react';
+import { NoFarm } from '../places/farm/no-farm.tsx';
+import { WorkingProvider } from '../working/working-sheet.tsx';
+import { setQuery, useAddress } from './address.ts';
+import { CaughtFault } from './caught-fault.tsx';
+import { FarmGate } from './farm-gate.tsx';
+import { FindAndGo } from './find-and-go.tsx';
+import { HelpSheet } from './help-sheet.tsx';
+import { useShellKeys } from './keys.ts';
+import { places } from './places.ts';
+import { Rail } from './rail.tsx';
+import { ResultLine } from './result-line.tsx';
+import { Waiting } from './states.tsx';
+import { TopBar } from './top-bar.tsx';
+
+/** The window: rail, top bar, the place the address names, and the line of results. */
+export function App() {
+  const { place, query } = useAddress();
+  const [finding, setFinding] = useState(false);
+  const [helpFor, setHelpFor] = useState<string>();
+  const helping = helpFor === place || query.get('help') === 'yes';
+  const toggleHelp = () => {
+    setHelpFor(helping ? undefined : place);
+    if (query.has('help')) setQuery({ help: undefined });
+  };
+  useShellKeys({ find: () => setFinding(true), help: toggleHelp });
+  const here = places.find((each) => each.name === place);
+  const Shown = here?.page;
+  return (
+    <div className="shell">
+      <a className="button skip" href="#page">
+        To the page
+      </a>
+      <Rail />
+      <TopBar onFind={() => setFinding(true)} onHelp={toggleHelp} />
+      <main className="shell-main" id="page" tabIndex={-1}>
+        <div className="shell-frame">
+          <WorkingProvider>
+            <FarmGate none={<NoFarm />}>
+              <CaughtFault key={place}>
+                <Suspense fallback={<Waiting what="Opening the page" />}>{Shown === undefined ? null : <Shown />}</Suspense>
+              </CaughtFault>
+            </FarmGate>
+          </WorkingProvider>
+          {helping && here !== undefined ? <HelpSheet place={here} onClose={toggleHelp} /> : null}
+        </div>
+      </main>
+      <ResultLine />
+      {finding ? <FindAndGo onClose={() => setFinding(false)} /> : null}
+    </div>
+  );
+}

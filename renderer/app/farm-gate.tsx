@@ -1,0 +1,37 @@
+import { type ReactNode, useMemo } from 'react';
+import { api } from '../client/api.ts';
+import { type Reader, ReaderProvider } from '../client/reader.tsx';
+import { type OutputOf, useRead } from '../client/use-read.ts';
+import { Failed, Waiting } from './states.tsx';
+
+export type FarmView = OutputOf<typeof api.farm.get>;
+
+/** The open farm, or undefined while it is read or when none is open. */
+export function useFarm(): FarmView | undefined {
+  const farm = useRead(api.farm.get, undefined);
+  return farm.state === 'ready' ? farm.data : undefined;
+}
+
+export type { Reader };
+
+/** Lets the pages in once the farm's settings are there: units, currency and language of every figure come from them. */
+export function FarmGate({ children, none }: { readonly children: ReactNode; readonly none: ReactNode }) {
+  const farm = useRead(api.farm.get, undefined);
+  const settings = useMemo(
+    () =>
+      farm.state === 'ready'
+        ? { system: farm.data.unitSystem, currency: farm.data.currency, locale: farm.data.language }
+        : undefined,
+    [farm],
+  );
+  if (farm.state === 'loading') return <Waiting />;
+  if (farm.state === 'failed') {
+    if (farm.failure.code === 'no-farm') return none;
+    return (
+      <div className="page">
+        <Failed message={farm.message} failure={farm.failure} retry={farm.retry} />
+      </div>
+    );
+  }
+  return settings === undefined ? null : <ReaderProvider settings={settings}>{children}</ReaderProvider>;
+}

@@ -1,0 +1,100 @@
+import { type ComponentType, lazy } from 'react';
+import type { IconName } from '../look/icon.tsx';
+import { helpOf } from './help.ts';
+import type { PlaceHelp } from './place-help.ts';
+import type { PlaceName } from './place-names.ts';
+
+export type Place = {
+  readonly name: PlaceName;
+  readonly title: string;
+  readonly icon: IconName;
+  /** With Alt it goes there. */
+  readonly key: string;
+  readonly page: ComponentType;
+  readonly help: PlaceHelp;
+};
+
+const page = (load: () => Promise<ComponentType>): ComponentType => lazy(async () => ({ default: await load() }));
+
+export const places: readonly Place[] = [
+  {
+    name: 'week',
+    title: 'This week',
+    icon: 'week',
+    key: '1',
+    page: page(async () => (await import('../places/week/week-page.tsx')).WeekPage),
+    help: helpOf.week,
+  },
+  {
+    name: 'beds',
+    title: 'Beds',
+    icon: 'beds',
+    key: '2',
+    page: page(async () => (await import('../places/beds/beds-page.tsx')).BedsPage),
+    help: helpOf.beds,
+  },
+  {
+    name: 'season',
+    title: 'Season',
+    icon: 'season',
+    key: '3',
+    page: page(async () => (await import('../places/season/season-page.tsx')).SeasonPage),
+    help: helpOf.season,
+  },
+  {
+    name: 'soil',
+    title: 'Soil',
+    icon: 'soil',
+    key: '4',
+    page: page(async () => (await import('../places/soil/soil-page.tsx')).SoilPage),
+    help: helpOf.soil,
+  },
+  {
+    name: 'water',
+    title: 'Water',
+    icon: 'water',
+    key: '5',
+    page: page(async () => (await import('../places/water/water-page.tsx')).WaterPage),
+    help: helpOf.water,
+  },
+  {
+    name: 'orders',
+    title: 'Orders',
+    icon: 'orders',
+    key: '6',
+    page: page(async () => (await import('../places/orders/orders-page.tsx')).OrdersPage),
+    help: helpOf.orders,
+  },
+  {
+    name: 'harvest',
+    title: 'Harvest',
+    icon: 'harvest',
+    key: '7',
+    page: page(async () => (await import('../places/harvest/harvest-page.tsx')).HarvestPage),
+    help: helpOf.harvest,
+  },
+  {
+    name: 'costs',
+    title: 'Costs',
+    icon: 'costs',
+    key: '8',
+    page: page(async () => (await import('../places/costs/costs-page.tsx')).CostsPage),
+    help: helpOf.costs,
+  },
+  {
+    name: 'library',
+    title: 'Library',
+    icon: 'library',
+    key: '9',
+    page: page(async () => (await import('../places/library/library-page.tsx')).LibraryPage),
+    help: helpOf.library,
+  },
+  {
+    name: 'farm',
+    title: 'Farm',
+    icon: 'farm',
+    key: '0',
+    page: page(async () => (await import('../places/farm/farm-page.tsx')).FarmPage),
+    help: helpOf.farm,
+  },
+];

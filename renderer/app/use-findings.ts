@@ -1,0 +1,92 @@
+import { useMemo } from 'react';
+import { api } from '../client/api.ts';
+import { useRead } from '../client/use-read.ts';
+import { setLook, useLook } from '../look/theme.ts';
+import { addressOf, go } from './address.ts';
+import type { Finding } from './find.ts';
+import { places } from './places.ts';
+import { useUndo } from './use-undo.ts';
+
+const kindNames = {
+  bed: 'Bed',
+  crop: 'Crop',
+  planting: 'Planting',
+  material: 'Material',
+  design: 'Design',
+  supplier: 'Supplier',
+} as const;
+
+const addresses = {
+  bed: (id: string) => go('beds', { bed: id }),
+  crop: (id: string) => go('library', { tab: 'crops', crop: id }),
+  planting: (id: string) => go('season', { planting: id }),
+  material: (id: string) => go('library', { tab: 'materials', material: id }),
+  design: (id: string) => go('library', { tab: 'designs', design: id }),
+  supplier: (id: string) => go('library', { tab: 'suppliers', supplier: id }),
+} as const;
+
+/** All that can be found: places, actions, the farm's own things by name, and the help. */
+export function useFindings(): readonly Finding[] {
+  const names = useRead(api.find.names, undefined);
+  const undo = useUndo();
+  const look = useLook();
+  return useMemo(() => {
+    const pages = places.map(
+      (place): Finding => ({
+        id: `place ${place.name}`,
+        kind: 'Place',
+        title: place.title,
+        detail: '',
+        keys: `Alt ${place.key}`,
+        go: () => go(place.name),
+      }),
+    );
+    const actions: Finding[] = [
+      ...(undo.undoName === null ? [] : [action(`Undo: ${undo.undoName}`, 'Ctrl Z', () => void undo.undo())]),
+      ...(undo.redoName === null ? [] : [action(`Redo: ${undo.redoName}`, 'Ctrl Shift Z', () => void undo.redo())]),
+      action('Print this page', 'Ctrl P', () => window.print()),
+      action('Light look', undefined, () => setLook({ ...look, theme: 'light' })),
+      action('Dark look', undefined, () => setLook({ ...look, theme: 'dark' })),
+      action(look.contrast === 'high' ? 'Normal contrast' : 'High contrast', undefined, () =>
+        setLook({ ...look, contrast: look.contrast === 'high' ? 'normal' : 'high' }),
+      ),
+      action('Open this farm in a second window', undefined, () => void window.open(addressOf('week'))),
+      action('Save a copy of the farm', undefined, () => go('farm', { tab: 'files' })),
+      action('Backups', undefined, () => go('farm', { tab: 'backups' })),
+      action('New farm', undefined, () => go('farm', { tab: 'files', new: 'yes' })),
+    ];
+    const things =
+      names.state === 'ready'
+        ? names.data.map(
+            (each): Finding => ({
+              id: `${each.kind} ${each.id}`,
+              kind: kindNames[each.kind],
+              title: each.name,
+              detail: each.detail,
+              go: () => addresses[each.kind](each.id),
+            }),
+          )
+        : [];
+    const help = places.flatMap((place) =>
+      place.help.computes.map(
+        (each): Finding => ({
+          id: `help ${place.name} ${each.name}`,
+          kind: 'Help',
+          title: each.name,
+          detail: `${place.title}: ${each.how}`,
+          go: () => go(place.name, { help: 'yes' }),
+        }),
+      ),
+    );
+    return [...pages, ...actions, ...things, ...help];
+  }, [names, undo.undoName, undo.redoName, undo.undo, undo.redo, look]);
+}
+
+const action = (title: string, keys: string | undefined, does: () => void): Finding => ({
+  id: `do ${title}`,
+  kind: 'Action',
+  title,
+  detail: '',
+  ...(keys === undefined ? {} : { keys }),
+  go: does,
+});

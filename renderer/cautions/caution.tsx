@@ -1,0 +1,49 @@
+import { useEffect, useState } from 'react';
+import { cautionText, cautionTitle, emergency } from './caution-texts.ts';
+
+const severityNames = { stop: 'Stop', guard: 'Guard', note: 'Note' } as const;
+
+/**
+ * A caution where a decision is made. It can be folded, but not closed for good; a folded one opens when the page is
+ * printed. `folded` is for lists of many, such as the help.
+ */
+export function Caution({ id, folded = false }: { readonly id: string; readonly folded?: boolean }) {
+  const { severity, text, defer, source } = cautionText(id);
+  const [open, setOpen] = useState(!folded);
+  useEffect(() => {
+    const show = () => setOpen(true);
+    window.addEventListener('beforeprint', show);
+    return () => window.removeEventListener('beforeprint', show);
+  }, []);
+  return (
+    <details className="caution" data-severity={severity} open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>
+        <span className="caution-severity">{severityNames[severity]}</span>
+        <span className="caution-title">{cautionTitle(id)}</span>
+      </summary>
+      <div className="caution-body">
+        <p>{text}</p>
+        <p>
+          <strong>{defer}</strong>
+          {severity === 'stop' ? ` ${emergency}` : ''}
+        </p>
+        <p className="faint">Source: {source}</p>
+      </div>
+    </details>
+  );
+}
+
+/** Several cautions; the gravest first. */
+export function Cautions({ ids, folded = false }: { readonly ids: readonly string[]; readonly folded?: boolean }) {
+  const order = ['stop', 'guard', 'note'];
+  const sorted = [...new Set(ids)].sort(
+    (a, b) => order.indexOf(cautionText(a).severity) - order.indexOf(cautionText(b).severity),
+  );
+  return (
+    <>
+      {sorted.map((id) => (
+        <Caution key={id} id={id} folded={folded} />
+      ))}
+    </>
+  );
+}

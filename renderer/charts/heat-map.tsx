@@ -1,0 +1,77 @@
+import { useReader } from '../client/reader.tsx';
+import { ChartFrame } from './chart-frame.tsx';
+
+type Props = {
+  readonly title: string;
+  readonly rows: readonly string[];
+  readonly columns: readonly string[];
+  readonly value: (row: number, column: number) => number | null;
+  readonly unit: string;
+  /** Names of the two ways: "Bed", "Week". */
+  readonly ways: readonly [string, string];
+  readonly height?: number;
+};
+
+const CELL = { width: 16, height: 15 };
+const MARGIN = { left: 84, top: 20 };
+
+/** Rows by columns, darker for more: one hue, so that it also reads in grey. */
+export function HeatMap({ title, rows, columns, value, unit, ways, height = 320 }: Props) {
+  const reader = useReader();
+  const print = (amount: number | null): string =>
+    amount === null ? '–' : unit === 'minor' ? reader.money(amount) : reader.number(amount, unit);
+  const values = rows.map((_, row) => columns.map((__, column) => value(row, column)));
+  const known = values.flat().filter((each): each is number => each !== null);
+  const [least, most] = [Math.min(...known, 0), Math.max(...known, 0)];
+  const depth = (amount: number): number => (most === least ? 0 : (amount - least) / (most - least));
+  const every = Math.max(1, Math.ceil(columns.length / 14));
+  const table = {
+    head: [ways[0], ...columns],
+    rows: values.map((cells, row) => [rows[row] ?? '', ...cells.map(print)]),
+  };
+  return (
+    <ChartFrame
+      title={title}
+      table={table}
+      height={height}
+      note={`${ways[0]} down, ${ways[1].toLowerCase()} across; darker is more, up to ${print(most)} ${reader.sign(unit)}.`}
+    >
+      <div className="heat-scroll">
+        <svg
+          width={MARGIN.left + columns.length * CELL.width}
+          height={MARGIN.top + rows.length * CELL.height}
+          role="img"
+          aria-label={`${title}. The figures are in the table.`}
+        >
+          {columns.map((name, column) =>
+            column % every === 0 ? (
+              <text key={name} x={MARGIN.left + column * CELL.width} y={12}>
+                {name}
+              </text>
+            ) : null,
+          )}
+          {rows.map((name, row) => (
+            <g key={name} transform={`translate(0 ${MARGIN.top + row * CELL.height})`}>
+              <text x={MARGIN.left - 6} y={11} textAnchor="end">
+                {name}
+              </text>
+              {(values[row] ?? []).map((amount, column) =>
+                amount === null ? null : (
+                  <rect
+                    key={columns[column]}
+                    x={MARGIN.left + column * CELL.width}
+                    width={CELL.width - 1}
+                    height={CELL.height - 1}
+                    fill={`color-mix(in oklab, var(--accent) ${Math.round(8 + 92 * depth(amount))}%, var(--paper-raised))`}
+                  >
+                    <title>{`${name}, ${columns[column] ?? ''}: ${print(amount)} ${reader.sign(unit)}`}</title>
+                  </rect>
+                ),
+              )}
+            </g>
+          ))}
+        </svg>
+      </div>
+    </ChartFrame>
+  );
+}

@@ -1,0 +1,120 @@
+import {
+  Area,
+  Bar,
+  CartesianGrid,
+  ComposedChart,
+  Legend,
+  Line,
+  ReferenceLine,
+  ResponsiveContainer,
+  Tooltip,
+  XAxis,
+  YAxis,
+} from 'recharts';
+import { significant } from '../../planner/units/significant.ts';
+import { dashOf, hueOf } from './series.ts';
+
+export type PlotProps = {
+  readonly points: readonly {
+    readonly x: string;
+    readonly values: readonly (number | null)[];
+    readonly bands: readonly (readonly [number | null, number | null])[];
+  }[];
+  readonly series: readonly { readonly name: string; readonly as: 'line' | 'area' | 'stack' | 'bar'; readonly hue: number }[];
+  readonly bands: readonly { readonly name: string }[];
+  readonly marks: readonly { readonly name: string; readonly value?: number; readonly at?: string }[];
+  readonly sign: string;
+};
+
+const number = (value: unknown): string => (typeof value === 'number' ? significant(value, 3) : '–');
+
+/** The drawing of a chart. Kept in its own file since the charting library is half of all script. */
+export function Plot({ points, series, bands, marks, sign }: PlotProps) {
+  const rows = points.map((point) => ({
+    x: point.x,
+    ...Object.fromEntries(point.values.map((value, at) => [`s${at}`, value])),
+    ...Object.fromEntries(point.bands.map((band, at) => [`b${at}`, band])),
+  }));
+  return (
+    <ResponsiveContainer width="100%" height="100%">
+      <ComposedChart data={rows} margin={{ top: 22, right: 18, bottom: 4, left: 4 }} accessibilityLayer>
+        <CartesianGrid stroke="var(--grid-line-strong)" strokeDasharray="1 3" />
+        <XAxis
+          dataKey="x"
+          tick={{ fill: 'var(--ink-soft)', fontSize: 11 }}
+          stroke="var(--line-strong)"
+          minTickGap={18}
+          tickMargin={4}
+        />
+        <YAxis
+          tick={{ fill: 'var(--ink-soft)', fontSize: 11 }}
+          stroke="var(--line-strong)"
+          width={52}
+          tickFormatter={number}
+          label={{ value: sign, position: 'top', offset: 10, fill: 'var(--ink-soft)', fontSize: 11 }}
+        />
+        <Tooltip
+          isAnimationActive={false}
+          formatter={(value) => (Array.isArray(value) ? value.map(number).join(' to ') : `${number(value)} ${sign}`)}
+          contentStyle={{
+            background: 'var(--paper-raised)',
+            border: '1px solid var(--line-strong)',
+            borderRadius: 3,
+            fontSize: 12,
+          }}
+          labelStyle={{ color: 'var(--ink)', fontWeight: 600 }}
+          itemStyle={{ color: 'var(--ink)' }}
+          cursor={{ stroke: 'var(--line-strong)', fill: 'var(--paper-hover)' }}
+        />
+        {series.length + bands.length > 1 ? (
+          <Legend wrapperStyle={{ fontSize: 12 }} formatter={(name) => <span className="chart-legend">{name}</span>} />
+        ) : null}
+        {bands.map((band, at) => (
+          <Area
+            key={band.name}
+            dataKey={`b${at}`}
+            name={band.name}
+            stroke="none"
+            fill={hueOf(at)}
+            fillOpacity={0.2}
+            isAnimationActive={false}
+            legendType="rect"
+          />
+        ))}
+        {series.map((each, at) => shape(each, at))}
+        {marks.map((mark) => (
+          <ReferenceLine
+            key={mark.name}
+            {...(mark.value === undefined ? {} : { y: mark.value })}
+            {...(mark.at === undefined ? {} : { x: mark.at })}
+            stroke="var(--stop)"
+            strokeDasharray="5 3"
+            ifOverflow="extendDomain"
+            label={{ value: mark.name, position: 'insideTopRight', fill: 'var(--stop)', fontSize: 11 }}
+          />
+        ))}
+      </ComposedChart>
+    </ResponsiveContainer>
+  );
+}
+
+function shape({ name, as, hue }: PlotProps['series'][number], at: number) {
+  const shared = { dataKey: `s${at}`, name, isAnimationActive: false as const };
+  const ink = hueOf(hue);
+  switch (as) {
+    case 'line':
+      return (
+        <Line key={name} {...shared} stroke={ink} strokeWidth={2} strokeDasharray={dashOf(at)} dot={false} connectNulls={false} />
+      );
+    case 'area':
+      return (
+        <Area key={name} {...shared} stroke={ink} strokeWidth={1.5} strokeDasharray={dashOf(at)} fill={ink} fillOpacity={0.25} />
+      );
+    case 'stack':
+      return (
+        <Area key={name} {...shared} stackId="stack" stroke="var(--paper-raised)" strokeWidth={1} fill={ink} fillOpacity={0.85} />
+      );
+    case 'bar':
+      return <Bar key={name} {...shared} stackId="bar" stroke="var(--paper-raised)" strokeWidth={1} fill={ink} />;
+  }
+}

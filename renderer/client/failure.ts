@@ -1,0 +1,40 @@
+import { type Fault, InputError } from '../../planner/errors.ts';
+
+/** Why a request was not done, in a form a page can show. */
+export type Failure = {
+  readonly code: string;
+  readonly message: string;
+  readonly faults: readonly Fault[];
+  readonly reference?: string;
+};
+
+const isRecord = (value: unknown): value is Record<string, unknown> => typeof value === 'object' && value !== null;
+
+const isFault = (value: unknown): value is Fault =>
+  isRecord(value) && typeof value['path'] === 'string' && typeof value['message'] === 'string';
+
+/** Reads what the program answered when it did not do what was asked. Unknown errors keep their own message. */
+export function failureOf(error: unknown): Failure {
+  if (error instanceof InputError) return { code: 'input', message: error.message, faults: error.faults };
+  const data = isRecord(error) && isRecord(error['data']) ? error['data']['bedwright'] : undefined;
+  if (isRecord(data)) {
+    const { code, message, faults, reference } = data;
+    return {
+      code: typeof code === 'string' ? code : 'bug',
+      message: typeof message === 'string' ? message : messageOf(error),
+      faults: Array.isArray(faults) ? faults.filter(isFault) : [],
+      ...(typeof reference === 'string' ? { reference } : {}),
+    };
+  }
+  return { code: 'no-answer', message: unanswered(messageOf(error)), faults: [] };
+}
+
+const messageOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+
+const unanswered = (message: string): string =>
+  /fetch/i.test(message) ? 'The program does not answer. Is it still running? Nothing was changed.' : message;
+
+/** The faults of one field, and of what lies below it: `beds.0` has those of `beds.0.depth_m`. */
+export function faultsAt(faults: readonly Fault[], path: string): readonly Fault[] {
+  return faults.filter((fault) => fault.path === path || fault.path.startsWith(`${path}.`));
+}

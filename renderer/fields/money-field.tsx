@@ -1,0 +1,26 @@
+import { currencyPlaces, printMinor } from '../../planner/units/print-money.ts';
+import { useReader } from '../client/reader.tsx';
+import { readMoney } from '../table/read-cell.ts';
+import type { FieldProps } from './field-frame.tsx';
+import { ReadField } from './read-field.tsx';
+
+/** Money in whole minor units, written in the farm's currency. */
+export function MoneyField(
+  props: FieldProps & { readonly value: number | null; readonly onChange: (value: number | null) => void },
+) {
+  const { currency } = useReader();
+  return (
+    <ReadField<number>
+      {...props}
+      inputMode="decimal"
+      sign={currency}
+      print={(value) => printMinor(value, currencyPlaces(currency)).replaceAll(',', '')}
+      read={(text) => {
+        const read = readMoney(props.label, text, currency);
+        return read.ok && typeof read.value === 'number'
+          ? { ok: true, value: read.value }
+          : { ok: false, message: read.ok ? 'No amount.' : read.message };
+      }}
+    />
+  );
+}

@@ -1,0 +1,65 @@
+import { InputError } from '../../planner/errors.ts';
+import { parseQuantity } from '../../planner/units/parse.ts';
+import { readNumber } from '../../planner/units/parse-number.ts';
+import { printForEntry } from '../../planner/units/print.ts';
+import { unitForKey, useReader } from '../client/reader.tsx';
+import type { FieldProps } from './field-frame.tsx';
+import { type FieldRead, ReadField } from './read-field.tsx';
+
+type Entry = FieldProps & { readonly value: number | null; readonly onChange: (value: number | null) => void };
+
+/**
+ * A quantity. The unit comes from `name` (`depth_m`) or is given; the entry may be in either system (`3 ft 6 in`,
+ * `90 cm`), a bare number is in the unit shown.
+ */
+export function QuantityField({ name, unit, ...rest }: Entry & { readonly name?: string; readonly unit?: string }) {
+  const reader = useReader();
+  const of = unit ?? (name === undefined ? '' : unitForKey(name));
+  const read = (text: string): FieldRead<number> => {
+    try {
+      return { ok: true, value: parseQuantity(text, { unit: of, system: reader.system, path: rest.path ?? rest.label }) };
+    } catch (error) {
+      if (error instanceof InputError) return { ok: false, message: error.message };
+      throw error;
+    }
+  };
+  return (
+    <ReadField<number>
+      {...rest}
+      path={rest.path ?? name}
+      read={of === '' ? readPlain : read}
+      print={(value) => printForEntry(value, of, reader.system).replace(signAtEnd(reader.sign(of)), '')}
+      sign={reader.sign(of)}
+      inputMode="text"
+    />
+  );
+}
+
+const signAtEnd = (sign: string): RegExp => new RegExp(`\\s*${sign.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&')}$`);
+
+const readPlain = (text: string): FieldRead<number> => {
+  const value = readNumber(text);
+  return value === undefined ? { ok: false, message: `"${text}" is not a number.` } : { ok: true, value };
+};
+
+/** A whole number of things. */
+export function CountField(props: Entry) {
+  return (
+    <ReadField<number>
+      {...props}
+      inputMode="numeric"
+      print={String}
+      read={(text) => {
+        const value = readNumber(text);
+        return value !== undefined && Number.isInteger(value)
+          ? { ok: true, value }
+          : { ok: false, message: `"${text}" is not a whole number.` };
+      }}
+    />
+  );
+}
+
+/** A share from 0 to 1, written in percent. */
+export function ShareField(props: Entry) {
+  return <QuantityField {...props} unit="share" />;
+}

@@ -1,0 +1,51 @@
+import { go } from '../app/address.ts';
+import { Empty, Shown } from '../app/states.tsx';
+import { api } from '../client/api.ts';
+import { type OutputOf, useRead } from '../client/use-read.ts';
+import { type Column, choice, text } from '../table/column.ts';
+import { Grid } from '../table/grid.tsx';
+
+type Named = OutputOf<typeof api.find.names>[number];
+
+const kinds = [
+  { value: 'bed', text: 'Bed' },
+  { value: 'crop', text: 'Crop' },
+  { value: 'planting', text: 'Planting' },
+  { value: 'material', text: 'Material' },
+  { value: 'design', text: 'Design' },
+  { value: 'supplier', text: 'Supplier' },
+] as const;
+
+const columns: readonly Column<Named>[] = [
+  choice('kind', 'Kind', kinds),
+  text('name', 'Name'),
+  text('detail', 'Detail', { width: 320 }),
+];
+
+const shownIn: Readonly<Record<string, readonly Named['kind'][]>> = {
+  beds: ['bed', 'design'],
+  season: ['planting'],
+  soil: ['material'],
+  orders: ['material', 'supplier'],
+  harvest: ['planting'],
+  library: ['crop', 'material', 'design', 'supplier'],
+};
+
+/** What the farm has by name, where a place has no page of its own yet. */
+export function NamesTable({ place }: { readonly place: string }) {
+  const names = useRead(api.find.names, undefined);
+  return (
+    <Shown reading={names}>
+      {(all) => (
+        <Grid
+          name={`Names ${place}`}
+          rows={all.filter((each) => shownIn[place]?.includes(each.kind) ?? true)}
+          columns={columns}
+          rowId={(row) => `${row.kind} ${row.id}`}
+          onOpen={(row) => go('library', { tab: `${row.kind}s`, [row.kind]: row.id })}
+          empty={<Empty title="Nothing here yet">Add beds and plantings first; they appear here.</Empty>}
+        />
+      )}
+    </Shown>
+  );
+}

@@ -1,0 +1,28 @@
+import type { PlaceHelp } from '../../app/place-help.ts';
+
+export const seasonHelp: PlaceHelp = {
+  what: 'Beds down, weeks across, each planting a bar with its stages. Plan successions, see conflicts and rotation, compare totals with demand.',
+  steps: [
+    'Add a planting or a whole succession.',
+    'Drag a bar to move it; conflicts show as you drag.',
+    'Let the program propose an assignment and accept all or part of it.',
+  ],
+  computes: [
+    {
+      name: 'Dates of a planting',
+      how: 'From sowing or setting out by days or by heat to maturity, with frost dates as quantiles.',
+      source: 'Published planting tables; see the working of each date.',
+    },
+    {
+      name: 'Plants, seeds, trays',
+      how: "Exact counts of the spacing in the bed's outline, with losses.",
+      source: "Geometry; germination from the crop's own figures.",
+    },
+    {
+      name: 'Proposal',
+      how: 'An assignment of plantings to beds with the highest value that breaks no rule.',
+      source: 'Mixed-integer optimisation; the proposal says how it stopped.',
+    },
+  ],
+  cautions: ['raw-manure', 'compost-tea', 'rain-water-on-food', 'pesticide-label'],
+};

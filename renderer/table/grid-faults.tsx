@@ -1,0 +1,21 @@
+import { Button } from '../app/button.tsx';
+
+/** Why a block or an edit was not taken in; nothing was changed. */
+export function GridFaults({ messages, onClear }: { readonly messages: readonly string[]; readonly onClear: () => void }) {
+  if (messages.length === 0) return null;
+  return (
+    <div className="grid-faults" role="alert">
+      <div>
+        <p>
+          <strong>Not taken in; nothing was changed.</strong>
+        </p>
+        <ul>
+          {messages.map((message) => (
+            <li key={message}>{message}</li>
+          ))}
+        </ul>
+      </div>
+      <Button weight="quiet" icon="close" name="Close this list" onClick={onClear} />
+    </div>
+  );
+}

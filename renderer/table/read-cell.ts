@@ -1,0 +1,80 @@
+import { isIsoDate } from '../../planner/calendar.ts';
+import { InputError } from '../../planner/errors.ts';
+import { parseQuantity } from '../../planner/units/parse.ts';
+import { readNumber } from '../../planner/units/parse-number.ts';
+import { currencyPlaces } from '../../planner/units/print-money.ts';
+import type { Reader } from '../client/reader.tsx';
+import type { CellValue, Column } from './column.ts';
+import { readDate } from './read-date.ts';
+
+export type CellRead = { readonly ok: true; readonly value: CellValue } | { readonly ok: false; readonly message: string };
+
+const good = (value: CellValue): CellRead => ({ ok: true, value });
+const bad = (message: string): CellRead => ({ ok: false, message });
+
+/** Reads what was typed or pasted into a cell. Ranges are the program's to judge; here only the form is. */
+export function readCell<Row>(column: Column<Row>, typed: string, reader: Reader): CellRead {
+  const entry = typed.trim();
+  if (entry === '') {
+    return column.mayBeEmpty === true || (column.kind === 'text' && column.mayBeEmpty !== false)
+      ? good(column.kind === 'text' ? '' : null)
+      : bad(`${column.title}: something is needed here.`);
+  }
+  switch (column.kind) {
+    case 'text':
+      return good(entry);
+    case 'quantity':
+    case 'share':
+      return column.unit === '' ? plainNumber(column.title, entry) : readQuantity(column, entry, reader);
+    case 'count': {
+      const read = readNumber(entry);
+      return read !== undefined && Number.isInteger(read)
+        ? good(read)
+        : bad(`${column.title}: "${entry}" is not a whole number.`);
+    }
+    case 'money':
+      return readMoney(column.title, entry, reader.currency);
+    case 'date': {
+      const read = readDate(entry);
+      return read !== undefined && isIsoDate(read)
+        ? good(read)
+        : bad(`${column.title}: "${entry}" is not a date. Write it as 2026-03-09.`);
+    }
+    case 'choice': {
+      const found = column.choices.find((known) =>
+        [known.value, known.text].some((word) => word.toLowerCase() === entry.toLowerCase()),
+      );
+      return found === undefined
+        ? bad(`${column.title}: "${entry}" is none of ${column.choices.map((known) => known.text).join(', ')}.`)
+        : good(found.value);
+    }
+    case 'flag':
+      if (/^(yes|y|true|1|x|✓)$/i.test(entry)) return good(true);
+      return /^(no|n|false|0|-)$/i.test(entry) ? good(false) : bad(`${column.title}: write yes or no.`);
+  }
+}
+
+function plainNumber(title: string, entry: string): CellRead {
+  const read = readNumber(entry);
+  return read === undefined ? bad(`${title}: "${entry}" is not a number.`) : good(read);
+}
+
+function readQuantity<Row>(column: Column<Row>, entry: string, reader: Reader): CellRead {
+  try {
+    return good(parseQuantity(entry, { unit: column.unit, system: reader.system, path: column.title }));
+  } catch (error) {
+    if (error instanceof InputError) return bad(`${column.title}: ${error.message}`);
+    throw error;
+  }
+}
+
+/** Money as written (`$1,250.50`, `12,5`) to whole minor units. More decimals than the currency has are refused. */
+export function readMoney(title: string, entry: string, currency: string): CellRead {
+  const read = readNumber(entry.replace(/^\s*(?:[A-Z]{3}|[$£€¥])\s*|\s*(?:[A-Z]{3}|[$£€¥])\s*$/g, ''));
+  if (read === undefined) return bad(`${title}: "${entry}" is not an amount of money.`);
+  const scaled = read * 10 ** currencyPlaces(currency);
+  const whole = Math.round(scaled);
+  return Math.abs(scaled - whole) < 1e-6 * Math.max(1, Math.abs(scaled))
+    ? good(whole)
+    : bad(`${title}: "${entry}" has more decimals than ${currency} has.`);
+}

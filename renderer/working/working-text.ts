@@ -1,0 +1,21 @@
+import type { Figure, Origin } from '../../planner/working.ts';
+import type { Reader } from '../client/reader.tsx';
+
+const originNames: Readonly<Record<Origin['kind'], string>> = {
+  entry: 'Your entry',
+  library: 'Library',
+  source: 'Source',
+  practice: 'Practice',
+  computed: 'Computed',
+};
+
+/** Where a value came from: "Library: peat moss" or just "Your entry". */
+export function originText(origin: Origin): string {
+  const name = originNames[origin.kind];
+  return origin.text === '' || origin.text.toLowerCase() === name.toLowerCase() ? name : `${name}: ${origin.text}`;
+}
+
+/** A figure in the reader's unit. A unit the printer does not know stands as it is written. */
+export function figureText(figure: Figure, reader: Reader): string {
+  return figure.unit === 'minor' ? reader.money(figure.value) : reader.print(figure.value, figure.unit);
+}
