@@ -1,0 +1,121 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { request } from 'node:http';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { type Loopback, startLoopback } from '../../api/http/loopback.ts';
+import { aProgram, type TestProgram } from '../builders/a-farm.ts';
+
+let t: TestProgram;
+let host: Loopback;
+let pages: string;
+let cookie: string;
+
+type Answer = {
+  readonly status: number;
+  readonly body: string;
+  readonly headers: Readonly<Record<string, string | string[] | undefined>>;
+};
+
+/** A raw request: `fetch` will not send a forged Host. */
+function ask(path: string, headers: Readonly<Record<string, string>> = {}, method = 'GET', body = ''): Promise<Answer> {
+  const { port, host: ours } = new URL(host.origin);
+  return new Promise((resolve, reject) => {
+    const sent = request(
+      { host: '127.0.0.1', port, path, method, agent: false, headers: { host: ours, ...headers } },
+      (answer) => {
+        let text = '';
+        answer.on('data', (chunk: Buffer) => {
+          text += chunk.toString();
+        });
+        answer.on('end', () => resolve({ status: answer.statusCode ?? 0, body: text, headers: answer.headers }));
+      },
+    );
+    sent.on('error', reject);
+    sent.end(body);
+  });
+}
+
+beforeAll(async () => {
+  t = aProgram({ beds: 4, years: 0 });
+  pages = mkdtempSync(join(tmpdir(), 'bedwright-pages-'));
+  writeFileSync(join(pages, 'index.html'), '<!doctype html><title>page</title>');
+  host = await startLoopback({ program: t.program, pages, port: 0 });
+  const opened = await ask(new URL(host.address).pathname + new URL(host.address).search);
+  cookie = String(opened.headers['set-cookie']).split(';')[0] ?? '';
+});
+afterAll(async () => {
+  await host.close();
+  await t.end();
+  rmSync(pages, { recursive: true, force: true });
+});
+
+const json = { 'content-type': 'application/json' };
+const batch = '/trpc/farm.get?batch=1';
+
+describe('the loopback door', () => {
+  test('lets its own page in', async () => {
+    expect((await ask('/beds', { cookie })).status).toBe(200);
+    const said = await ask(batch, { ...json, cookie, origin: host.origin }, 'POST', '{}');
+    expect(said.status).toBe(200);
+    expect(said.headers['cache-control']).toBe('no-store');
+    expect(JSON.parse(said.body)).toMatchObject([{ result: { data: { name: 'Saltgrass Lane Market Garden (invented)' } } }]);
+  });
+  test('refuses another host name, which a rebinding page would send', async () => {
+    expect((await ask('/', { cookie, host: 'farm.example:80' })).status).toBe(403);
+    expect((await ask('/', { cookie, host: 'localhost' })).status).toBe(403);
+  });
+  test('refuses another page’s origin, and a cross-site request', async () => {
+    expect((await ask(batch, { ...json, cookie, origin: 'http://evil.example' }, 'POST', '{}')).status).toBe(403);
+    expect((await ask('/', { cookie, 'sec-fetch-site': 'cross-site' })).status).toBe(403);
+    expect((await ask(batch, { ...json, cookie }, 'POST', '{}')).status).toBe(403);
+  });
+  test('refuses a request without this start’s secret, and a wrong key', async () => {
+    expect((await ask('/')).status).toBe(401);
+    expect((await ask('/', { cookie: `${cookie}x` })).status).toBe(401);
+    expect((await ask('/open?key=guess')).status).toBe(401);
+    expect((await ask('/open')).status).toBe(401);
+  });
+  test('the key’s cookie is out of reach of scripts and of other sites', async () => {
+    const opened = await ask(new URL(host.address).pathname + new URL(host.address).search);
+    expect(opened.headers['set-cookie']?.[0]).toMatch(/HttpOnly; SameSite=Strict/);
+    expect(opened.status).toBe(200);
+  });
+  test('serves nothing from above its folder', async () => {
+    for (const path of [
+      '/../package.json',
+      '/assets/../../package.json',
+      '/assets/%2e%2e/%2e%2e/package.json',
+      '/assets/..%2f..%2fpackage.json',
+      '/package.json',
+    ]) {
+      expect((await ask(path, { cookie })).status, path).toBe(404);
+    }
+  });
+  test('sends the strict content policy and no inline exception', async () => {
+    const policy = String((await ask('/', { cookie })).headers['content-security-policy']);
+    expect(policy).toContain("default-src 'none'");
+    expect(policy).toContain("frame-ancestors 'none'");
+    expect(policy).not.toContain('unsafe');
+  });
+  test('takes no more than 32 MiB at once', async () => {
+    const said = await ask(
+      batch,
+      { ...json, cookie, origin: host.origin, 'content-length': String(40 * 1024 * 1024) },
+      'POST',
+      '',
+    ).catch(() => ({ status: 413 }));
+    expect(said.status).toBe(413);
+  });
+  test('a port in use is said in one sentence', async () => {
+    await expect(startLoopback({ program: t.program, pages, port: Number(new URL(host.origin).port) })).rejects.toThrow(
+      /taken by another program/,
+    );
+  });
+  test('our own fault shows a reference and no stack', async () => {
+    const said = await ask('/trpc/jobs.get?batch=1', { ...json, cookie, origin: host.origin }, 'POST', '{"0":{"jobId":"none"}}');
+    expect(said.body).toContain('no longer there');
+    expect(said.body).not.toContain('at ');
+    expect(said.body).not.toContain('stack');
+  });
+});
