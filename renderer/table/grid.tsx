@@ -264,7 +264,7 @@ export function Grid<Row extends object>(props: GridProps<Row>) {
             <colgroup>
               <col style={{ width: MARK_PX }} />
               {shownColumns.map((column) => (
-                <col key={column.key} style={{ width: column.width ?? DEFAULT_WIDTH[column.kind] }} />
+                <col key={column.key} style={{ width: column.width ?? (column.kind === 'text' ? 'auto' : DEFAULT_WIDTH[column.kind]) }} />
               ))}
             </colgroup>
             <GridHead model={model} columns={shownColumns} reader={reader} active={at.row === -1 ? at.column : -1} />
