@@ -4,6 +4,7 @@ export type Tolerance = { readonly abs?: number; readonly rel?: number; readonly
 export type ReferenceCase = {
   readonly id: string;
   readonly fn: string;
+  readonly what?: string;
   readonly inputs: CaseValues;
   readonly expected: CaseValues;
   readonly tolerance: Tolerance;
@@ -56,7 +57,7 @@ export function runCase(each: ReferenceCase, registry: Registry): Outcome {
   const names = Object.keys(each.expected);
   if (names.length === 0) return { state: 'failed', differences: ['the case expects nothing'] };
   try {
-    const got = answer(each.inputs as never);
+    const got = answer(each.inputs as never, each.what ?? '');
     const found = names.flatMap((name) => differences(name, name, got[name], each.expected[name], each.tolerance));
     return found.length === 0 ? { state: 'passed' } : { state: 'failed', differences: found };
   } catch (error) {
