@@ -59,22 +59,24 @@ export function GridTools<Row extends object>(props: {
       ) : null}
       <span className="push" />
       {tools}
-      <Button weight="quiet" icon="columns" name="Choose columns" onClick={() => setChoosing(true)} />
-      <Button weight="quiet" icon="copy" name="Copy rows for a spreadsheet" onClick={() => void copy()} />
-      <Button
-        weight="quiet"
-        name="Save as CSV"
-        onClick={() => saveFile(`${name}.csv`, new Blob([writeCsv(block())], { type: 'text/csv;charset=utf-8' }))}
-      >
-        CSV
-      </Button>
-      <Button
-        weight="quiet"
-        name="Save as a workbook (XLSX)"
-        onClick={() => saveFile(`${name}.xlsx`, writeWorkbook(name, block()))}
-      >
-        XLSX
-      </Button>
+      <span className="grid-out">
+        <Button weight="quiet" icon="columns" name="Choose columns" onClick={() => setChoosing(true)} />
+        <Button weight="quiet" icon="copy" name="Copy rows for a spreadsheet" onClick={() => void copy()} />
+        <Button
+          weight="quiet"
+          name="Save as CSV"
+          onClick={() => saveFile(`${name}.csv`, new Blob([writeCsv(block())], { type: 'text/csv;charset=utf-8' }))}
+        >
+          CSV
+        </Button>
+        <Button
+          weight="quiet"
+          name="Save as a workbook (XLSX)"
+          onClick={() => saveFile(`${name}.xlsx`, writeWorkbook(name, block()))}
+        >
+          XLSX
+        </Button>
+      </span>
       {choosing ? <ColumnChooser model={model} columns={columns} onClose={() => setChoosing(false)} /> : null}
       {editing && onEdit !== undefined ? (
         <EditMany columns={columns} rows={selected} onEdit={onEdit} onClose={() => setEditing(false)} />

@@ -260,11 +260,21 @@ export function Grid<Row extends object>(props: GridProps<Row>) {
             aria-colcount={shownColumns.length + 1}
             aria-multiselectable="true"
             onKeyDown={onKeyDown}
+            onFocus={(event) => {
+              const focused = event.target.closest('[data-column]')?.getAttribute('data-column');
+              const row = event.target.closest('[data-row]')?.getAttribute('data-row');
+              if (focused === null || focused === undefined || row === null || row === undefined || Number(focused) < 0) return;
+              if (Number(row) !== at.row || Number(focused) !== at.column)
+                setActive({ row: Number(row), column: Number(focused) });
+            }}
           >
             <colgroup>
               <col style={{ width: MARK_PX }} />
               {shownColumns.map((column) => (
-                <col key={column.key} style={{ width: column.width ?? (column.kind === 'text' ? 'auto' : DEFAULT_WIDTH[column.kind]) }} />
+                <col
+                  key={column.key}
+                  style={{ width: column.width ?? (column.kind === 'text' ? 'auto' : DEFAULT_WIDTH[column.kind]) }}
+                />
               ))}
             </colgroup>
             <GridHead model={model} columns={shownColumns} reader={reader} active={at.row === -1 ? at.column : -1} />
