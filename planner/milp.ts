@@ -59,6 +59,9 @@ export type MilpWishes = {
   readonly start?: Float64Array;
 };
 
+/** Solves a model at once; handed in from outside, since the engine is no pure computation. */
+export type MilpSolver = (model: MilpModel, wishes?: MilpWishes) => MilpAnswer;
+
 export type ColumnEntry = {
   readonly cost: number;
   readonly lower?: number;

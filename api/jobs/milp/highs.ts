@@ -1,5 +1,5 @@
 import type { Highs, HighsCallbackMap, Model, ModelData } from 'highs';
-import type { MilpAnswer, MilpModel, MilpWishes } from '../../../planner/milp.ts';
+import type { MilpAnswer, MilpModel, MilpSolver, MilpWishes } from '../../../planner/milp.ts';
 import { dropHighs, loadHighs } from './load-highs.ts';
 
 /** A model in the engine's own arrays. */
@@ -32,7 +32,16 @@ export function modelData(highs: Highs, model: MilpModel, withIntegers: boolean)
  * in a job's worker unless the model is tiny. Same model, seed and limits: same answer.
  */
 export async function solveMilp(model: MilpModel, wishes: MilpWishes = {}): Promise<MilpAnswer> {
+  return (await loadMilpSolver())(model, wishes);
+}
+
+/** Loads the engine once; what it gives then answers at once, as pure planner code wants it. */
+export async function loadMilpSolver(): Promise<MilpSolver> {
   const highs = await loadHighs();
+  return (model, wishes = {}) => solveNow(highs, model, wishes);
+}
+
+function solveNow(highs: Highs, model: MilpModel, wishes: MilpWishes): MilpAnswer {
   try {
     return highs.withModel(modelData(highs, model, model.integer.includes(1)), (engine) => run(highs, engine, model, wishes));
   } catch (error) {
