@@ -1,0 +1,141 @@
+import { cpSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { backupFolderOf } from '../../db/file/backup.ts';
+import { createFarm, openFarm } from '../../db/file/open-farm.ts';
+import { FIXED_NOW, migrations } from '../builders/a-farm.ts';
+
+type Journal = { entries: { idx: number; when: number; tag: string }[] };
+const journal = JSON.parse(readFileSync(join(migrations, 'meta', '_journal.json'), 'utf8')) as Journal;
+const now = () => FIXED_NOW;
+let folder: string;
+
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'bedwright-migrations-'));
+});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+/** The migrations as a program of an earlier version had them: the first `count`. */
+function migrationsUpTo(count: number, extra: readonly string[] = []): string {
+  const place = join(folder, `migrations-${count}-${extra.length}`);
+  cpSync(migrations, place, { recursive: true });
+  const entries = journal.entries.slice(0, count);
+  extra.forEach((sql, at) => {
+    const tag = `9${at}_extra`;
+    writeFileSync(join(place, `${tag}.sql`), sql);
+    entries.push({
+      ...(journal.entries[0] as Journal['entries'][number]),
+      idx: count + at,
+      when: (entries.at(-1)?.when ?? 0) + 1000,
+      tag,
+    });
+  });
+  mkdirSync(join(place, 'meta'), { recursive: true });
+  writeFileSync(join(place, 'meta', '_journal.json'), JSON.stringify({ ...journal, entries }));
+  return place;
+}
+
+type Column = {
+  readonly name: string;
+  readonly type: string;
+  readonly notnull: number;
+  readonly dflt_value: string | null;
+  readonly pk: number;
+};
+type Key = { readonly table: string; readonly from: string };
+
+/** Puts one row into every table, parents first, whatever the schema of that version is. */
+function oneRowEach(file: Database.Database): Map<string, number> {
+  file.pragma('foreign_keys = OFF');
+  const tables = file
+    .prepare<[], string>(
+      `SELECT name FROM sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%' AND name NOT LIKE '\\_\\_%' ESCAPE '\\' AND name NOT LIKE 'undo_%'`,
+    )
+    .pluck()
+    .all();
+  for (const table of tables) {
+    const columns = file.prepare<[], Column>(`PRAGMA table_info("${table}")`).all();
+    const keys = file.prepare<[], Key>(`PRAGMA foreign_key_list("${table}")`).all();
+    const values = columns.map((column) => {
+      if (keys.some((each) => each.from === column.name)) return 'x';
+      if (column.pk > 0 && column.type.toLowerCase() === 'text') return column.name === 'date' ? '2026-01-01' : 'x';
+      return column.type.toLowerCase() === 'text' ? '1' : 1;
+    });
+    file
+      .prepare(
+        `INSERT INTO "${table}"(${columns.map((c) => `"${c.name}"`).join(',')}) VALUES (${columns.map(() => '?').join(',')})`,
+      )
+      .run(values);
+  }
+  expect(file.pragma('foreign_key_check')).toEqual([]);
+  return new Map(tables.map((table) => [table, 1]));
+}
+
+describe('a farm of every earlier version', () => {
+  test.each(journal.entries.map((entry, at) => [entry.tag, at + 1] as const))(
+    'made by %s opens with every row kept, after a backup',
+    (tag, count) => {
+      const path = join(folder, `from-${tag}.bedwright`);
+      const old = createFarm(path, { migrations: migrationsUpTo(count), now });
+      old.close();
+      const raw = new Database(path);
+      const rows = oneRowEach(raw);
+      raw.close();
+      const farm = openFarm(path, { migrations, now });
+      for (const [table, n] of rows) expect(farm.sqlite.prepare(`SELECT count(*) FROM "${table}"`).pluck().get(), table).toBe(n);
+      expect(farm.sqlite.pragma('foreign_key_check')).toEqual([]);
+      expect(farm.sqlite.pragma('integrity_check', { simple: true })).toBe('ok');
+      expect(farm.sqlite.pragma('user_version', { simple: true })).toBe(journal.entries.length);
+      expect(farm.sqlite.pragma('foreign_keys', { simple: true })).toBe(1);
+      farm.close();
+      const backups = readdirSync(backupFolderOf(path)).filter((name) => name.includes('migration'));
+      expect(backups).toHaveLength(count < journal.entries.length ? 1 : 0);
+    },
+  );
+});
+
+test('a migration that rebuilds a parent table keeps its children', () => {
+  const path = join(folder, 'rebuild.bedwright');
+  createFarm(path, { migrations, now }).close();
+  const raw = new Database(path);
+  oneRowEach(raw);
+  const create = raw.prepare<[], string>(`SELECT sql FROM sqlite_schema WHERE name = 'block'`).pluck().get() ?? '';
+  raw.close();
+  const rebuild = `PRAGMA foreign_keys=OFF;--> statement-breakpoint
+${create.replace(/CREATE TABLE [`"]block[`"]/, 'CREATE TABLE `__new_block`')};--> statement-breakpoint
+INSERT INTO \`__new_block\` SELECT * FROM \`block\`;--> statement-breakpoint
+DROP TABLE \`block\`;--> statement-breakpoint
+ALTER TABLE \`__new_block\` RENAME TO \`block\`;--> statement-breakpoint
+PRAGMA foreign_keys=ON;`;
+  const farm = openFarm(path, { migrations: migrationsUpTo(journal.entries.length, [rebuild]), now });
+  expect(farm.sqlite.prepare('SELECT count(*) FROM bed').pluck().get()).toBe(1);
+  expect(farm.sqlite.prepare('SELECT count(*) FROM bed_part').pluck().get()).toBe(1);
+  farm.close();
+});
+
+test('a migration that fails leaves the farm as it was, and its backup beside it', () => {
+  const path = join(folder, 'fails.bedwright');
+  createFarm(path, { migrations, now }).close();
+  const raw = new Database(path);
+  oneRowEach(raw);
+  raw.close();
+  const bad = 'ALTER TABLE `bed` ADD `odd` text;--> statement-breakpoint\nINSERT INTO no_such_table VALUES (1);';
+  const extended = migrationsUpTo(journal.entries.length, [bad]);
+  expect(() => openFarm(path, { migrations: extended, now })).toThrow(/could not be brought up to date; it is as it was before/);
+  const farm = openFarm(path, { migrations, now });
+  expect(farm.sqlite.prepare(`SELECT count(*) FROM pragma_table_info('bed') WHERE name = 'odd'`).pluck().get()).toBe(0);
+  expect(farm.sqlite.prepare('SELECT count(*) FROM bed').pluck().get()).toBe(1);
+  farm.close();
+});
+
+test('a migration killed by a cut between steps starts again at the next opening', () => {
+  const path = join(folder, 'cut.bedwright');
+  const first = createFarm(path, { migrations, now });
+  first.sqlite.pragma('user_version = 0');
+  first.close();
+  const farm = openFarm(path, { migrations, now });
+  expect(farm.sqlite.pragma('user_version', { simple: true })).toBe(journal.entries.length);
+  farm.close();
+});
