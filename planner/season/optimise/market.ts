@@ -61,7 +61,7 @@ export function weekRevenue_minor(market: Market, week: number, harvest: number)
   let sum = 0;
   for (let at = 0; at < steps.length && left > 0; at += 2) {
     const cap = steps[at + 1]!;
-    const sold = left < cap ? left : cap;
+    const sold = Math.min(left, cap);
     sum += sold * steps[at]!;
     left -= sold;
   }

@@ -70,7 +70,7 @@ function sellKept(market: Market, harvest: Float64Array, into: Float64Array | nu
       const cap = level.cap[week]!;
       if (cap > 0) {
         const room = least[week]! - soldHere - most;
-        const sold = room <= 0 ? 0 : room < cap ? room : cap;
+        const sold = Math.max(0, Math.min(room, cap));
         pending[week] = sold;
         soldHere += sold;
         if (into !== null) into[week] = into[week]! + sold;

@@ -1,3 +1,6 @@
 import type { Registry } from '../registry.ts';
+import { plantingSeason } from './planting-season.ts';
 
-export const planting: Registry = {};
+export const planting: Registry = {
+  ...plantingSeason,
+};
