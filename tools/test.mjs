@@ -47,7 +47,12 @@ export async function runTests() {
   if (chromium === null) {
     failed.push('a Chromium for the page tests');
   } else {
-    const env = { CHROMIUM: chromium, PLAYWRIGHT_JSON_OUTPUT_NAME: journeys };
+    const desktop = hasDisplay() ? installedElectron() : null;
+    const env = {
+      CHROMIUM: chromium,
+      ...(desktop === null ? {} : { BEDWRIGHT_ELECTRON: desktop }),
+      PLAYWRIGHT_JSON_OUTPUT_NAME: journeys,
+    };
     await step(
       'tests of the pages’ parts',
       'vitest',
