@@ -71,6 +71,12 @@ export function settlingFromDrops(drops: readonly { readonly depth_m: number; re
   return drops.reduce((sum, each) => sum + each.drop_m, 0) / depth_m;
 }
 
+/** Settling of a fill of several layers: their mean, weighted by settled volume; 0 of an empty bed. */
+export function meanSettling(layers: readonly { readonly settled_L: number; readonly share: number }[]): number {
+  const whole_L = layers.reduce((sum, layer) => sum + layer.settled_L, 0);
+  return whole_L === 0 ? 0 : layers.reduce((sum, layer) => sum + layer.settled_L * layer.share, 0) / whole_L;
+}
+
 export function explainLoose(settled_L: number, settlingShare: number, name: string): Working {
   const result = { value: looseForSettled_L(settled_L, settlingShare), unit: 'bulk_L' };
   return {

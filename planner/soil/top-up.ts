@@ -5,6 +5,9 @@ import { computed, entry, type Origin, practice, type Working } from '../working
 import { depthAfter_m, looseForSettled_L } from './settling.ts';
 import { volumeToCover_L } from './spread.ts';
 
+/** Drops below this are not worth a barrow. Common practice, no source. */
+export const LEAST_DROP_M = 0.005;
+
 export type TopUpInput = {
   readonly form: BedForm;
   /** Height above the floor at which the surface should stand. */
