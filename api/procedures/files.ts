@@ -3,6 +3,7 @@ import { homedir } from 'node:os';
 import { basename, extname, isAbsolute, join, resolve } from 'node:path';
 import { z } from 'zod';
 import { listBackups } from '../../db/file/backup.ts';
+import { previewFarm } from '../../db/file/preview.ts';
 import { insertAll } from '../../db/repositories/insert-all.ts';
 import { farm as farmTable } from '../../db/schema/farm.ts';
 import { season } from '../../db/schema/plantings.ts';
@@ -102,6 +103,18 @@ export const files = {
       ctxOf(door).farm.saveCopy(target);
       return { path: target };
     },
+  }),
+  preview: ask({
+    input: path,
+    run({ program, farmKey }, input) {
+      const known = listBackups(program.farm(farmKey).path).find((backup) => backup.path === input.path);
+      if (known === undefined) return refuse('path', 'not-found', 'This backup is no longer there.');
+      return previewFarm(known.path);
+    },
+  }),
+  move: act({
+    input: path,
+    run: (door, input) => door.program.move(door.farmKey, farmPath(door.program, input.path)),
   }),
   restore: act({
     input: z.object({ path: z.string().max(1000) }),

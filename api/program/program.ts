@@ -2,6 +2,7 @@ import { resolve } from 'node:path';
 import {
   createFarm,
   type FarmFile,
+  moveFarmFile,
   type OpenOptions,
   openFarm,
   removeFarmFile,
@@ -36,6 +37,8 @@ export type Program = {
   readonly create: (path: string, fill: (farm: FarmFile) => void) => OpenFarmView;
   /** Takes a farm back to one of its backups; the farm as it stood is backed up first. */
   readonly restore: (key: string | null, backup: string) => OpenFarmView;
+  /** Moves a farm's file, with its backups, to a place where nothing is yet; it stays open under the same key. */
+  readonly move: (key: string | null, to: string) => OpenFarmView;
   readonly close: (key: string) => void;
   readonly closeAll: () => Promise<void>;
 };
@@ -95,6 +98,23 @@ export function createProgram(places: ProgramPlaces, now: () => string, log: Log
         open.set(farmKey, openFarm(farm.path, options));
       }
       return { key: farmKey, path: farm.path };
+    },
+    move(key, to) {
+      const entry = [...open].find(([each]) => key === null || each === key);
+      if (entry === undefined) throw new Refusal({ code: 'no-farm' });
+      const [farmKey, farm] = entry;
+      const target = resolve(to);
+      farm.close();
+      let place = farm.path;
+      try {
+        moveFarmFile(farm.path, target, options);
+        place = target;
+        recent.forget(farm.path);
+        recent.add(target);
+      } finally {
+        open.set(farmKey, openFarm(place, options));
+      }
+      return { key: farmKey, path: place };
     },
     close(key) {
       open.get(key)?.close();

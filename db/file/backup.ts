@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, readdirSync, rmSync, statSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
 import { basename, dirname, extname, join } from 'node:path';
 import type Database from 'better-sqlite3';
 import { FarmFileError, farmFileErrorOf } from './errors.ts';
@@ -53,4 +53,14 @@ export function makeBackup(sqlite: Database.Database, farmPath: string, why: Bac
   const same = listBackups(farmPath).filter((backup) => backup.why === why);
   for (const old of same.slice(KEEP[why])) rmSync(old.path);
   return path;
+}
+
+/** Gives the backups in a moved folder the farm's new name, so that they are found again. */
+export function renameBackups(folder: string, oldFarm: string, newFarm: string): void {
+  const [before, after] = [oldFarm, newFarm].map((path) => basename(path, extname(path)));
+  if (before === undefined || before === after) return;
+  for (const name of readdirSync(folder)) {
+    if (form.test(name) && name.startsWith(`${before} `))
+      renameSync(join(folder, name), join(folder, `${after}${name.slice(before.length)}`));
+  }
 }

@@ -1,9 +1,9 @@
-import { copyFileSync, existsSync, mkdirSync, readFileSync, renameSync, rmSync, statSync } from 'node:fs';
+import { copyFileSync, cpSync, existsSync, mkdirSync, readFileSync, renameSync, rmSync, statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { type BetterSQLite3Database, drizzle } from 'drizzle-orm/better-sqlite3';
 import { migrate } from 'drizzle-orm/better-sqlite3/migrator';
-import { listBackups, makeBackup } from './backup.ts';
+import { backupFolderOf, listBackups, makeBackup, renameBackups } from './backup.ts';
 import { FarmFileError, farmFileErrorOf } from './errors.ts';
 import { APPLICATION_ID, identifyFarmFile } from './identify.ts';
 import { type UndoState, undoLog } from './undo.ts';
@@ -225,5 +225,29 @@ export function replaceFarmFile(path: string, backup: string, options: OpenOptio
   } catch (error) {
     rmSync(fresh, { force: true });
     throw farmFileErrorOf(error, path);
+  }
+}
+
+/**
+ * Moves a farm file that is closed, with its backups, to a place where nothing is yet. On another disk it is copied, the copy is
+ * checked, and only then is the old one removed.
+ */
+export function moveFarmFile(from: string, to: string, options: OpenOptions): void {
+  if (existsSync(to)) throw new FarmFileError('exists', to, `There is already a file at ${to}. Choose another name.`);
+  const journal = journalOf(options.migrations);
+  try {
+    mkdirSync(dirname(to), { recursive: true });
+    copyFileSync(from, to);
+    identifyFarmFile(to, journal.entries.length);
+    inspect(to, journal);
+    const [oldBackups, newBackups] = [backupFolderOf(from), backupFolderOf(to)];
+    if (existsSync(oldBackups) && !existsSync(newBackups)) {
+      cpSync(oldBackups, newBackups, { recursive: true });
+      renameBackups(newBackups, from, to);
+    }
+    removeFarmFile(from);
+    if (existsSync(newBackups)) rmSync(oldBackups, { recursive: true, force: true });
+  } catch (error) {
+    throw farmFileErrorOf(error, to);
   }
 }

@@ -158,10 +158,21 @@ export function Grid<Row extends object>(props: GridProps<Row>) {
         if (event.shiftKey || event.ctrlKey || event.metaKey) {
           event.preventDefault();
           selection.toggle(row, event.shiftKey);
-        } else if (onOpen !== undefined && onEdit === undefined) {
-          const target = latest.current.shownRows[row];
-          if (target !== undefined) onOpen(target);
         }
+      },
+      click: (row, column, event) => {
+        if (
+          event.shiftKey ||
+          event.ctrlKey ||
+          event.metaKey ||
+          (event.target as Element).closest('.cell-editor, a, button') !== null
+        )
+          return;
+        const now = latest.current;
+        const target = now.shownRows[row];
+        const of = now.shownColumns[column];
+        if (target === undefined || of === undefined || onOpen === undefined) return;
+        if (onEdit === undefined || !canEdit(of, target)) onOpen(target);
       },
       open: (row, column) => openCell(row, column),
       toggle: selection.toggle,

@@ -1,10 +1,41 @@
+import { useQueryValue } from '../../app/address.ts';
 import { Page } from '../../app/page.tsx';
-import { NamesTable } from '../names-table.tsx';
+import { Shown } from '../../app/states.tsx';
+import { Tabs } from '../../app/tabs.tsx';
+import { api } from '../../client/api.ts';
+import { useRead } from '../../client/use-read.ts';
+import { BackupsTab } from './backups-tab.tsx';
+import { FilesTab } from './files-tab.tsx';
+import { SettingsTab } from './settings-tab.tsx';
 
+const tabs = [
+  { name: 'settings', title: 'Settings' },
+  { name: 'files', title: 'Files' },
+  { name: 'backups', title: 'Backups' },
+] as const;
+
+/** The farm itself: settings, the file it is kept in, its backups. */
 export function FarmPage() {
+  const [wanted, setTab] = useQueryValue('tab');
+  const tab = tabs.find((each) => each.name === wanted)?.name ?? 'settings';
+  const farm = useRead(api.farm.get, undefined);
   return (
-    <Page title="Farm">
-      <NamesTable place="farm" />
+    <Page
+      title="Farm"
+      lead="Where the farm lies, how figures are shown, and the file everything is kept in."
+      tabs={<Tabs label="Parts of the farm's settings" tabs={tabs} chosen={tab} onChoose={setTab} />}
+    >
+      <Shown reading={farm}>
+        {(data) =>
+          tab === 'settings' ? (
+            <SettingsTab key={data.revision} farm={data} />
+          ) : tab === 'files' ? (
+            <FilesTab farm={data} />
+          ) : (
+            <BackupsTab />
+          )
+        }
+      </Shown>
     </Page>
   );
 }

@@ -1,11 +1,13 @@
 import { Page } from '../../app/page.tsx';
-import { Empty } from '../../app/states.tsx';
+import { OpenFarms } from './files-tab.tsx';
+import { NewFarm } from './new-farm.tsx';
 
-/** What is shown when no farm is open. */
+/** What is shown when no farm is open: make one, open one, or look about in the invented sample. */
 export function NoFarm() {
   return (
-    <Page title="No farm is open">
-      <Empty title="Open a farm or make a new one">A farm is one file on this computer.</Empty>
+    <Page title="Welcome" lead="No farm is open. A farm is one file on this computer; nothing leaves it.">
+      <NewFarm />
+      <OpenFarms />
     </Page>
   );
 }

@@ -1,0 +1,155 @@
+import { useState } from 'react';
+import { addressOf, useQueryValue } from '../../app/address.ts';
+import { Button } from '../../app/button.tsx';
+import type { FarmView } from '../../app/farm-gate.tsx';
+import { Shown } from '../../app/states.tsx';
+import { api } from '../../client/api.ts';
+import { useChange } from '../../client/use-change.ts';
+import { useRead } from '../../client/use-read.ts';
+import { Form } from '../../fields/form.tsx';
+import { TextField } from '../../fields/text-field.tsx';
+import { NewFarm } from './new-farm.tsx';
+
+/** Opens another farm in this window, in the address so that two windows can show two farms. */
+export function showFarm(key: string): void {
+  window.location.assign(`/week?farm=${encodeURIComponent(key)}`);
+}
+
+/** The farm's file: save a copy, move it; open another; new ones. */
+export function FilesTab({ farm }: { readonly farm: FarmView }) {
+  const [wantsNew, setWantsNew] = useQueryValue('new');
+  return (
+    <div className="stack">
+      <section className="panel stack" aria-label="This farm's file">
+        <h2>This farm’s file</h2>
+        <p className="file-path">{farm.path}</p>
+        <div className="columns">
+          <PathForm
+            action="Save a copy"
+            label="Save a copy as"
+            hint="A name, or a whole path. Work goes on in this file."
+            procedure={api.files.saveCopy}
+            said={(path) => `Saved a copy at ${path}.`}
+          />
+          <PathForm
+            action="Move the file"
+            label="Move it to"
+            hint="With its backups. It stays open."
+            procedure={api.files.move}
+            said={(path) => `Moved the farm to ${path}.`}
+          />
+        </div>
+      </section>
+      <OpenFarms />
+      {wantsNew === undefined ? (
+        <div className="row">
+          <Button weight="main" icon="add" onClick={() => setWantsNew('yes')}>
+            New farm
+          </Button>
+        </div>
+      ) : (
+        <NewFarm onCancel={() => setWantsNew(undefined)} />
+      )}
+    </div>
+  );
+}
+
+function PathForm(props: {
+  readonly action: string;
+  readonly label: string;
+  readonly hint: string;
+  readonly procedure: typeof api.files.saveCopy | typeof api.files.move;
+  readonly said: (path: string) => string;
+}) {
+  const [path, setPath] = useState('');
+  const change = useChange(props.procedure);
+  return (
+    <Form
+      label={props.action}
+      failure={change.failure}
+      paths={['path']}
+      onSave={() =>
+        void change.run({ path }, props.said(path)).then((done) => {
+          if (done !== undefined) setPath('');
+        })
+      }
+    >
+      <TextField label={props.label} path="path" value={path} onChange={setPath} hint={props.hint} />
+      <div className="row">
+        <Button type="submit" disabled={change.busy || path.trim() === ''}>
+          {props.action}
+        </Button>
+      </div>
+    </Form>
+  );
+}
+
+/** Farms that are open, and those opened of late; and one by its path. */
+export function OpenFarms() {
+  const state = useRead(api.files.state, undefined);
+  const open = useChange(api.files.open);
+  const forget = useChange(api.files.forget);
+  const [path, setPath] = useState('');
+  const openPath = (wanted: string): void =>
+    void open.run({ path: wanted }).then((farm) => {
+      if (farm !== undefined) showFarm(farm.key);
+    });
+  return (
+    <section className="panel stack" aria-label="Open a farm">
+      <h2>Open a farm</h2>
+      <Shown reading={state}>
+        {({ open: opened, recent, folder }) => (
+          <>
+            <ul className="file-list">
+              {recent.map((each) => {
+                const now = opened.find((other) => other.path === each.path);
+                return (
+                  <li key={each.path}>
+                    <div>
+                      <strong>{each.name}</strong>
+                      {now === undefined ? null : <span className="state-mark soft"> open</span>}
+                      <p className="file-path soft">{each.path}</p>
+                    </div>
+                    {each.there ? (
+                      <Button onClick={() => (now === undefined ? openPath(each.path) : showFarm(now.key))}>Open here</Button>
+                    ) : (
+                      <span className="state-mark" data-tone="guard">
+                        not there now
+                      </span>
+                    )}
+                    {now === undefined ? (
+                      <Button
+                        weight="quiet"
+                        onClick={() => void forget.run({ path: each.path }, 'Taken off the list; the file stays.')}
+                      >
+                        Take off the list
+                      </Button>
+                    ) : (
+                      <a className="button" href={addressOf('week', { farm: now.key })} target="_blank" rel="noreferrer">
+                        In a second window
+                      </a>
+                    )}
+                  </li>
+                );
+              })}
+            </ul>
+            <Form label="Open by path" failure={open.failure} paths={['path']} onSave={() => openPath(path)}>
+              <TextField
+                label="A farm file"
+                path="path"
+                value={path}
+                onChange={setPath}
+                hint={`A whole path, or a name in ${folder}.`}
+              />
+              <div className="row">
+                <Button type="submit" disabled={open.busy || path.trim() === ''}>
+                  Open
+                </Button>
+              </div>
+            </Form>
+          </>
+        )}
+      </Shown>
+    </section>
+  );
+}

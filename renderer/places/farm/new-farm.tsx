@@ -1,0 +1,128 @@
+import { useState } from 'react';
+import { Button } from '../../app/button.tsx';
+import { api } from '../../client/api.ts';
+import { useChange } from '../../client/use-change.ts';
+import { ChoiceField } from '../../fields/choice-field.tsx';
+import { Form } from '../../fields/form.tsx';
+import { CountField, QuantityField } from '../../fields/quantity-field.tsx';
+import { TextField } from '../../fields/text-field.tsx';
+import { currencies, unitSystems } from './setting-choices.ts';
+
+const thisYear = Number(new Date().getFullYear());
+
+/** A farm of one's own: name, place and units; its first beds come next. Or the invented sample, to look about in. */
+export function NewFarm({ onCancel }: { readonly onCancel?: () => void }) {
+  const create = useChange(api.files.create);
+  const sample = useChange(api.files.createSample);
+  const [name, setName] = useState('');
+  const [path, setPath] = useState<string>();
+  const [latitude_deg, setLatitude] = useState<number | null>(null);
+  const [longitude_deg, setLongitude] = useState<number | null>(null);
+  const [elevation_m, setElevation] = useState<number | null>(null);
+  const [unitSystem, setUnits] = useState<'us' | 'metric'>('us');
+  const [currency, setCurrency] = useState('USD');
+  const [year, setYear] = useState<number | null>(thisYear);
+  const [lacking, setLacking] = useState<Readonly<Record<string, string>>>({});
+
+  const save = async (): Promise<void> => {
+    const missing: Record<string, string> = {};
+    if (latitude_deg === null) missing['latitude_deg'] = 'Needed for day length, sun and frost.';
+    if (longitude_deg === null) missing['longitude_deg'] = 'Needed to place the farm on Earth.';
+    setLacking(missing);
+    if (latitude_deg === null || longitude_deg === null) return;
+    const farm = await create.run({
+      path: path ?? name,
+      name,
+      latitude_deg,
+      longitude_deg,
+      elevation_m: elevation_m ?? 0,
+      unitSystem,
+      currency,
+      year: year ?? thisYear,
+    });
+    if (farm !== undefined) window.location.assign(`/beds?farm=${encodeURIComponent(farm.key)}&start=yes`);
+  };
+  const makeSample = async (): Promise<void> => {
+    const farm = await sample.run({
+      path: `Saltgrass Lane (invented sample) ${Date.now().toString(36)}`,
+      beds: 96,
+      years: 2,
+      seed: 1,
+    });
+    if (farm !== undefined) window.location.assign(`/week?farm=${encodeURIComponent(farm.key)}`);
+  };
+
+  return (
+    <section className="panel stack" aria-label="New farm">
+      <h2>New farm</h2>
+      <ol className="steps">
+        <li aria-current="step">The farm and its place</li>
+        <li>A block and a design</li>
+        <li>The first beds</li>
+      </ol>
+      <Form
+        label="New farm"
+        failure={create.failure}
+        paths={['name', 'path', 'latitude_deg', 'longitude_deg', 'elevation_m', 'currency', 'year']}
+        onSave={() => void save()}
+      >
+        <div className="columns">
+          <div className="form">
+            <TextField label="Name of the farm" path="name" value={name} onChange={setName} />
+            <TextField
+              label="File"
+              path="path"
+              value={path ?? name}
+              onChange={setPath}
+              hint="A name in the program’s folder, or a whole path. Everything of the farm is kept in this one file."
+            />
+            <CountField label="First season" path="year" value={year} onChange={setYear} />
+          </div>
+          <div className="form">
+            <div className="form-pair">
+              <QuantityField
+                label="Latitude"
+                path="latitude_deg"
+                unit="deg"
+                value={latitude_deg}
+                onChange={setLatitude}
+                fault={latitude_deg === null ? lacking['latitude_deg'] : undefined}
+                hint="North is positive, e.g. 47.6"
+              />
+              <QuantityField
+                label="Longitude"
+                path="longitude_deg"
+                unit="deg"
+                value={longitude_deg}
+                onChange={setLongitude}
+                fault={longitude_deg === null ? lacking['longitude_deg'] : undefined}
+                hint="West is negative, e.g. -122.3"
+              />
+            </div>
+            <QuantityField
+              label="Height above the sea"
+              path="elevation_m"
+              unit="m"
+              value={elevation_m}
+              onChange={setElevation}
+              hint="Empty: sea level"
+            />
+            <div className="form-pair">
+              <ChoiceField label="Units" value={unitSystem} choices={unitSystems} onChange={setUnits} />
+              <ChoiceField label="Currency" path="currency" value={currency} choices={currencies} onChange={setCurrency} />
+            </div>
+          </div>
+        </div>
+        <div className="row">
+          <Button type="submit" weight="main" disabled={create.busy}>
+            Make the farm
+          </Button>
+          {onCancel === undefined ? null : <Button onClick={onCancel}>Not now</Button>}
+          <Button disabled={sample.busy} onClick={() => void makeSample()}>
+            Make an invented sample farm instead
+          </Button>
+        </div>
+      </Form>
+    </section>
+  );
+}

@@ -1,0 +1,264 @@
+import type { ReactNode } from 'react';
+import { Caution } from '../../cautions/caution.tsx';
+import { ChoiceField } from '../../fields/choice-field.tsx';
+import { FlagField } from '../../fields/flag-field.tsx';
+import { MoneyField } from '../../fields/money-field.tsx';
+import { PriceField } from '../../fields/price-field.tsx';
+import { QuantityField, ShareField } from '../../fields/quantity-field.tsx';
+import { TextField } from '../../fields/text-field.tsx';
+import { currencies, languages, overheadKeys, partsMethods, recordsRegimes, unitSystems } from './setting-choices.ts';
+import type { SettingProps } from './settings-tab.tsx';
+
+function Group({ title, children, lead }: { readonly title: string; readonly lead?: string; readonly children: ReactNode }) {
+  return (
+    <section className="panel form" aria-label={title}>
+      <h2>{title}</h2>
+      {lead === undefined ? null : <p className="small soft">{lead}</p>}
+      {children}
+    </section>
+  );
+}
+
+export function NameFields({ values, set }: SettingProps) {
+  return (
+    <Group title="Farm">
+      <TextField label="Name" path="values.name" value={values.name} onChange={(name) => set({ name })} />
+      <TextField
+        label="Address and contact"
+        path="values.contact"
+        lines={3}
+        value={values.contact}
+        onChange={(contact) => set({ contact })}
+        hint="Printed at the head of lists, labels and records."
+      />
+    </Group>
+  );
+}
+
+export function PlaceFields({ values, set }: SettingProps) {
+  return (
+    <Group title="Place" lead="Day length, sun and frost are computed for it.">
+      <div className="form-pair">
+        <QuantityField
+          label="Latitude"
+          path="values.latitude_deg"
+          unit="deg"
+          value={values.latitude_deg}
+          onChange={(value) => set({ latitude_deg: value ?? undefined })}
+          hint="North is positive"
+        />
+        <QuantityField
+          label="Longitude"
+          path="values.longitude_deg"
+          unit="deg"
+          value={values.longitude_deg}
+          onChange={(value) => set({ longitude_deg: value ?? undefined })}
+          hint="East is positive"
+        />
+      </div>
+      <div className="form-pair">
+        <QuantityField
+          label="Height above the sea"
+          path="values.elevation_m"
+          unit="m"
+          value={values.elevation_m}
+          onChange={(value) => set({ elevation_m: value ?? undefined })}
+        />
+        <QuantityField
+          label="North on the site drawing"
+          path="values.north_deg"
+          unit="deg"
+          value={values.north_deg}
+          onChange={(value) => set({ north_deg: value ?? undefined })}
+          hint="Clockwise from straight up"
+        />
+      </div>
+      <FlagField
+        label="Near a coast"
+        value={values.coastal}
+        onChange={(coastal) => set({ coastal })}
+        hint="Changes how sun is estimated from temperature where no record of it is there."
+      />
+    </Group>
+  );
+}
+
+export function UnitFields({ values, set }: SettingProps) {
+  return (
+    <Group title="Units and language" lead="Only how figures are shown; what is kept does not change.">
+      <ChoiceField
+        label="Units"
+        path="values.unitSystem"
+        value={values.unitSystem}
+        choices={unitSystems}
+        onChange={(unitSystem) => set({ unitSystem })}
+        hint="Every field takes either: 3 ft 6 in, 90 cm, 40 gal."
+      />
+      <ChoiceField
+        label="Dates as in"
+        path="values.language"
+        value={values.language}
+        choices={languages}
+        onChange={(language) => set({ language })}
+      />
+      <ChoiceField
+        label="Currency"
+        path="values.currency"
+        value={values.currency}
+        choices={currencies}
+        onChange={(currency) => set({ currency })}
+        hint="Names the money; amounts are not converted."
+      />
+    </Group>
+  );
+}
+
+export function FrostFields({ values, set }: SettingProps) {
+  const field = (
+    label: string,
+    name: 'lastFrostEarly' | 'lastFrostMedian' | 'lastFrostLate' | 'firstFrostEarly' | 'firstFrostMedian' | 'firstFrostLate',
+  ) => (
+    <TextField
+      label={label}
+      path={`values.${name}`}
+      value={values[name] ?? ''}
+      placeholder="MM-DD"
+      onChange={(value) => set({ [name]: value.trim() === '' ? null : value.trim() })}
+    />
+  );
+  return (
+    <Group title="Frost" lead="By hand, for a farm without a weather record. With a record the record is used.">
+      <div className="form-three">
+        {field('Last frost, early', 'lastFrostEarly')}
+        {field('middle', 'lastFrostMedian')}
+        {field('late', 'lastFrostLate')}
+      </div>
+      <div className="form-three">
+        {field('First frost, early', 'firstFrostEarly')}
+        {field('middle', 'firstFrostMedian')}
+        {field('late', 'firstFrostLate')}
+      </div>
+    </Group>
+  );
+}
+
+export function MoneyFields({ values, set }: SettingProps) {
+  return (
+    <Group title="Money">
+      <div className="form-pair">
+        <MoneyField
+          label="Wage for an hour"
+          path="values.wage_minor_per_h"
+          value={values.wage_minor_per_h}
+          onChange={(value) => set({ wage_minor_per_h: value ?? undefined })}
+        />
+        <ShareField
+          label="Interest a year"
+          path="values.interest_share_per_year"
+          value={values.interest_share_per_year}
+          onChange={(value) => set({ interest_share_per_year: value ?? undefined })}
+        />
+      </div>
+      <div className="form-pair">
+        <PriceField
+          label="Electricity"
+          per="kWh"
+          path="values.electricity_minor_per_kWh"
+          value={values.electricity_minor_per_kWh}
+          onChange={(value) => set({ electricity_minor_per_kWh: value ?? undefined })}
+        />
+        <PriceField
+          label="Water"
+          per="m³"
+          path="values.water_minor_per_m3"
+          value={values.water_minor_per_m3}
+          onChange={(value) => set({ water_minor_per_m3: value ?? undefined })}
+        />
+      </div>
+      <ChoiceField
+        label="Parts are written off by"
+        path="values.partsMethod"
+        value={values.partsMethod}
+        choices={partsMethods}
+        onChange={(partsMethod) => set({ partsMethod })}
+      />
+      <ChoiceField
+        label="Overheads are shared by"
+        path="values.overheadKey"
+        value={values.overheadKey}
+        choices={overheadKeys}
+        onChange={(overheadKey) => set({ overheadKey })}
+      />
+      <Caution id="tax-law-money" folded />
+    </Group>
+  );
+}
+
+export function RecordFields({ values, set }: SettingProps) {
+  return (
+    <Group title="Records">
+      <ChoiceField
+        label="Records kept"
+        path="values.recordsRegime"
+        value={values.recordsRegime}
+        choices={recordsRegimes}
+        onChange={(recordsRegime) => set({ recordsRegime })}
+        hint="Which fields entries ask for. Your certifier or agency decides what binds you."
+      />
+      <FlagField
+        label="Only inputs allowed for organic use"
+        value={values.organicOnly}
+        onChange={(organicOnly) => set({ organicOnly })}
+        hint="Blends and orders then leave out what is not marked as allowed."
+      />
+    </Group>
+  );
+}
+
+export function MeasureFields({ values, set }: SettingProps) {
+  return (
+    <Group title="Measures and loads" lead="Doses are given in these, and loads are counted in them.">
+      <div className="form-three">
+        <QuantityField
+          label="Bucket"
+          path="values.bucket_L"
+          unit="L"
+          value={values.bucket_L}
+          onChange={(value) => set({ bucket_L: value ?? undefined })}
+        />
+        <QuantityField
+          label="Barrow"
+          path="values.barrow_L"
+          unit="L"
+          value={values.barrow_L}
+          onChange={(value) => set({ barrow_L: value ?? undefined })}
+        />
+        <QuantityField
+          label="Can"
+          path="values.can_L"
+          unit="L"
+          value={values.can_L}
+          onChange={(value) => set({ can_L: value ?? undefined })}
+        />
+      </div>
+      <div className="form-pair">
+        <QuantityField
+          label="Vehicle holds"
+          path="values.vehicle_L"
+          unit="bulk_L"
+          value={values.vehicle_L}
+          onChange={(vehicle_L) => set({ vehicle_L })}
+          hint="Empty: not known"
+        />
+        <QuantityField
+          label="Vehicle carries"
+          path="values.vehicle_kg"
+          unit="kg"
+          value={values.vehicle_kg}
+          onChange={(vehicle_kg) => set({ vehicle_kg })}
+          hint="Empty: not known"
+        />
+      </div>
+    </Group>
+  );
+}

@@ -1,0 +1,48 @@
+import { existsSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { listBackups } from '../../db/file/backup.ts';
+import { bed } from '../../db/schema/beds.ts';
+import { aProgram, type TestProgram } from '../builders/a-farm.ts';
+
+let t: TestProgram;
+beforeEach(() => {
+  t = aProgram({ beds: 12, years: 0 });
+});
+afterEach(() => t.end());
+
+const beds = () => JSON.stringify(t.program.farm(null).db.select().from(bed).all());
+
+test('a moved farm is whole at the new place, stays open, and its backups are found again', async () => {
+  await t.api.files.backUp();
+  const before = beds();
+  const old = t.farm.path;
+  const backups = listBackups(old).length;
+  const target = join(t.folder, 'elsewhere', 'Renamed farm.bedwright');
+  await t.api.files.move({ path: target });
+  expect(beds()).toBe(before);
+  expect(existsSync(old)).toBe(false);
+  expect(t.program.farm(null).path).toBe(target);
+  const moved = await t.api.files.backups();
+  expect(moved).toHaveLength(backups);
+  await t.api.files.restore({ path: moved[0]?.path ?? '' });
+  expect(beds()).toBe(before);
+});
+
+test('a farm is never moved over another file, and stays where it is', async () => {
+  const target = join(t.folder, 'taken.bedwright');
+  writeFileSync(target, 'something else');
+  const before = beds();
+  await expect(t.api.files.move({ path: target })).rejects.toThrow(/already a file/);
+  expect(beds()).toBe(before);
+  expect(existsSync(t.farm.path)).toBe(true);
+});
+
+test('looking into a backup counts what is in it and changes nothing', async () => {
+  t.farm.change('Move all beds', () => t.farm.db.update(bed).set({ x_m: 3 }).run());
+  const { path } = await t.api.files.backUp();
+  const preview = await t.api.files.preview({ path });
+  expect(preview.counts.find((each) => each.what === 'beds')?.count).toBe(12);
+  expect(preview.changes[0]?.note).toBe('Move all beds');
+  await expect(t.api.files.preview({ path: t.farm.path })).rejects.toThrow(/no longer there/);
+});
