@@ -24,6 +24,11 @@ export function rememberedSetting(db: FarmDb, name: string): unknown {
   return db.select().from(setting).where(eq(setting.name, name)).get()?.value ?? null;
 }
 
+/** Remembers a value; null forgets it. */
 export function rememberSetting(db: FarmDb, name: string, value: unknown): void {
+  if (value === null) {
+    db.delete(setting).where(eq(setting.name, name)).run();
+    return;
+  }
   db.insert(setting).values({ name, value }).onConflictDoUpdate({ target: setting.name, set: { value } }).run();
 }
