@@ -9,7 +9,6 @@ export type CellActions<Row> = {
   readonly commit: (row: Row, column: Column<Row>, value: CellValue, move: 'down' | 'right' | 'left' | 'stay') => void;
   readonly cancel: () => void;
   readonly point: (rowIndex: number, columnIndex: number, event: React.MouseEvent) => void;
-  readonly click: (rowIndex: number, columnIndex: number, event: React.MouseEvent) => void;
   readonly open: (rowIndex: number, columnIndex: number) => void;
   readonly toggle: (rowIndex: number, range: boolean) => void;
 };
@@ -51,7 +50,6 @@ function GridRowPlain<Row extends object>(props: RowProps<Row>) {
           data-editable={canEdit(column, row) ? '' : undefined}
           tabIndex={at === active ? 0 : -1}
           onMouseDown={(event) => actions.point(index, at, event)}
-          onClick={(event) => actions.click(index, at, event)}
           onDoubleClick={() => actions.open(index, at)}
         >
           {at === active && editing !== undefined ? (

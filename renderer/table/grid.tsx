@@ -1,5 +1,5 @@
 import { useVirtualizer } from '@tanstack/react-virtual';
-import { type CSSProperties, type ReactNode, useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import { type CSSProperties, type MouseEvent, type ReactNode, useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { announce } from '../client/announce.ts';
 import type { Failure } from '../client/failure.ts';
 import { useReader } from '../client/reader.tsx';
@@ -160,25 +160,22 @@ export function Grid<Row extends object>(props: GridProps<Row>) {
           selection.toggle(row, event.shiftKey);
         }
       },
-      click: (row, column, event) => {
-        if (
-          event.shiftKey ||
-          event.ctrlKey ||
-          event.metaKey ||
-          (event.target as Element).closest('.cell-editor, a, button') !== null
-        )
-          return;
-        const now = latest.current;
-        const target = now.shownRows[row];
-        const of = now.shownColumns[column];
-        if (target === undefined || of === undefined || onOpen === undefined) return;
-        if (onEdit === undefined || !canEdit(of, target)) onOpen(target);
-      },
       open: (row, column) => openCell(row, column),
       toggle: selection.toggle,
     }),
-    [focusCell, openCell, send, selection.toggle, onOpen, onEdit],
+    [focusCell, openCell, send, selection.toggle],
   );
+
+  /** A click on a cell that can't be edited opens the row. */
+  const onClick = (event: MouseEvent): void => {
+    const element = event.target as Element;
+    if (event.shiftKey || event.ctrlKey || event.metaKey || element.closest('.cell-editor, input, a, button') !== null) return;
+    const { row, column } = placeOf(element);
+    const target = shownRows[row];
+    const of = shownColumns[column];
+    if (target === undefined || of === undefined || onOpen === undefined) return;
+    if (onEdit === undefined || !canEdit(of, target)) onOpen(target);
+  };
 
   const fillDown = (): void => {
     const column = shownColumns[at.column];
@@ -271,12 +268,10 @@ export function Grid<Row extends object>(props: GridProps<Row>) {
             aria-colcount={shownColumns.length + 1}
             aria-multiselectable="true"
             onKeyDown={onKeyDown}
+            onClick={onClick}
             onFocus={(event) => {
-              const focused = event.target.closest('[data-column]')?.getAttribute('data-column');
-              const row = event.target.closest('[data-row]')?.getAttribute('data-row');
-              if (focused === null || focused === undefined || row === null || row === undefined || Number(focused) < 0) return;
-              if (Number(row) !== at.row || Number(focused) !== at.column)
-                setActive({ row: Number(row), column: Number(focused) });
+              const place = placeOf(event.target);
+              if (place.column >= 0 && (place.row !== at.row || place.column !== at.column)) setActive(place);
             }}
           >
             <colgroup>
@@ -321,6 +316,15 @@ export function Grid<Row extends object>(props: GridProps<Row>) {
       </div>
     </section>
   );
+}
+
+/** Row and column of the cell an element is in; a column of -1 for the marks at the side and for elements of no cell. */
+function placeOf(element: Element): Cell {
+  const row = element.closest('[data-row]')?.getAttribute('data-row');
+  const column = element.closest('[data-column]')?.getAttribute('data-column');
+  return row === null || row === undefined || column === null || column === undefined
+    ? { row: -1, column: -1 }
+    : { row: Number(row), column: Number(column) };
 }
 
 function widthOf<Row>(columns: readonly Column<Row>[]): number {
