@@ -1,7 +1,8 @@
-/** The loopback host: the program for a browser on this computer. `node api/serve.ts [--farm FILE] [--port N]`. */
+/** The loopback host: the program for a browser on this computer. `node api/serve.ts [--farm FILE] [--port N] [--self-test]`. */
 import { parseArgs } from 'node:util';
 import { FarmFileError } from '../db/file/errors.ts';
 import { startLoopback } from './http/loopback.ts';
+import { selfTest } from './program/self-test.ts';
 import { openFirstFarm, placesOf, startProgram } from './program/start-program.ts';
 
 const log = (line: string) => console.error(line);
@@ -13,8 +14,16 @@ function portOf(text: string | undefined): number {
   process.exit(2);
 }
 
-const { values } = parseArgs({ options: { farm: { type: 'string' }, port: { type: 'string' } } });
+const { values } = parseArgs({
+  options: { farm: { type: 'string' }, port: { type: 'string' }, 'self-test': { type: 'boolean' } },
+});
 const places = placesOf(import.meta.url, process.env);
+if (values['self-test'] === true) {
+  const lines = await selfTest(places);
+  for (const { what, fine, detail } of lines)
+    console.log(`${fine ? 'fine' : 'NOT FINE'}: ${what}${detail === '' ? '' : ` (${detail})`}`);
+  process.exit(lines.every((line) => line.fine) ? 0 : 1);
+}
 const program = startProgram(places, log);
 try {
   openFirstFarm(program, values.farm);
