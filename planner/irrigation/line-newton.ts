@@ -28,7 +28,13 @@ export type NewtonAnswer =
 
 /** Flow a line without pump starts from. */
 const START_FLOW_M3_PER_S = 1e-4;
-const MOST_ITERATIONS = 100;
+const MOST_ITERATIONS = 200;
+/** The barrier is not driven below this times the starting flow: under it the heads' own rounding would rule. */
+const LEAST_MU_M = 1e-14;
+/** Largest change, as a share of the starting flow, at which the flows are taken as found. */
+const CLOSE = 1e-7;
+/** Flow, as a share of the starting flow, below which an open end is called dry. */
+const DRY = 1e-4;
 
 /**
  * Finds every outlet's flow on a tree of tubes (interior-point Newton).
@@ -45,7 +51,7 @@ const MOST_ITERATIONS = 100;
  * sweeps, no matrix), and goes at most 95 % of the way to the boundary. The problem is convex, since every loss rises with
  * flow and the pump's head falls, so there is one answer. Ends under water have no slack and may run back.
  *
- * Stops when the largest change is under 1e-8 of the starting flow and mu is negligible; over 100 steps is no solution.
+ * Stops when the largest change is under 1e-7 of the starting flow and mu at its floor; over 200 steps is no solution.
  * Source: interior-point method for complementarity problems (memory); tested against an independent network engine.
  */
 export function solveByNewton(input: NewtonInput): NewtonAnswer {
@@ -70,7 +76,7 @@ export function solveByNewton(input: NewtonInput): NewtonAnswer {
   const lossSlope = new Float64Array(placeCount);
   const out = new Float64Array(2);
   const finish = (iterations: number): NewtonAnswer => {
-    for (let k = 0; k < outletCount; k += 1) if (twoWay[k] === 0 && (q[k] as number) < 1e-6 * start) q[k] = 0;
+    for (let k = 0; k < outletCount; k += 1) if (twoWay[k] === 0 && (q[k] as number) < DRY * start) q[k] = 0;
     tubeFlows(tree, q, flow);
     const pumpHead_m = input.pump === null ? 0 : pumpHead(input.pump, flow[0] as number).head_m;
     headsFrom(tree, input.level_m + pumpHead_m, flow, head);
@@ -87,7 +93,7 @@ export function solveByNewton(input: NewtonInput): NewtonAnswer {
         oneWay += 1;
       }
     const mean = oneWay === 0 ? 0 : product / oneWay;
-    const mu = 0.05 * mean;
+    const mu = Math.max(0.05 * mean, LEAST_MU_M * start);
 
     tubeFlows(tree, q, flow);
     a.fill(0);
@@ -160,7 +166,7 @@ export function solveByNewton(input: NewtonInput): NewtonAnswer {
       q[k] = (q[k] as number) + step * (dq[k] as number);
       if (twoWay[k] === 0) s[k] = (s[k] as number) + step * (ds[k] as number);
     }
-    if (step > 0.9 && largest < 1e-8 * start && mean < 1e-9 * start) return finish(iteration);
+    if (step > 0.9 && largest < CLOSE * start && mean < 10 * LEAST_MU_M * start) return finish(iteration);
   }
   return {
     state: 'no-solution',
