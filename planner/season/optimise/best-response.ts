@@ -7,6 +7,10 @@ export type ResponseWishes = {
   readonly factor?: number;
   /** A crop that may not be used in this move. */
   readonly barredCrop?: number;
+  /** Leave the overhead of new crops out of account, so that a crop can come in which pays only in several units. */
+  readonly overheadFree?: boolean;
+  /** Leaves options out by chance; for shaking the search. */
+  readonly leaveOut?: (() => boolean) | null;
 };
 
 let values = new Float64Array(0);
@@ -22,21 +26,21 @@ export function bestResponse(state: SearchState, unit: number, wishes: ResponseW
   const { crops, mostCrops } = problem.instance;
   const group = problem.groups[problem.groupOfUnit[unit]!]!;
   const { options, area_m2, areaAt, zone } = group;
-  const { prices = null, factor = 0, barredCrop = -1 } = wishes;
+  const { prices = null, factor = 0, barredCrop = -1, overheadFree = false, leaveOut = null } = wishes;
   if (values.length < options.length) values = new Float64Array(options.length);
   const open = mostCrops - state.cropsGrown();
   for (let at = 0; at < options.length; at++) {
     const j = options[at]!;
     const c = problem.optionCrop[j]!;
     const isNew = state.cropPlantings[c]! === 0;
-    if (c === barredCrop || (isNew && open <= 0)) {
+    if (c === barredCrop || (isNew && open <= 0) || leaveOut?.() === true) {
       values[at] = 0;
       continue;
     }
     const worth =
       state.addedRevenue_minor(j, area_m2, areaAt) -
       area_m2 * problem.optionCost_minor[j]! -
-      (isNew ? crops[c]!.overhead_minor : 0);
+      (isNew && !overheadFree ? crops[c]!.overhead_minor : 0);
     values[at] = worth <= 0 ? 0 : worth - state.addedLoad_minor(j, area_m2, zone, prices, factor);
   }
   let path = bestPath(problem, group, values);

@@ -18,7 +18,8 @@ export type ImproveWishes = {
 
 /**
  * Takes a handful of units out and fills them anew, over and over: 40 % of the moves take units that share a crop, 55 %
- * any units, 5 % all units of one crop, which is barred for that move. Kept when the margin does not fall by more than a
+ * any units, 5 % all units of one crop, which is barred for that move. In a quarter of the moves new crops come in without
+ * their overhead, in an eighth a quarter of the options is left out by chance: both only while refilling. Kept when the margin does not fall by more than a
  * small, falling allowance; the best plan seen is the one that stands at the end. Limited by count, so the same seed
  * gives the same plan.
  * Source: Schrimpf et al., Record breaking optimization results using the ruin and recreate principle, J. Comp. Physics
@@ -35,7 +36,12 @@ export function improvePlan(state: SearchState, generator: Generator, wishes: Im
     const old = units.map((unit) => state.take(unit));
     const factor = FACTORS[generator.below(3)]!;
     const order = generator.below(2) === 0 ? largestFirst(state, units) : units;
-    for (const unit of order) state.put(unit, bestResponse(state, unit, { prices: wishes.prices, factor, barredCrop }));
+    const overheadFree = generator.below(4) === 0;
+    const shaken = generator.below(8) === 0;
+    for (const unit of order) {
+      const leaveOut = shaken ? () => generator.below(4) === 0 : null;
+      state.put(unit, bestResponse(state, unit, { prices: wishes.prices, factor, barredCrop, overheadFree, leaveOut }));
+    }
     let after = state.margin_minor();
     for (const unit of units) after += improveUnit(state, unit, after);
     const allowance = 1e-4 * Math.abs(best) * (1 - move / wishes.moves) * (generator.below(1000) / 1000);
