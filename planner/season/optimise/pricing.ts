@@ -34,7 +34,8 @@ export function priceGroups(
   });
 }
 
-function optionWorth(
+/** What each option is worth per m2 in a zone at given prices. */
+export function optionWorth(
   problem: SeasonProblem,
   duals: Pick<MasterDuals, 'harvest' | 'labour' | 'water' | 'bench'>,
   zone: number,
