@@ -24,7 +24,7 @@ type Rows = {
 const LINE = 'line-bags';
 const MAIN_M = 0.01905;
 const VALVE_M = 0.0127;
-const TEE_K = 1.4;
+const TEE_K = 0.6;
 const PER_BRANCH = 12;
 /** An invented pump: 2.2 m at no flow, 950 L/h at 1.3 m, 1514 L/h at no head. */
 const CURVE: readonly (readonly [number, number])[] = [

@@ -93,7 +93,7 @@ export const lineRun = sqliteTable(
     length_m: real('length_m').notNull(),
     insideDiameter_m: real('inside_diameter_m').notNull(),
     roughness_m: real('roughness_m').notNull().default(0.0000015),
-    /** Sum of fitting coefficients on this run (tee bores, bends), on its own velocity head. */
+    /** Sum of fitting coefficients on this run (bends, where flow divides), on its own velocity head; a barbed tee's bore adds its own. */
     fittingK: real('fitting_K').notNull().default(0),
     teeBore_m: real('tee_bore_m'),
     materialId: text('material_id').references(() => material.id),
@@ -130,9 +130,27 @@ export const lineOutlet = sqliteTable(
     emitterExponent: real('emitter_exponent'),
     emitterHead_m: real('emitter_head_m'),
     emitterCv: real('emitter_Cv'),
+    /** Water wanted in one run; empty takes what the bed's basin holds when filled. */
+    fill_L: real('fill_L'),
     position: integer('position').notNull().default(0),
   },
   (t) => [index('line_outlet_line').on(t.lineId), index('line_outlet_bed').on(t.bedId)],
+);
+
+/** A setting of one valve that was read: turns from shut, and the loss coefficient fitted to the flow seen. */
+export const valveReading = sqliteTable(
+  'valve_reading',
+  {
+    id: key(),
+    outletId: text('outlet_id')
+      .notNull()
+      .references(() => lineOutlet.id, { onDelete: 'cascade' }),
+    turns: real('turns').notNull(),
+    flow_L_per_h: real('flow_L_per_h').notNull(),
+    lossK: real('loss_K').notNull(),
+    date: text('date').notNull(),
+  },
+  (t) => [index('valve_reading_outlet').on(t.outletId)],
 );
 
 /** What the timer does in a month. */
@@ -164,6 +182,10 @@ export const powerSource = sqliteTable('power_source', {
   idleOff_h: real('idle_off_h'),
   panel_W: real('panel_W'),
   panelLossShare: real('panel_loss_share'),
+  /** Peak-sun hours in the month of use. */
+  peakSun_h: real('peak_sun_h'),
+  /** Most the source gives at once; lines are staggered to stay under it. */
+  limit_W: real('limit_W'),
 });
 
 /** A reading of the irrigation water's quality. */
