@@ -10,4 +10,6 @@ export type JobVoice = {
 export type Runner = (data: never, voice: JobVoice) => unknown;
 
 /** Each kind of long work with the module that does it, loaded only when wanted. */
-export const runners: Readonly<Record<string, () => Promise<Runner>>> = {};
+export const runners: Readonly<Record<string, () => Promise<Runner>>> = {
+  'feed-beds': async () => (await import('./blend/feed-beds.ts')).run,
+};

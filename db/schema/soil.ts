@@ -104,6 +104,15 @@ export const feedingPlan = sqliteTable('feeding_plan', {
   materialIds: text('material_ids', { mode: 'json' }).$type<readonly string[]>().notNull(),
   scoop_L: real('scoop_L').notNull().default(0.25),
   splits: integer('splits').notNull().default(1),
+  splitWeeks: integer('split_weeks').notNull().default(4),
+  firstDate: text('first_date'),
+  targetPh: real('target_ph').notNull().default(6.5),
+  limeMaterialId: text('lime_material_id').references(() => material.id),
+  sulfurMaterialId: text('sulfur_material_id').references(() => material.id),
+  organicOnly: flag('organic_only').notNull().default(false),
+  /** Nitrate-N of the irrigation water and how much of it a season brings, where the grower knows them. */
+  waterNitrateN_mg_per_L: real('water_nitrate_n_mg_per_L'),
+  water_L_per_m2: real('water_L_per_m2'),
 });
 
 export const compostBatch = sqliteTable('compost_batch', {
