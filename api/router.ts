@@ -1,16 +1,27 @@
 import { router as build } from './procedure.ts';
+import { bedBuilding } from './procedures/bed-building.ts';
+import { bedEdits } from './procedures/bed-edits.ts';
+import { bedEnding } from './procedures/bed-ending.ts';
+import { beds } from './procedures/beds.ts';
+import { designs } from './procedures/designs.ts';
 import { farm } from './procedures/farm.ts';
 import { files } from './procedures/files.ts';
 import { find } from './procedures/find.ts';
 import { jobs } from './procedures/jobs.ts';
+import { materials } from './procedures/materials.ts';
+import { suppliers } from './procedures/suppliers.ts';
 import { undo } from './procedures/undo.ts';
 
 /** The one door: every procedure of the program, by place or aggregate. */
 export const router = build({
+  beds: { ...beds, ...bedBuilding, ...bedEdits, ...bedEnding },
+  designs,
   farm,
   files,
   find,
   jobs,
+  materials,
+  suppliers,
   undo,
 });
 
