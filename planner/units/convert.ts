@@ -120,3 +120,6 @@ export const celsiusOf = (fahrenheit: number): number => ((fahrenheit - 32) * 5)
 export const fahrenheitOf = (celsius: number): number => (celsius * 9) / 5 + 32;
 export const radiansOf = (degrees: number): number => (degrees * Math.PI) / 180;
 export const degreesOf = (radians: number): number => (radians * 180) / Math.PI;
+/** A difference of temperatures, or degree days: no offset, 1.8 F to 1 C. */
+export const celsiusStepsOf = (fahrenheitSteps: number): number => fahrenheitSteps / 1.8;
+export const fahrenheitStepsOf = (celsiusSteps: number): number => celsiusSteps * 1.8;
