@@ -1,3 +1,4 @@
+import { siteDownload } from '../beds/site-download.ts';
 import type { Ctx } from '../procedure.ts';
 
 export type Download = {
@@ -12,4 +13,6 @@ export type Download = {
 export type MakeDownload = (ctx: Ctx, query: Readonly<Record<string, string>>) => Download | Promise<Download>;
 
 /** Every file that can be fetched at `/export/NAME`. */
-export const downloads: Readonly<Record<string, MakeDownload>> = {};
+export const downloads: Readonly<Record<string, MakeDownload>> = {
+  site: siteDownload,
+};

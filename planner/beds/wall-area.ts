@@ -1,4 +1,5 @@
 import { refuse } from '../errors.ts';
+import { computed, entry, type Working } from '../working.ts';
 import { type BedForm, requireForm } from './form.ts';
 import type { Outline } from './outline.ts';
 import { perimeter_m } from './perimeter.ts';
@@ -60,4 +61,29 @@ function quadrilateral_m2(corners: readonly Solid[]): number {
   const p = [c[0] - a[0], c[1] - a[1], c[2] - a[2]] as const;
   const q = [d[0] - b[0], d[1] - b[1], d[2] - b[2]] as const;
   return Math.hypot(p[1] * q[2] - p[2] * q[1], p[2] * q[0] - p[0] * q[2], p[0] * q[1] - p[1] * q[0]) / 2;
+}
+
+export function explainWallArea(form: BedForm): Working {
+  const result = { value: wallArea_m2(form), unit: 'm2' };
+  return {
+    title: 'Inside of the walls',
+    formula: form.solid === 'straight' ? 'A = P h' : 'A = (P_top + P_bottom)/2 × slope length, side by side',
+    symbols: [
+      ...(form.solid === 'straight' || form.solid === 'tapered'
+        ? [
+            {
+              symbol: 'P',
+              name: 'way round at the brim',
+              figure: { value: perimeter_m(form.outline), unit: 'm' },
+              origin: computed(),
+            },
+          ]
+        : []),
+      { symbol: 'h', name: 'depth', figure: { value: form.depth_m, unit: 'm_short' }, origin: entry('the bed or its design') },
+    ],
+    steps: [{ text: 'Walls added', figures: '', result }],
+    sources: ['Solid geometry'],
+    notes: [],
+    result,
+  };
 }

@@ -1,0 +1,221 @@
+import { z } from 'zod';
+import { newId } from '../../db/file/new-id.ts';
+import {
+  addFills,
+  addMeasures,
+  addParts,
+  addStockMoves,
+  partOfId,
+  removePart,
+  stockBalances,
+} from '../../db/repositories/bed-history.ts';
+import { changeBed, orderBeds, placeBeds, setOwnLayers, splitBed } from '../../db/repositories/beds.ts';
+import { InputError, requireRange } from '../../planner/errors.ts';
+import { calendarDate } from '../beds/entry.ts';
+import { coveredNeeds, fillNeedsOfFarm } from '../beds/fill-needs-of-farm.ts';
+import { requireFreeCode } from '../beds/free-code.ts';
+import { layerEntry } from '../beds/layer-entry.ts';
+import { loadBed, loadBeds } from '../beds/load-beds.ts';
+import { ownMeasures } from '../beds/own-measures.ts';
+import { Refusal } from '../errors.ts';
+import { change } from '../procedure.ts';
+
+const metres = z.number('A length is needed here.').positive('A length must be more than zero.').max(500, 'At most 500 m.');
+const place = z.object({
+  bedId: z.string(),
+  x_m: z.number().min(-10_000).max(10_000),
+  y_m: z.number().min(-10_000).max(10_000),
+  turn_deg: z.number().min(-360).max(360),
+});
+
+/** What can be changed of one bed in the table or the sheet. */
+const bedValues = z
+  .object({
+    code: z.string().trim().min(1, 'A bed needs a code.').max(40, 'A code has at most 40 signs.'),
+    name: z.string().trim().max(120),
+    blockId: z.string(),
+    designId: z.string(),
+    sun: z.enum(['full', 'light-shade', 'shade']).nullable(),
+    place: z.enum(['ground', 'deck', 'balcony', 'roof']),
+    floorLimit_kg_per_m2: z.number().positive('A limit must be more than zero.').nullable(),
+    length_m: metres,
+    width_m: metres,
+    depth_m: metres,
+    fillDepth_m: z.number().min(0, 'A depth cannot be negative.').max(5),
+    polygon_m: z
+      .array(z.tuple([z.number(), z.number()]).readonly())
+      .readonly()
+      .nullable(),
+    turn_deg: z.number().min(-360).max(360),
+    builtDate: calendarDate,
+    notes: z.string().max(4000),
+  })
+  .partial();
+
+export const bedEdits = {
+  setMany: change({
+    note: ({ edits }) => (edits.length === 1 ? 'Change a bed' : `Change ${edits.length} beds`),
+    input: z.object({
+      edits: z
+        .array(z.object({ bedId: z.string(), revision: z.int(), values: bedValues }))
+        .min(1)
+        .max(5000),
+    }),
+    run({ db }, { edits }) {
+      for (const { bedId, revision, values } of edits) {
+        const before = loadBed(db, bedId);
+        if (values.code !== undefined && values.code !== before.bed.code) requireFreeCode(db, values.code);
+        if (!changeBed(db, bedId, revision, ownMeasures(before, values)))
+          throw new Refusal({ code: 'changed-meanwhile', what: 'bed' });
+        const after = loadBed(db, bedId);
+        if (after.fault !== null && after.fault !== before.fault) throw faultOf(after.bed.code, after.fault, values);
+      }
+      return { changed: edits.length };
+    },
+  }),
+  move: change({
+    note: ({ places, what }) => what ?? (places.length === 1 ? 'Move a bed' : `Move ${places.length} beds`),
+    input: z.object({ places: z.array(place).min(1).max(5000), what: z.string().max(60).optional() }),
+    run({ db }, { places }) {
+      if (placeBeds(db, places) !== places.length) throw new Refusal({ code: 'not-found', what: 'bed' });
+      return { moved: places.length };
+    },
+  }),
+  order: change({
+    note: 'Order beds along the tubing',
+    input: z.object({ bedIds: z.array(z.string()).min(1).max(5000) }),
+    run({ db }, { bedIds }) {
+      orderBeds(db, bedIds);
+      return { ordered: bedIds.length };
+    },
+  }),
+  split: change({
+    note: 'Split a bed into shares',
+    input: z.object({
+      bedId: z.string(),
+      shares: z.array(z.object({ name: z.string().trim().min(1, 'A share needs a name.').max(60), to: z.number() })).max(12),
+    }),
+    run({ db }, { bedId, shares }) {
+      const rows = shares.map(({ name, to }, at) => {
+        const from = at === 0 ? 0 : (shares[at - 1]?.to ?? 0);
+        requireRange(`shares.${at}.to`, to, from + 0.01, 1, '');
+        return { id: newId(), bedId, name, fromShare: from, toShare: to };
+      });
+      if (rows.length > 0 && Math.abs((rows.at(-1)?.toShare ?? 0) - 1) > 1e-6)
+        throw new InputError([
+          {
+            path: `shares.${rows.length - 1}.to`,
+            code: 'does-not-sum',
+            message: 'The last share ends at the end of the bed, 100 %.',
+          },
+        ]);
+      splitBed(db, bedId, rows);
+      return { shares: rows.length };
+    },
+  }),
+  setRecipe: change({
+    note: 'Change the fill of a bed',
+    input: z.object({ bedId: z.string(), layers: z.array(layerEntry).max(12).nullable() }),
+    run({ db }, { bedId, layers }) {
+      setOwnLayers(
+        db,
+        bedId,
+        (layers ?? []).map((layer, position) => ({ id: newId(), bedId, position, ...layer })),
+      );
+      const after = loadBed(db, bedId);
+      if (after.fault !== null) throw new InputError([{ path: 'layers', code: 'does-not-fit', message: after.fault }]);
+      return { bedId };
+    },
+  }),
+  measure: change({
+    note: ({ bedIds }) => (bedIds.length === 1 ? 'Measure a bed' : `Measure ${bedIds.length} beds`),
+    input: z.object({
+      bedIds: z.array(z.string()).min(1).max(5000),
+      date: calendarDate,
+      drop_m: z.number('Write how far the surface has dropped.'),
+      note: z.string().max(400),
+    }),
+    run({ db }, { bedIds, date, drop_m, note }) {
+      for (const row of bedIds.map((id) => loadBed(db, id))) requireRange('drop_m', drop_m, 0, row.spec.fillDepth_m, 'm');
+      addMeasures(
+        db,
+        bedIds.map((bedId) => ({ id: newId(), bedId, date, drop_m, note })),
+      );
+      return { measured: bedIds.length };
+    },
+  }),
+  /** Records that the beds were filled or topped up as wanted; what lay in stock is taken out of it. */
+  recordFill: change({
+    note: ({ bedIds }) => (bedIds.length === 1 ? 'Record a fill' : `Record the fill of ${bedIds.length} beds`),
+    input: z.object({ bedIds: z.array(z.string()).min(1).max(5000), date: calendarDate }),
+    run({ db, today }, { bedIds, date }) {
+      const wanted = new Set(bedIds);
+      const needs = coveredNeeds(
+        fillNeedsOfFarm(
+          db,
+          today,
+          loadBeds(db).filter((bed) => wanted.has(bed.bed.id)),
+        ),
+        stockBalances(db),
+      );
+      addFills(
+        db,
+        needs.map((need, position) => ({
+          id: newId(),
+          bedId: need.bedId,
+          date,
+          kind: need.kind,
+          position,
+          materialId: need.materialId,
+          loose_L: need.loose_L,
+        })),
+      );
+      addStockMoves(
+        db,
+        needs
+          .filter((need) => need.fromStock_L > 0)
+          .map((need) => ({
+            id: newId(),
+            materialId: need.materialId,
+            date,
+            kind: 'use' as const,
+            amount: -need.fromStock_L,
+            bedId: need.bedId,
+            reason: need.reason,
+          })),
+      );
+      return { filled: needs.length };
+    },
+  }),
+  replacePart: change({
+    note: 'Replace a part of a bed',
+    input: z.object({
+      partId: z.string(),
+      date: calendarDate,
+      reason: z.string().trim().min(1, 'Say why it was replaced.').max(200),
+      amount: z.number().positive('An amount must be more than zero.'),
+      price_minor: z.int().nonnegative('A price cannot be negative.'),
+      life_years: z.number().positive('A life must be more than zero.').max(100),
+    }),
+    run({ db }, { partId, date, reason, ...part }) {
+      const old = partOfId(db, partId);
+      if (old === undefined) throw new Refusal({ code: 'not-found', what: 'part' });
+      if (date < old.installedDate)
+        throw new InputError([
+          { path: 'date', code: 'too-early', message: `It was put in on ${old.installedDate}: it cannot come out before.` },
+        ]);
+      removePart(db, partId, date, reason);
+      const id = newId();
+      addParts(db, [
+        { id, bedId: old.bedId, materialId: old.materialId, salvageShare: old.salvageShare, installedDate: date, ...part },
+      ]);
+      return { partId: id };
+    },
+  }),
+};
+
+/** Names the fault by the field that was changed, so that it stands there. */
+function faultOf(code: string, fault: string, values: Readonly<Record<string, unknown>>): InputError {
+  const path = Object.keys(values)[0] ?? 'code';
+  return new InputError([{ path, code: 'does-not-fit', message: `${code}: ${fault}` }]);
+}
