@@ -15,6 +15,7 @@ export function DateField({
           {...props}
           type="date"
           value={value ?? ''}
+          data-unread={frame.needed === true && value === null}
           onChange={(event) => {
             const text = event.target.value;
             if (text === '') onChange(null);

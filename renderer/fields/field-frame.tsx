@@ -8,6 +8,8 @@ export type FieldProps = {
   readonly path?: string | undefined;
   readonly fault?: string | undefined;
   readonly disabled?: boolean | undefined;
+  /** Nothing is sent while it is empty. */
+  readonly needed?: boolean | undefined;
 };
 
 export type ControlProps = {
@@ -15,6 +17,7 @@ export type ControlProps = {
   readonly disabled: boolean;
   readonly 'aria-invalid': boolean;
   readonly 'aria-describedby': string | undefined;
+  readonly 'aria-required': boolean;
 };
 
 /** Label, control, hint and fault, linked so that a screen reader says them together. */
@@ -24,6 +27,7 @@ export function FieldFrame({
   path,
   fault,
   disabled = false,
+  needed = false,
   unread,
   control,
 }: FieldProps & {
@@ -42,6 +46,7 @@ export function FieldFrame({
       <label htmlFor={id}>{label}</label>
       {control({
         id,
+        'aria-required': needed,
         disabled,
         'aria-invalid': message !== undefined,
         'aria-describedby': described === '' ? undefined : described,

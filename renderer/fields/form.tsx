@@ -41,6 +41,9 @@ export function Form(props: {
         const unread = form.current?.querySelector<HTMLElement>('[data-unread="true"]');
         if (unread === null || unread === undefined) props.onSave();
         else {
+          // leaving the field once shows why it can't be read
+          unread.focus();
+          unread.blur();
           unread.focus();
           announce('One field can’t be read yet.', 'now');
         }

@@ -30,7 +30,14 @@ export function ReadField<Value>({
   const [kept, setKept] = useState<Kept<Value>>(() => ({ text: textOf(value), value, left: false }));
   if (kept.value !== value) setKept({ text: textOf(value), value, left: false });
   const answer = kept.text.trim() === '' ? undefined : read(kept.text);
-  const unread = answer?.ok === false ? answer.message : undefined;
+  const unread =
+    answer === undefined
+      ? frame.needed === true
+        ? 'Something is needed here.'
+        : undefined
+      : answer.ok
+        ? undefined
+        : answer.message;
   const take = (text: string): void => {
     const next = text.trim() === '' ? { ok: true as const, value: null } : read(text);
     const given = next.ok ? next.value : kept.value;

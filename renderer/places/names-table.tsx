@@ -28,7 +28,8 @@ const shownIn: Readonly<Record<string, readonly Named['kind'][]>> = {
   soil: ['material'],
   orders: ['material', 'supplier'],
   harvest: ['planting'],
-  library: ['crop', 'material', 'design', 'supplier'],
+  crops: ['crop'],
+  designs: ['design'],
 };
 
 /** What the farm has by name, where a place has no page of its own yet. */

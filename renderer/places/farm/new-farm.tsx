@@ -22,13 +22,8 @@ export function NewFarm({ onCancel }: { readonly onCancel?: () => void }) {
   const [unitSystem, setUnits] = useState<'us' | 'metric'>('us');
   const [currency, setCurrency] = useState('USD');
   const [year, setYear] = useState<number | null>(thisYear);
-  const [lacking, setLacking] = useState<Readonly<Record<string, string>>>({});
 
   const save = async (): Promise<void> => {
-    const missing: Record<string, string> = {};
-    if (latitude_deg === null) missing['latitude_deg'] = 'Needed for day length, sun and frost.';
-    if (longitude_deg === null) missing['longitude_deg'] = 'Needed to place the farm on Earth.';
-    setLacking(missing);
     if (latitude_deg === null || longitude_deg === null) return;
     const farm = await create.run({
       path: path ?? name,
@@ -86,7 +81,7 @@ export function NewFarm({ onCancel }: { readonly onCancel?: () => void }) {
                 unit="deg"
                 value={latitude_deg}
                 onChange={setLatitude}
-                fault={latitude_deg === null ? lacking['latitude_deg'] : undefined}
+                needed
                 hint="North is positive, e.g. 47.6"
               />
               <QuantityField
@@ -95,7 +90,7 @@ export function NewFarm({ onCancel }: { readonly onCancel?: () => void }) {
                 unit="deg"
                 value={longitude_deg}
                 onChange={setLongitude}
-                fault={longitude_deg === null ? lacking['longitude_deg'] : undefined}
+                needed
                 hint="West is negative, e.g. -122.3"
               />
             </div>

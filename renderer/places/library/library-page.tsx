@@ -1,10 +1,37 @@
+import { useQueryValue } from '../../app/address.ts';
 import { Page } from '../../app/page.tsx';
-import { NamesTable } from '../names-table.tsx';
+import { Tabs } from '../../app/tabs.tsx';
+import { CropsTab } from './crops-tab.tsx';
+import { DesignsTab } from './designs-tab.tsx';
+import { MaterialsTab } from './materials-tab.tsx';
+import { OffersTab } from './offers-tab.tsx';
+import { SuppliersTab } from './suppliers-tab.tsx';
 
+const tabs = [
+  { name: 'crops', title: 'Crops' },
+  { name: 'materials', title: 'Materials' },
+  { name: 'designs', title: 'Designs' },
+  { name: 'suppliers', title: 'Suppliers' },
+  { name: 'offers', title: 'Offers' },
+] as const;
+
+/** What ships with the program and the grower's own numbers over it. */
 export function LibraryPage() {
-  return (
-    <Page title="Library">
-      <NamesTable place="library" />
-    </Page>
-  );
+  const [wanted, setTab] = useQueryValue('tab');
+  const tab = tabs.find((each) => each.name === wanted)?.name ?? 'crops';
+  const bar = <Tabs label="Parts of the library" tabs={tabs} chosen={tab} onChoose={setTab} />;
+  switch (tab) {
+    case 'crops':
+      return <CropsTab tabs={bar} />;
+    case 'materials':
+      return <MaterialsTab tabs={bar} />;
+    case 'designs':
+      return <DesignsTab tabs={bar} />;
+    case 'suppliers':
+      return <SuppliersTab tabs={bar} />;
+    case 'offers':
+      return <OffersTab tabs={bar} />;
+    default:
+      return <Page title="Library">{null}</Page>;
+  }
 }

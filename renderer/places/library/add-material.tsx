@@ -1,0 +1,50 @@
+import { useState } from 'react';
+import { Button } from '../../app/button.tsx';
+import { Dialog } from '../../app/dialog.tsx';
+import { api } from '../../client/api.ts';
+import { useChange } from '../../client/use-change.ts';
+import { ChoiceField } from '../../fields/choice-field.tsx';
+import { Form } from '../../fields/form.tsx';
+import { TextField } from '../../fields/text-field.tsx';
+import { baseUnitChoices } from './material-columns.ts';
+
+/** A new material: its name, kind and what it is counted by; its analysis is entered in its sheet. */
+export function AddMaterial({
+  onClose,
+  onAdded,
+}: {
+  readonly onClose: () => void;
+  readonly onAdded: (materialId: string) => void;
+}) {
+  const add = useChange(api.materials.add);
+  const [name, setName] = useState('');
+  const [kind, setKind] = useState('organic');
+  const [baseUnit, setBaseUnit] = useState<(typeof baseUnitChoices)[number]['value']>('kg');
+  const save = async (): Promise<void> => {
+    const added = await add.run({ name, kind, baseUnit }, `Added ${name}.`);
+    if (added === undefined) return;
+    onAdded(added.materialId);
+    onClose();
+  };
+  return (
+    <Dialog title="Add a material" onClose={onClose}>
+      <Form onSave={() => void save()} failure={add.failure} paths={['name', 'kind', 'baseUnit']} label="Add a material">
+        <TextField label="Name" path="name" value={name} onChange={setName} hint="As you would look for it: Feather meal" />
+        <TextField
+          label="Kind"
+          path="kind"
+          value={kind}
+          onChange={setKind}
+          hint="organic, mineral, mulch, bulk-mix, hardware, tubing, seed …"
+        />
+        <ChoiceField label="Counted by" path="baseUnit" value={baseUnit} choices={baseUnitChoices} onChange={setBaseUnit} />
+        <div className="row">
+          <Button type="submit" weight="main" disabled={add.busy}>
+            Add
+          </Button>
+          <Button onClick={onClose}>Not now</Button>
+        </div>
+      </Form>
+    </Dialog>
+  );
+}

@@ -1,0 +1,80 @@
+import { useState } from 'react';
+import { Button } from '../../app/button.tsx';
+import { Dialog } from '../../app/dialog.tsx';
+import { Shown } from '../../app/states.tsx';
+import { api } from '../../client/api.ts';
+import { useChange } from '../../client/use-change.ts';
+import { useRead } from '../../client/use-read.ts';
+import { ChoiceField } from '../../fields/choice-field.tsx';
+import { Form } from '../../fields/form.tsx';
+import { MoneyField } from '../../fields/money-field.tsx';
+import { QuantityField } from '../../fields/quantity-field.tsx';
+import { TextField } from '../../fields/text-field.tsx';
+
+const none = { value: '', text: 'Choose one' } as const;
+
+/** A new offer: material, supplier, package and price. */
+export function AddOffer({ onClose }: { readonly onClose: () => void }) {
+  const materials = useRead(api.materials.list, undefined);
+  const suppliers = useRead(api.suppliers.list, undefined);
+  const add = useChange(api.suppliers.addOffer);
+  const [materialId, setMaterialId] = useState('');
+  const [supplierId, setSupplierId] = useState('');
+  const [name, setName] = useState('');
+  const [amount, setAmount] = useState<number | null>(null);
+  const [price_minor, setPrice] = useState<number | null>(null);
+  const save = async (): Promise<void> => {
+    const added = await add.run(
+      { materialId, supplierId, name, packageAmount: amount ?? 0, price_minor: price_minor ?? 0 },
+      `Added the offer ${name}.`,
+    );
+    if (added !== undefined) onClose();
+  };
+  return (
+    <Dialog title="Add an offer" onClose={onClose}>
+      <Shown reading={materials}>
+        {(allMaterials) => (
+          <Shown reading={suppliers}>
+            {(allSuppliers) => {
+              const unit = allMaterials.find((each) => each.id === materialId)?.baseUnit ?? 'kg';
+              return (
+                <Form
+                  label="Add an offer"
+                  failure={add.failure}
+                  paths={['materialId', 'supplierId', 'name', 'packageAmount', 'price_minor']}
+                  onSave={() => void save()}
+                >
+                  <ChoiceField
+                    label="Material"
+                    path="materialId"
+                    value={materialId}
+                    choices={[none, ...allMaterials.map((each) => ({ value: each.id, text: each.name }))]}
+                    onChange={setMaterialId}
+                  />
+                  <ChoiceField
+                    label="Supplier"
+                    path="supplierId"
+                    value={supplierId}
+                    choices={[none, ...allSuppliers.map((each) => ({ value: each.id, text: each.name }))]}
+                    onChange={setSupplierId}
+                  />
+                  <TextField label="Package" path="name" value={name} onChange={setName} hint="As it is sold: bag of 50 lb" />
+                  <div className="form-pair">
+                    <QuantityField label="Holds" needed path="packageAmount" unit={unit} value={amount} onChange={setAmount} />
+                    <MoneyField label="Price" needed path="price_minor" value={price_minor} onChange={setPrice} />
+                  </div>
+                  <div className="row">
+                    <Button type="submit" weight="main" disabled={add.busy}>
+                      Add
+                    </Button>
+                    <Button onClick={onClose}>Not now</Button>
+                  </div>
+                </Form>
+              );
+            }}
+          </Shown>
+        )}
+      </Shown>
+    </Dialog>
+  );
+}

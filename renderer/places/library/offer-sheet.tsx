@@ -1,0 +1,120 @@
+import { useState } from 'react';
+import { Button } from '../../app/button.tsx';
+import { Sheet } from '../../app/sheet.tsx';
+import { Shown } from '../../app/states.tsx';
+import { Caution } from '../../cautions/caution.tsx';
+import { api } from '../../client/api.ts';
+import { useReader } from '../../client/reader.tsx';
+import { useChange } from '../../client/use-change.ts';
+import { type OutputOf, useRead } from '../../client/use-read.ts';
+import { Form } from '../../fields/form.tsx';
+import { MoneyField } from '../../fields/money-field.tsx';
+import { CountField } from '../../fields/quantity-field.tsx';
+import type { OfferRow } from './offer-columns.ts';
+
+type Break = { readonly at: number; readonly fromPackages: number | null; readonly price_minor: number | null };
+
+/** NIOSH's weight for the best of postures; above two thirds of it the caution on lifting shows (16 kg, as its text says). */
+const LIFT_CAUTION_KG = 16;
+
+/** One offer: its price breaks, and what it cost on earlier days. */
+export function OfferSheet({ offer, onClose }: { readonly offer: OfferRow; readonly onClose: () => void }) {
+  const details = useRead(api.suppliers.offer, { offerId: offer.id });
+  const reader = useReader();
+  return (
+    <Sheet title={`${offer.material}, ${offer.name}`} onClose={onClose}>
+      <dl className="facts">
+        <dt>Supplier</dt>
+        <dd>{offer.supplier}</dd>
+        <dt>Holds</dt>
+        <dd>{reader.print(offer.packageAmount, offer.baseUnit)}</dd>
+        <dt>Price</dt>
+        <dd>
+          {reader.money(offer.price_minor)} on {reader.date(offer.pricedDate)}
+        </dd>
+      </dl>
+      {(offer.packageWeight_kg ?? 0) > LIFT_CAUTION_KG ? <Caution id="saturated-weight-lifting" folded /> : null}
+      <Shown reading={details}>
+        {({ breaks, prices }) => (
+          <>
+            <BreaksForm key={breaks.map((each) => each.id).join()} offer={offer} breaks={breaks} />
+            <section className="stack">
+              <h3>Earlier prices</h3>
+              {prices.length === 0 ? <p className="soft">None kept yet. A new price keeps the one before it.</p> : null}
+              <dl className="facts">
+                {prices.map((each) => (
+                  <div key={each.id} className="keys-line">
+                    <dt>{reader.date(each.date)}</dt>
+                    <dd>{reader.money(each.price_minor)}</dd>
+                  </div>
+                ))}
+              </dl>
+            </section>
+          </>
+        )}
+      </Shown>
+    </Sheet>
+  );
+}
+
+function BreaksForm({
+  offer,
+  breaks,
+}: {
+  readonly offer: OfferRow;
+  readonly breaks: OutputOf<typeof api.suppliers.offer>['breaks'];
+}) {
+  const save = useChange(api.suppliers.setBreaks);
+  const [rows, setRows] = useState<readonly Break[]>(() => breaks.map((each, at) => ({ at, ...each })));
+  const set = (at: number, change: Partial<Break>) => setRows(rows.map((row) => (row.at === at ? { ...row, ...change } : row)));
+  const whole = rows.every((row) => row.fromPackages !== null && row.price_minor !== null);
+  const submit = () =>
+    void save.run(
+      {
+        offerId: offer.id,
+        breaks: rows.map((row) => ({ fromPackages: row.fromPackages ?? 0, price_minor: row.price_minor ?? 0 })),
+      },
+      'Saved the price breaks.',
+    );
+  return (
+    <Form label="Price breaks" failure={save.failure} onSave={submit} paths={rows.map((_, at) => `breaks.${at}`)}>
+      <h3>Price breaks</h3>
+      <p className="small soft">From this many packages on, every package costs this.</p>
+      {rows.map((row, at) => (
+        <div className="form-pair" key={row.at}>
+          <CountField
+            label="From packages"
+            path={`breaks.${at}.fromPackages`}
+            value={row.fromPackages}
+            onChange={(fromPackages) => set(row.at, { fromPackages })}
+          />
+          <MoneyField
+            label="Price of one"
+            path={`breaks.${at}.price_minor`}
+            value={row.price_minor}
+            onChange={(price_minor) => set(row.at, { price_minor })}
+          />
+          <Button
+            weight="quiet"
+            icon="bin"
+            name={`Take out break ${at + 1}`}
+            onClick={() => setRows(rows.filter((each) => each.at !== row.at))}
+          />
+        </div>
+      ))}
+      <div className="row">
+        <Button
+          icon="add"
+          onClick={() =>
+            setRows([...rows, { at: Math.max(-1, ...rows.map((row) => row.at)) + 1, fromPackages: null, price_minor: null }])
+          }
+        >
+          Add a break
+        </Button>
+        <Button type="submit" weight="main" disabled={save.busy || !whole}>
+          Save breaks
+        </Button>
+      </div>
+    </Form>
+  );
+}

@@ -1,0 +1,66 @@
+import { type ReactNode, useState } from 'react';
+import { useQueryValue } from '../../app/address.ts';
+import { Button } from '../../app/button.tsx';
+import { Page } from '../../app/page.tsx';
+import { Empty, Shown } from '../../app/states.tsx';
+import { api } from '../../client/api.ts';
+import { useReader } from '../../client/reader.tsx';
+import { useChange } from '../../client/use-change.ts';
+import { type InputOf, useRead } from '../../client/use-read.ts';
+import { editsByRow } from '../../table/edits-by-row.ts';
+import { Grid } from '../../table/grid.tsx';
+import type { Edit } from '../../table/paste-block.ts';
+import { AddOffer } from './add-offer.tsx';
+import { type OfferRow, offerColumns } from './offer-columns.ts';
+import { OfferSheet } from './offer-sheet.tsx';
+
+type Values = InputOf<typeof api.suppliers.setOffers>['edits'][number]['values'];
+
+const idOf = (row: OfferRow): string => row.id;
+
+/** What each supplier sells, in which package, at what price. */
+export function OffersTab({ tabs }: { readonly tabs: ReactNode }) {
+  const offers = useRead(api.suppliers.offers, undefined);
+  const change = useChange(api.suppliers.setOffers);
+  const reader = useReader();
+  const [offerId, setOfferId] = useQueryValue('offer');
+  const [adding, setAdding] = useState(false);
+  const edit = (edits: readonly Edit<OfferRow>[]) =>
+    change.run({
+      edits: editsByRow(edits).map(({ row, values }) => ({ offerId: row.id, revision: row.revision, values: values as Values })),
+    });
+  const open = offers.state === 'ready' ? offers.data.find((row) => row.id === offerId) : undefined;
+  const add = (
+    <Button weight="main" icon="add" onClick={() => setAdding(true)}>
+      Add an offer
+    </Button>
+  );
+  return (
+    <Page
+      title="Library"
+      tabs={tabs}
+      actions={add}
+      sheet={open === undefined ? null : <OfferSheet key={open.id} offer={open} onClose={() => setOfferId(undefined)} />}
+    >
+      <Shown reading={offers}>
+        {(rows) => (
+          <Grid
+            name="Offers"
+            rows={rows}
+            columns={offerColumns(reader)}
+            rowId={idOf}
+            onOpen={(row) => setOfferId(row.id)}
+            onEdit={edit}
+            failure={change.failure}
+            empty={
+              <Empty title="No offer yet" action={add}>
+                An offer is a package of a material at a price, from one supplier.
+              </Empty>
+            }
+          />
+        )}
+      </Shown>
+      {adding ? <AddOffer onClose={() => setAdding(false)} /> : null}
+    </Page>
+  );
+}
