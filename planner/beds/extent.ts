@@ -58,7 +58,7 @@ export function ringOf(outline: Outline, step_deg = 7.5): readonly Point[] {
   const straight = cornersOf(outline);
   if (straight.length > 0) return straight;
   const steps = Math.ceil(360 / step_deg);
-  if (outline.shape === 'oval') {
+  if (outline.shape === 'oval' && outline.length_m > outline.width_m) {
     const radius_m = outline.width_m / 2;
     const reach_m = (outline.length_m - outline.width_m) / 2;
     const half = Math.ceil(steps / 2);
