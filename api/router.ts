@@ -11,6 +11,9 @@ import { jobs } from './procedures/jobs.ts';
 import { materials } from './procedures/materials.ts';
 import { suppliers } from './procedures/suppliers.ts';
 import { undo } from './procedures/undo.ts';
+import { waterLineDrawing } from './procedures/water-line-drawing.ts';
+import { waterLineRunning } from './procedures/water-line-running.ts';
+import { waterLines } from './procedures/water-lines.ts';
 
 /** The one door: every procedure of the program, by place or aggregate. */
 export const router = build({
@@ -23,6 +26,7 @@ export const router = build({
   materials,
   suppliers,
   undo,
+  waterLines: { ...waterLines, ...waterLineDrawing, ...waterLineRunning },
 });
 
 export type Router = typeof router;

@@ -1,0 +1,30 @@
+import { z } from 'zod';
+import { bedsForLines, linePartsOnOffer, linesOfFarm, supplyPrices } from '../../db/repositories/water-lines.ts';
+import { lineReport } from '../../planner/irrigation/line-report.ts';
+import { nothing, read } from '../procedure.ts';
+import { loadLine } from '../water-line/load-line.ts';
+
+export const waterLines = {
+  /** The farm's lines, and beds that a line may serve. */
+  list: read({ input: nothing, run: ({ db }) => ({ lines: linesOfFarm(db), beds: bedsForLines(db) }) }),
+  /** One line whole, as drawn and set, with what its beds take. The page solves it while it is being dragged. */
+  one: read({
+    input: z.object({ lineId: z.string() }),
+    run({ db }, { lineId }) {
+      const { record, plan, facts } = loadLine(db, lineId);
+      return {
+        line: record.line,
+        pump: record.pump ?? null,
+        power: record.power ?? null,
+        timers: record.timers,
+        plan,
+        facts,
+        beds: bedsForLines(db),
+        prices: supplyPrices(db) ?? null,
+        parts: linePartsOnOffer(db),
+      };
+    },
+  }),
+  /** Flow at every outlet with the valves as they stand and as designed. */
+  report: read({ input: z.object({ lineId: z.string() }), run: ({ db }, { lineId }) => lineReport(loadLine(db, lineId).plan) }),
+};

@@ -1,0 +1,159 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Fault } from '../../planner/errors.ts';
+import { aProgram, type TestProgram } from '../builders/a-farm.ts';
+
+let program: TestProgram;
+beforeAll(() => {
+  program = aProgram({ beds: 48 });
+});
+afterAll(() => program.end());
+
+const faultsOf = async (work: Promise<unknown>): Promise<readonly Fault[]> => {
+  try {
+    await work;
+  } catch (error) {
+    return (error as { cause?: { faults?: readonly Fault[] } }).cause?.faults ?? [];
+  }
+  return [];
+};
+
+const firstLine = async (): Promise<string> => (await program.api.waterLines.list()).lines[0]?.lineId ?? '';
+
+const pump = {
+  name: 'Small pump',
+  materialId: null,
+  curveKind: 'three-points' as const,
+  power_W: 25,
+  inletHeight_m: -0.4,
+  count: 1,
+  points: [
+    { flow_L_per_h: 0, head_m: 2.2 },
+    { flow_L_per_h: 950, head_m: 1.3 },
+    { flow_L_per_h: 1514, head_m: 0 },
+  ],
+};
+
+const layout = {
+  bedIds: [],
+  rows: 2,
+  bedsInRow: 4,
+  spacing_m: 1.2,
+  rowSpacing_m: 1.5,
+  arrangement: 'snake' as const,
+  mainDiameter_m: 0.0127,
+  lateralDiameter_m: 0.0127,
+  lateral_m: 0.3,
+  teeBore_m: 0.0095,
+  outlet_m: 0.3,
+  riser_m: 2,
+};
+
+describe('the sample line', () => {
+  test('is read with the fill of every basin and solves', async () => {
+    const lineId = await firstLine();
+    const line = await program.api.waterLines.one({ lineId });
+    expect(line.facts.length).toBeGreaterThan(4);
+    expect(line.facts.every((fact) => fact.wantedFrom === 'basin' && fact.wanted_L > 1)).toBe(true);
+    const report = await program.api.waterLines.report({ lineId });
+    expect(report.problem).toBeNull();
+    expect(report.outlets.length).toBe(line.facts.length);
+    expect(report.outlets.every((outlet) => outlet.design_L_per_h > 0)).toBe(true);
+  });
+
+  test('valves set by the card give even beds; measured flows are fitted; all of it is undone', async () => {
+    const lineId = await firstLine();
+    await program.api.waterLines.setValves({ lineId });
+    const set = await program.api.waterLines.report({ lineId });
+    expect(set.zones[0]?.nowUniformity?.du).toBeGreaterThan(0.95);
+    const flows = set.outlets.map((outlet) => ({ outletId: outlet.id, flow_L_per_h: outlet.full.flow_L_per_h * 0.9 }));
+    await program.api.waterLines.measured({ lineId, date: '2026-11-25', flows });
+    const fitted = await program.api.waterLines.report({ lineId });
+    for (const [at, outlet] of fitted.outlets.entries())
+      expect(outlet.full.flow_L_per_h).toBeCloseTo(flows[at]?.flow_L_per_h ?? 0, 3);
+    await program.api.undo.undo();
+    const back = await program.api.waterLines.report({ lineId });
+    expect(back.outlets[0]?.full.flow_L_per_h).toBeCloseTo(set.outlets[0]?.full.flow_L_per_h ?? 0, 9);
+  });
+
+  test('a measured flow that the line cannot give is refused at its outlet, and nothing is kept', async () => {
+    const lineId = await firstLine();
+    const line = await program.api.waterLines.one({ lineId });
+    const outletId = line.facts[0]?.outletId ?? '';
+    const faults = await faultsOf(
+      program.api.waterLines.measured({ lineId, date: '2026-11-25', flows: [{ outletId, flow_L_per_h: 90_000 }] }),
+    );
+    expect(faults.map((fault) => fault.path)).toEqual([`flows.${outletId}`]);
+    expect((await program.api.waterLines.one({ lineId })).facts[0]?.measured_L_per_h).toBe(line.facts[0]?.measured_L_per_h);
+  });
+
+  test('a wider main is taken over as it was compared', async () => {
+    const lineId = await firstLine();
+    const before = await program.api.waterLines.report({ lineId });
+    await program.api.waterLines.takeOption({ lineId, kind: 'wider-main', mainDiameter_m: 0.0254 });
+    const after = await program.api.waterLines.report({ lineId });
+    expect(Math.min(...after.outlets.map((outlet) => outlet.design_L_per_h))).toBeGreaterThan(
+      Math.min(...before.outlets.map((outlet) => outlet.design_L_per_h)),
+    );
+  });
+});
+
+describe('drawing a line', () => {
+  test('one barrel, one pump, two rows of four beds', async () => {
+    const { lineId } = await program.api.waterLines.create({
+      name: 'Trial',
+      supply: { highLevel_m: 0, lowLevel_m: -0.3 },
+      pump,
+      layout,
+    });
+    const report = await program.api.waterLines.report({ lineId });
+    expect(report.outlets).toHaveLength(8);
+    expect(report.outlets[0]?.design_L_per_h).toBeGreaterThan(20);
+    const { plan } = await program.api.waterLines.one({ lineId });
+    const tee = plan.nodes.find((node) => node.kind === 'tee' && node.name.startsWith('Tee'));
+    const { nodeId } = await program.api.waterLines.addBranch({
+      lineId,
+      fromNodeId: tee?.id ?? '',
+      to: 'outlet',
+      bedId: null,
+      x_m: 3,
+      y_m: 3,
+      insideDiameter_m: 0.0127,
+      outlet_m: 0.3,
+    });
+    expect((await program.api.waterLines.report({ lineId })).outlets).toHaveLength(9);
+    const run = (await program.api.waterLines.one({ lineId })).plan.runs.find((each) => each.toNodeId === nodeId);
+    await program.api.waterLines.setNodes({ lineId, edits: [{ id: nodeId, values: { x_m: 30 } }], relength: true });
+    const longer = (await program.api.waterLines.one({ lineId })).plan.runs.find((each) => each.id === run?.id);
+    expect(longer?.length_m).toBeGreaterThan((run?.length_m ?? 0) + 20);
+    await program.api.waterLines.removePlace({ lineId, nodeId });
+    expect((await program.api.waterLines.report({ lineId })).outlets).toHaveLength(8);
+    await program.api.waterLines.remove({ lineId });
+    expect((await program.api.waterLines.list()).lines.map((line) => line.name)).not.toContain('Trial');
+  });
+
+  test('a pump curve that rises, a run without length and an outlet wider than its tube are refused at the field', async () => {
+    const rising = { ...pump, curveKind: 'points' as const, points: [...pump.points, { flow_L_per_h: 1600, head_m: 1 }] };
+    const drawn = await faultsOf(program.api.waterLines.create({ name: 'Rising', supply: {}, pump: rising, layout }));
+    expect(drawn.map((fault) => fault.code)).toEqual(['does-not-fall']);
+    const lineId = await firstLine();
+    const { plan } = await program.api.waterLines.one({ lineId });
+    const [run, outlet] = [plan.runs[2], plan.outlets[1]];
+    const zero = await faultsOf(
+      program.api.waterLines.setRuns({ lineId, edits: [{ id: run?.id ?? '', values: { length_m: 0 } }] }),
+    );
+    expect(zero.map((fault) => fault.path)).toEqual(['tubes.2.length_m']);
+    const wide = await faultsOf(
+      program.api.waterLines.setOutlets({ lineId, edits: [{ id: outlet?.id ?? '', values: { bore_m: 0.05 } }] }),
+    );
+    expect(wide.map((fault) => fault.path)).toEqual(['outlets.1.bore_m']);
+  });
+
+  test('the source cannot be taken away alone', async () => {
+    const lineId = await firstLine();
+    const { plan } = await program.api.waterLines.one({ lineId });
+    const source = plan.nodes.find((node) => node.kind === 'source')?.id ?? '';
+    expect((await faultsOf(program.api.waterLines.removePlace({ lineId, nodeId: source }))).map((fault) => fault.path)).toEqual([
+      'nodeId',
+    ]);
+  });
+});
