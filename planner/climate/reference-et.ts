@@ -3,7 +3,7 @@ import { requireRange } from '../errors.ts';
 import type { Working } from '../working.ts';
 import { explainHargreaves, type HargreavesInput, hargreaves_mm_per_day } from './hargreaves.ts';
 import { explainPenmanMonteith, type PenmanMonteithInput, penmanMonteith } from './penman-monteith.ts';
-import { COAST_KRS, clearSky_MJ_per_m2, INLAND_KRS, sunlightFromRange_MJ_per_m2, vapourFromMinimum_kPa } from './radiation.ts';
+import { clearSky_MJ_per_m2, sunlightFromRange_MJ_per_m2, vapourFromMinimum_kPa } from './radiation.ts';
 import { extraterrestrial_MJ_per_m2 } from './sun.ts';
 import { saturation_kPa, vapourFromGreatestHumidity_kPa } from './vapour.ts';
 import type { StationPlace, WeatherDay } from './weather-day.ts';
@@ -49,8 +49,7 @@ function choose(day: WeatherDay, place: StationPlace): Chosen {
   if (known_kPa === null) assumed.push('humidity-from-minimum');
   if (day.radiation_MJ_per_m2 === null) assumed.push('radiation-from-range');
   if (day.wind_m_per_s === null) assumed.push('wind-usual');
-  const krs = place.coastal ? COAST_KRS : INLAND_KRS;
-  const guessed = sunlightFromRange_MJ_per_m2({ tmax_C, tmin_C, krs, extraterrestrial_MJ_per_m2: ra });
+  const guessed = sunlightFromRange_MJ_per_m2({ tmax_C, tmin_C, krs: place.krs, extraterrestrial_MJ_per_m2: ra });
   const input = {
     tmax_C,
     tmin_C,

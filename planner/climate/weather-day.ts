@@ -19,8 +19,8 @@ export type StationPlace = {
   readonly elevation_m: number;
   /** Height of the wind meter above the ground. */
   readonly windHeight_m: number;
-  /** Near a large body of water: eq. 50 then takes 0.19. */
-  readonly coastal: boolean;
+  /** Coefficient of eq. 50: `INLAND_KRS`, or `COAST_KRS` near a large body of water. */
+  readonly krs: number;
   /** Dry country, where the dew point stays about 2 degrees below the minimum. */
   readonly dry?: boolean;
 };

@@ -1,6 +1,10 @@
 import type { CaseValues, Registry } from './registry.ts';
 
-export type Tolerance = { readonly abs?: number; readonly rel?: number; readonly keys?: Readonly<Record<string, number>> };
+export type Tolerance = {
+  readonly abs?: number;
+  readonly rel?: number;
+  readonly keys?: Readonly<Record<string, number | readonly number[]>>;
+};
 export type ReferenceCase = {
   readonly id: string;
   readonly fn: string;
@@ -19,9 +23,16 @@ const show = (value: unknown): string => (value === undefined ? 'nothing' : JSON
 
 function within(got: number, expected: number, key: string, tolerance: Tolerance): boolean {
   if (got === expected) return true;
-  const abs = tolerance.keys?.[key] ?? tolerance.abs ?? 0;
+  const given = tolerance.keys?.[key];
+  const abs = (typeof given === 'number' ? given : undefined) ?? tolerance.abs ?? 0;
   const rel = tolerance.keys?.[key] === undefined ? (tolerance.rel ?? 0) : 0;
   return Math.abs(got - expected) <= abs + rel * Math.abs(expected);
+}
+
+/** A limit may itself be a list, one for each element of the answer. */
+function ofElement(tolerance: Tolerance, key: string, at: number): Tolerance {
+  const given = tolerance.keys?.[key];
+  return typeof given === 'object' ? { ...tolerance, keys: { ...tolerance.keys, [key]: given[at] ?? 0 } } : tolerance;
 }
 
 /** Every place where `got` is not what was expected; numbers within the tolerance of the answer's name. */
@@ -33,7 +44,7 @@ export function differences(path: string, key: string, got: unknown, expected: u
   }
   if (Array.isArray(expected)) {
     if (!Array.isArray(got) || got.length !== expected.length) return [`${path}: expected ${show(expected)}, got ${show(got)}`];
-    return expected.flatMap((each, at) => differences(`${path}[${at}]`, key, got[at], each, tolerance));
+    return expected.flatMap((each, at) => differences(`${path}[${at}]`, key, got[at], each, ofElement(tolerance, key, at)));
   }
   if (expected !== null && typeof expected === 'object') {
     if (got === null || typeof got !== 'object') return [`${path}: expected ${show(expected)}, got ${show(got)}`];
