@@ -16,6 +16,7 @@ import { type Edit, fillColumn, pasteBlock } from './paste-block.ts';
 import { remembered } from './remembered.ts';
 import { useTableModel } from './table-model.ts';
 import { readTsv, writeTsv } from './tsv.ts';
+import { useFollowedSelection } from './use-followed-selection.ts';
 import { useGridKeys } from './use-grid-keys.ts';
 import { usePrinting } from './use-printing.ts';
 import { useSelection } from './use-selection.ts';
@@ -33,6 +34,8 @@ export type GridProps<Row extends object> = {
   /** Why the last edit was refused, as `useChange` gives it. */
   readonly failure?: Failure | undefined;
   readonly onSelect?: (ids: readonly string[]) => void;
+  /** What is selected elsewhere on the page, as in a drawing beside the table: the table follows. */
+  readonly selected?: readonly string[];
   /** Buttons of the page beside the filter. */
   readonly tools?: ReactNode;
   /** Shown when there is no row at all. */
@@ -76,6 +79,10 @@ export function Grid<Row extends object>(props: GridProps<Row>) {
   const sorted = model.getRowModel().rows;
   const shownRows = useMemo(() => sorted.map((row) => row.original), [sorted]);
   const selection = useSelection(model, shownRows, rowId, onSelect);
+  useFollowedSelection(props.selected, model, (id) => {
+    const index = shownRows.findIndex((row) => rowId(row) === id);
+    if (index >= 0) virtual.scrollToIndex(index);
+  });
 
   useEffect(() => {
     remembered.set(name, {
@@ -161,9 +168,13 @@ export function Grid<Row extends object>(props: GridProps<Row>) {
         }
       },
       open: (row, column) => openCell(row, column),
+      openRow: (row) => {
+        const target = latest.current.shownRows[row];
+        if (target !== undefined) onOpen?.(target);
+      },
       toggle: selection.toggle,
     }),
-    [focusCell, openCell, send, selection.toggle],
+    [focusCell, openCell, send, selection.toggle, onOpen],
   );
 
   /** A click on a cell that can't be edited opens the row. */
@@ -300,6 +311,7 @@ export function Grid<Row extends object>(props: GridProps<Row>) {
                     active={index === at.row ? at.column : -1}
                     editing={index === at.row ? editing : undefined}
                     reader={reader}
+                    opens={onOpen !== undefined}
                     actions={actions}
                   />
                 );
