@@ -92,6 +92,25 @@ const commands = {
     const chromium = await chromiumPath();
     last('playwright', ['test', ...rest], { ...environment(), CHROMIUM: chromium ?? '' });
   },
+  mutation: async () => {
+    const folder = join(root, 'tests', 'mutation');
+    const installed = await run('npm', [
+      'ci',
+      '--prefix',
+      folder,
+      '--ignore-scripts',
+      '--no-audit',
+      '--no-fund',
+      '--loglevel=error',
+    ]);
+    if (installed !== 0) process.exit(installed);
+    last(nodePath(), [
+      join(folder, 'node_modules', '@stryker-mutator', 'core', 'bin', 'stryker.js'),
+      'run',
+      join(folder, 'stryker.config.json'),
+      ...rest,
+    ]);
+  },
   exec: async () => last(rest[0], rest.slice(1)),
 };
 
