@@ -5,6 +5,7 @@ import { capital } from './costs/capital.ts';
 import { ledger } from './costs/ledger.ts';
 import { produce } from './costs/produce.ts';
 import { returns } from './costs/returns.ts';
+import { weatherLines } from './costs/weather-lines.ts';
 
 export const costs: Registry = {
   ...capital,
@@ -13,4 +14,5 @@ export const costs: Registry = {
   ...produce,
   ...ledger,
   ...buying,
+  ...weatherLines,
 };
