@@ -9,6 +9,7 @@ import './draw/draw.css';
 import './charts/charts.css';
 import './working/working.css';
 import './cautions/cautions.css';
+import './places/beds/beds.css';
 import './places/farm/farm.css';
 import { QueryClientProvider } from '@tanstack/react-query';
 import { StrictMode } from 'react';

@@ -8,6 +8,7 @@ import { insertAll } from '../../db/repositories/insert-all.ts';
 import { farm as farmTable } from '../../db/schema/farm.ts';
 import { season } from '../../db/schema/plantings.ts';
 import { refuse } from '../../planner/errors.ts';
+import { convert } from '../../planner/units/convert.ts';
 import { fillLibrary } from '../library/fill-library.ts';
 import { act, ask, ctxOf, nothing, read } from '../procedure.ts';
 import type { Program } from '../program/program.ts';
@@ -24,6 +25,10 @@ function farmPath(program: Program, text: string, path = 'path'): string {
   const full = isAbsolute(home) ? home : join(program.places.data, home);
   return extname(full) === EXTENSION ? full : `${full}${EXTENSION}`;
 }
+
+/** Round measures to dose with, in the grower's own units (common practice, no source). */
+const usMeasures = { bucket_L: convert(5, 'us_gal', 'L'), barrow_L: convert(3, 'ft3', 'L'), can_L: convert(2, 'us_gal', 'L') };
+const metricMeasures = { bucket_L: 12, barrow_L: 85, can_L: 10 };
 
 const path = z.object({ path: z.string().max(1000) });
 
@@ -72,7 +77,7 @@ export const files = {
       return program.create(farmPath(program, wanted), ({ db }) => {
         fillLibrary(db, program.places.resources);
         db.insert(farmTable)
-          .values({ id: 1, ...values })
+          .values({ id: 1, ...values, ...(values.unitSystem === 'us' ? usMeasures : metricMeasures) })
           .run();
         insertAll(db, season, [
           { id: `season-${year}`, name: String(year), startDate: `${year}-01-01`, endDate: `${year}-12-31`, state: 'planning' },

@@ -11,6 +11,7 @@ import { lineNode, lineOutlet, lineRun, powerSource, pump, pumpPoint, timerEvent
 import { station, weatherDay } from '../../db/schema/weather.ts';
 import { labourEntry } from '../../db/schema/work.ts';
 import { requireWhole } from '../../planner/errors.ts';
+import { convert } from '../../planner/units/convert.ts';
 import { fillLibrary } from '../library/fill-library.ts';
 import { readCropLibrary } from '../library/read-crops.ts';
 import { bedHistory } from './bed-history.ts';
@@ -88,6 +89,7 @@ export function fillSampleFarm({ db }: FarmFile, options: SampleOptions): void {
         [46, 46],
         [0, 46],
       ],
+      bucket_L: convert(5, 'us_gal', 'L'),
       vehicle_L: 1500,
       vehicle_kg: 650,
     })

@@ -4,6 +4,7 @@ export type Severity = 'stop' | 'guard' | 'note';
 
 export type CautionText = {
   readonly id: string;
+  readonly title: string;
   readonly severity: Severity;
   readonly text: string;
   readonly defer: string;
@@ -22,10 +23,4 @@ export function cautionText(id: string): CautionText {
   const found = texts.get(id);
   if (found === undefined) throw new Error(`There is no caution "${id}".`);
   return found;
-}
-
-/** `power-pack-heat` as words: `Power pack heat`. */
-export function cautionTitle(id: string): string {
-  const words = id.replaceAll('-', ' ');
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

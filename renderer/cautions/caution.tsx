@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import { cautionText, cautionTitle, emergency } from './caution-texts.ts';
+import { cautionText, emergency } from './caution-texts.ts';
 
 const severityNames = { stop: 'Stop', guard: 'Guard', note: 'Note' } as const;
 
@@ -8,7 +8,7 @@ const severityNames = { stop: 'Stop', guard: 'Guard', note: 'Note' } as const;
  * printed. `folded` is for lists of many, such as the help.
  */
 export function Caution({ id, folded = false }: { readonly id: string; readonly folded?: boolean }) {
-  const { severity, text, defer, source } = cautionText(id);
+  const { title, severity, text, defer, source } = cautionText(id);
   const [open, setOpen] = useState(!folded);
   useEffect(() => {
     const show = () => setOpen(true);
@@ -19,7 +19,7 @@ export function Caution({ id, folded = false }: { readonly id: string; readonly 
     <details className="caution" data-severity={severity} open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>
         <span className="caution-severity">{severityNames[severity]}</span>
-        <span className="caution-title">{cautionTitle(id)}</span>
+        <span className="caution-title">{title}</span>
       </summary>
       <div className="caution-body">
         <p>{text}</p>

@@ -31,7 +31,7 @@ export function useChange<P extends AnyRead>(procedure: P): Change<InputOf<P>, O
       if (said !== undefined) announce(said);
       return answer as OutputOf<P>;
     } catch (error) {
-      announce(failureOf(error).message, 'now');
+      announce(refusedText(failureOf(error)), 'now');
       return undefined;
     }
   };
@@ -41,4 +41,12 @@ export function useChange<P extends AnyRead>(procedure: P): Change<InputOf<P>, O
     failure: mutation.error === null ? undefined : failureOf(mutation.error),
     clear: mutation.reset,
   };
+}
+
+/** Faults stand at their fields, so the line of results only points to them. */
+function refusedText({ faults, message }: Failure): string {
+  if (faults.length === 0) return message;
+  return faults.length === 1
+    ? 'Nothing was changed: one entry needs a look.'
+    : `Nothing was changed: ${faults.length} entries need a look.`;
 }

@@ -1,5 +1,6 @@
 import { memo, type ReactNode } from 'react';
 import type { Reader } from '../client/reader.tsx';
+import { Icon } from '../look/icon.tsx';
 import { CellEditor } from './cell-editor.tsx';
 import { cellText } from './cell-text.ts';
 import { type CellValue, type Column, canEdit, isNumeric } from './column.ts';
@@ -10,6 +11,7 @@ export type CellActions<Row> = {
   readonly cancel: () => void;
   readonly point: (rowIndex: number, columnIndex: number, event: React.MouseEvent) => void;
   readonly open: (rowIndex: number, columnIndex: number) => void;
+  readonly openRow: (rowIndex: number) => void;
   readonly toggle: (rowIndex: number, range: boolean) => void;
 };
 
@@ -24,14 +26,16 @@ type RowProps<Row extends object> = {
   /** What the editor of the active cell starts with; undefined when nothing is being edited. */
   readonly editing: { readonly text: string | undefined } | undefined;
   readonly reader: Reader;
+  /** Whether a row can be opened. */
+  readonly opens: boolean;
   readonly actions: CellActions<Row>;
 };
 
 function GridRowPlain<Row extends object>(props: RowProps<Row>) {
-  const { row, index, columns, selected, active, editing, reader, actions } = props;
+  const { row, index, columns, selected, active, editing, reader, opens, actions } = props;
   return (
     <tr aria-rowindex={index + 2} aria-selected={selected} data-row={index}>
-      <td className="grid-mark" aria-colindex={1} data-column={-1}>
+      <td className="grid-mark" aria-label="Selection" aria-colindex={1} data-column={-1}>
         <input
           type="checkbox"
           tabIndex={-1}
@@ -62,7 +66,21 @@ function GridRowPlain<Row extends object>(props: RowProps<Row>) {
               onCancel={actions.cancel}
             />
           ) : (
-            shown(column, row, reader)
+            <>
+              {shown(column, row, reader)}
+              {at === 0 && opens ? (
+                <button
+                  type="button"
+                  className="grid-open"
+                  tabIndex={-1}
+                  aria-label={`Open ${cellText(column, column.read(row), reader)}`}
+                  title="Open (Alt+Enter)"
+                  onClick={() => actions.openRow(index)}
+                >
+                  <Icon name="chevron" size={12} />
+                </button>
+              ) : null}
+            </>
           )}
         </td>
       ))}

@@ -6,6 +6,7 @@ import { api } from '../../client/api.ts';
 import { useRead } from '../../client/use-read.ts';
 import { BackupsTab } from './backups-tab.tsx';
 import { FilesTab } from './files-tab.tsx';
+import { FirstBeds } from './first-beds.tsx';
 import { SettingsTab } from './settings-tab.tsx';
 
 const tabs = [
@@ -27,7 +28,9 @@ export function FarmPage() {
     >
       <Shown reading={farm}>
         {(data) =>
-          tab === 'settings' ? (
+          wanted === 'start' ? (
+            <FirstBeds />
+          ) : tab === 'settings' ? (
             <SettingsTab key={data.revision} farm={data} />
           ) : tab === 'files' ? (
             <FilesTab farm={data} />

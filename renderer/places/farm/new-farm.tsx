@@ -35,7 +35,7 @@ export function NewFarm({ onCancel }: { readonly onCancel?: () => void }) {
       currency,
       year: year ?? thisYear,
     });
-    if (farm !== undefined) window.location.assign(`/beds?farm=${encodeURIComponent(farm.key)}&start=yes`);
+    if (farm !== undefined) window.location.assign(`/farm?farm=${encodeURIComponent(farm.key)}&tab=start`);
   };
   const makeSample = async (): Promise<void> => {
     const farm = await sample.run({

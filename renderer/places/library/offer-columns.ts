@@ -21,9 +21,15 @@ export function offerColumns(reader: Reader): readonly Column<OfferRow>[] {
     text('name', 'Package', { edit: true, mayBeEmpty: false, width: 150 }),
     derived('text', 'holds', 'Holds', (row) => reader.print(row.packageAmount, row.baseUnit), { width: 100 }),
     money('price_minor', 'Price', { edit: true }),
-    derived('text', 'unitPrice', 'For one unit', (row) => reader.print(unitPrice_minor(row), `minor_per_${row.baseUnit}`), {
-      width: 120,
-    }),
+    derived(
+      'text',
+      'unitPrice',
+      'For one unit',
+      (row) => reader.print(unitPrice_minor(row), row.baseUnit === 'count' ? 'minor' : `minor_per_${row.baseUnit}`),
+      {
+        width: 120,
+      },
+    ),
     count('minimumPackages', 'Least', { edit: true, hint: 'The fewest packages it sells', width: 70 }),
     count('lead_days', 'Days', {
       edit: true,

@@ -1,0 +1,54 @@
+import { useEffect, useRef } from 'react';
+import type { BedRow, Lie } from './bed-types.ts';
+import { clear, paintBeds, paintOrder, paintOutline, paintPaper, type SiteInk } from './site-paint.ts';
+import type { Camera, Size } from './site-view.ts';
+
+type Layer = { readonly camera: Camera; readonly size: Size; readonly ink: SiteInk };
+
+function sheetOf(canvas: HTMLCanvasElement, { camera, size, ink }: Layer) {
+  const ratio = window.devicePixelRatio;
+  const [width, height] = [Math.round(size.width * ratio), Math.round(size.height * ratio)];
+  if (canvas.width !== width || canvas.height !== height) {
+    canvas.width = width;
+    canvas.height = height;
+  }
+  const ctx = canvas.getContext('2d');
+  return ctx === null ? undefined : { ctx, camera, size, ink, ratio };
+}
+
+/** Paper, site outline and all beds that stay where they are. Painted again only when one of its values changes. */
+export function StillLayer(
+  props: Layer & {
+    readonly beds: readonly BedRow[];
+    readonly outline_m: readonly (readonly [number, number])[] | null;
+    readonly lieOf: (bed: BedRow) => Lie;
+    readonly chosen: ReadonlySet<string>;
+    readonly order: readonly BedRow[];
+  },
+) {
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const { camera, size, ink, beds, outline_m, lieOf, chosen, order } = props;
+  useEffect(() => {
+    const sheet = canvas.current === null ? undefined : sheetOf(canvas.current, { camera, size, ink });
+    if (sheet === undefined) return;
+    clear(sheet);
+    paintPaper(sheet);
+    if (outline_m !== null) paintOutline(sheet, outline_m);
+    paintBeds(sheet, beds, lieOf, (bed) => chosen.has(bed.bedId));
+    if (order.length > 0) paintOrder(sheet, order, lieOf);
+  }, [camera, size, ink, beds, outline_m, lieOf, chosen, order]);
+  return <canvas ref={canvas} className="site-layer" />;
+}
+
+/** The beds that are being dragged or turned, above the still ones, painted at each step. */
+export function MovingLayer(props: Layer & { readonly beds: readonly BedRow[]; readonly lieOf: (bed: BedRow) => Lie }) {
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const { camera, size, ink, beds, lieOf } = props;
+  useEffect(() => {
+    const sheet = canvas.current === null ? undefined : sheetOf(canvas.current, { camera, size, ink });
+    if (sheet === undefined) return;
+    clear(sheet);
+    paintBeds(sheet, beds, lieOf, () => true);
+  }, [camera, size, ink, beds, lieOf]);
+  return <canvas ref={canvas} className="site-layer" />;
+}

@@ -1,0 +1,112 @@
+import { useMemo, useState } from 'react';
+import type { Shift } from '../../../planner/beds/arrange.ts';
+import { announce } from '../../client/announce.ts';
+import { api } from '../../client/api.ts';
+import { useChange } from '../../client/use-change.ts';
+import { Grid } from '../../table/grid.tsx';
+import { bedColumns } from './bed-columns.tsx';
+import { bedEditsOf } from './bed-edits.ts';
+import type { BedRow, Site } from './bed-types.ts';
+import { SiteDrawing } from './site-drawing.tsx';
+import type { SiteTool } from './site-tool.ts';
+import { SiteTools } from './site-tools.tsx';
+import { placedBed } from './site-view.ts';
+
+const rowId = (row: BedRow): string => row.bedId;
+
+/** Room between a bed and its duplicate. */
+const BESIDE_M = 0.4;
+
+/** The site drawing beside the bed table; what is chosen in one is chosen in the other. */
+export function SiteTab(props: {
+  readonly beds: readonly BedRow[];
+  readonly site: Site;
+  readonly today: string;
+  readonly chosen: readonly string[];
+  readonly onChoose: (ids: readonly string[]) => void;
+  readonly onOpen: (bedId: string) => void;
+  readonly onEnd: (ids: readonly string[]) => void;
+}) {
+  const { beds, site, chosen, onChoose, onOpen } = props;
+  const [tool, setTool] = useState<SiteTool>('select');
+  const [grid_m, setGrid] = useState<number | null>(null);
+  const move = useChange(api.beds.move);
+  const order = useChange(api.beds.order);
+  const duplicate = useChange(api.beds.duplicate);
+  const edit = useChange(api.beds.setMany);
+
+  const rows = useMemo(() => {
+    const ids = new Set(chosen);
+    return beds.filter((bed) => ids.has(bed.bedId));
+  }, [beds, chosen]);
+  const boxes = rows.map((bed) => placedBed(bed, bed));
+
+  const place = async (places: Parameters<typeof move.run>[0]['places'], what: string | undefined): Promise<boolean> =>
+    (await move.run(what === undefined ? { places } : { places, what })) !== undefined;
+  const shift = (shifts: readonly Shift[], what: string): void => {
+    const turn = new Map(rows.map((bed) => [bed.bedId, bed.turn_deg]));
+    void place(
+      shifts.map((each) => ({ ...each, turn_deg: turn.get(each.bedId) ?? 0 })),
+      what,
+    );
+  };
+  const copy = async (): Promise<void> => {
+    if (rows.length === 0) return;
+    const south = Math.min(...boxes.map((box) => box.y_m - box.halfY_m));
+    const north = Math.max(...boxes.map((box) => box.y_m + box.halfY_m));
+    const made = await duplicate.run(
+      { bedIds: rows.map(rowId), dx_m: 0, dy_m: south - north - BESIDE_M, builtDate: props.today },
+      rows.length === 1
+        ? 'Duplicated the bed; the new one is chosen.'
+        : `Duplicated ${rows.length} beds; the new ones are chosen.`,
+    );
+    if (made !== undefined) onChoose(made.bedIds);
+  };
+  const end = (): void => {
+    if (rows.length === 0) announce('Choose the beds first.');
+    else props.onEnd(rows.map(rowId));
+  };
+
+  return (
+    <div className="site-and-table">
+      <div className="site-side">
+        <SiteTools
+          tool={tool}
+          onTool={setTool}
+          grid_m={grid_m}
+          onGrid={setGrid}
+          chosen={boxes}
+          onShift={shift}
+          onDuplicate={() => void copy()}
+          onEnd={end}
+        />
+        <SiteDrawing
+          beds={beds}
+          site={site}
+          selected={chosen}
+          tool={tool}
+          grid_m={grid_m}
+          actions={{
+            select: onChoose,
+            open: onOpen,
+            place,
+            duplicate: () => void copy(),
+            end,
+            order: (bedIds) => void order.run({ bedIds: [...bedIds] }, `The order of ${bedIds.length} beds is kept.`),
+          }}
+        />
+      </div>
+      <Grid
+        name="Beds"
+        rows={beds}
+        columns={bedColumns}
+        rowId={rowId}
+        selected={chosen}
+        onSelect={onChoose}
+        onOpen={(row) => onOpen(row.bedId)}
+        onEdit={(edits) => edit.run(bedEditsOf(edits))}
+        failure={edit.failure}
+      />
+    </div>
+  );
+}

@@ -1,0 +1,113 @@
+import { type AlignTo, alignBeds, type Placed, type Shift, spaceEvenly } from '../../../planner/beds/arrange.ts';
+import { M_PER_FOOT, M_PER_INCH } from '../../../planner/units/constants.ts';
+import type { UnitSystem } from '../../../planner/units/system.ts';
+import { Button } from '../../app/button.tsx';
+import { useReader } from '../../client/reader.tsx';
+import { type SiteTool, siteTools } from './site-tool.ts';
+import { gapBetween_m } from './site-view.ts';
+
+/** Steps of the snapping grid, in whole units of the reader. */
+export const gridSteps_m: Readonly<Record<UnitSystem, readonly number[]>> = {
+  us: [3 * M_PER_INCH, 6 * M_PER_INCH, M_PER_FOOT, 2 * M_PER_FOOT],
+  metric: [0.05, 0.1, 0.25, 0.5],
+};
+
+const aligns: readonly { readonly value: AlignTo; readonly text: string }[] = [
+  { value: 'west', text: 'Left edges' },
+  { value: 'east', text: 'Right edges' },
+  { value: 'north', text: 'Upper edges' },
+  { value: 'south', text: 'Lower edges' },
+  { value: 'middle-x', text: 'Middles, upright' },
+  { value: 'middle-y', text: 'Middles, level' },
+];
+
+/** The tools of the site drawing, and what can be done with the chosen beds. */
+export function SiteTools(props: {
+  readonly tool: SiteTool;
+  readonly onTool: (tool: SiteTool) => void;
+  readonly grid_m: number | null;
+  readonly onGrid: (grid_m: number | null) => void;
+  readonly chosen: readonly Placed[];
+  readonly onShift: (shifts: readonly Shift[], what: string) => void;
+  readonly onDuplicate: () => void;
+  readonly onEnd: () => void;
+}) {
+  const reader = useReader();
+  const { chosen } = props;
+  const [a, b] = chosen;
+  return (
+    <div className="site-tools row no-print">
+      <div className="site-switch" role="radiogroup" aria-label="Tool">
+        {siteTools.map((tool) => (
+          <label key={tool.value}>
+            <input type="radio" name="site-tool" checked={props.tool === tool.value} onChange={() => props.onTool(tool.value)} />
+            <span>{tool.text}</span>
+          </label>
+        ))}
+      </div>
+      <label className="site-pick">
+        Snap
+        <select
+          value={props.grid_m ?? ''}
+          onChange={(event) => props.onGrid(event.target.value === '' ? null : Number(event.target.value))}
+        >
+          <option value="">Edges only</option>
+          {gridSteps_m[reader.system].map((step) => (
+            <option key={step} value={step}>
+              {reader.print(step, 'm')}
+            </option>
+          ))}
+        </select>
+      </label>
+      {chosen.length === 0 ? null : (
+        <>
+          <span className="soft small">
+            {chosen.length === 1 ? '1 bed' : `${chosen.length} beds`} chosen
+            {chosen.length === 2 && a !== undefined && b !== undefined ? `, ${reader.print(gapBetween_m(a, b), 'm')} apart` : ''}
+          </span>
+          {chosen.length < 2 ? null : (
+            <label className="site-pick">
+              <span className="heard-only">Align</span>
+              <select
+                value=""
+                onChange={(event) => {
+                  const to = aligns.find((each) => each.value === event.target.value);
+                  if (to !== undefined) props.onShift(alignBeds(chosen, to.value), `Align ${chosen.length} beds`);
+                }}
+              >
+                <option value="">Align…</option>
+                {aligns.map((each) => (
+                  <option key={each.value} value={each.value}>
+                    {each.text}
+                  </option>
+                ))}
+              </select>
+            </label>
+          )}
+          {chosen.length < 3 ? null : (
+            <>
+              <Button
+                onClick={() => props.onShift(spaceEvenly(chosen, 'x'), `Space ${chosen.length} beds`)}
+                title="Equal paths across"
+              >
+                Space across
+              </Button>
+              <Button
+                onClick={() => props.onShift(spaceEvenly(chosen, 'y'), `Space ${chosen.length} beds`)}
+                title="Equal paths up"
+              >
+                Space up
+              </Button>
+            </>
+          )}
+          <Button icon="copy" onClick={props.onDuplicate}>
+            Duplicate
+          </Button>
+          <Button weight="quiet" onClick={props.onEnd}>
+            Retire…
+          </Button>
+        </>
+      )}
+    </div>
+  );
+}

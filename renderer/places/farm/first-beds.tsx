@@ -1,0 +1,141 @@
+import { useState } from 'react';
+import type { IsoDate } from '../../../planner/calendar.ts';
+import { go } from '../../app/address.ts';
+import { Button } from '../../app/button.tsx';
+import { Cautions } from '../../cautions/caution.tsx';
+import { api } from '../../client/api.ts';
+import { useChange } from '../../client/use-change.ts';
+import { ChoiceField } from '../../fields/choice-field.tsx';
+import { DateField } from '../../fields/date-field.tsx';
+import { Form } from '../../fields/form.tsx';
+import { CountField, QuantityField } from '../../fields/quantity-field.tsx';
+import { TextField } from '../../fields/text-field.tsx';
+import { type Starter, starters } from './starter-designs.ts';
+
+const localToday = (): IsoDate => {
+  const now = new Date();
+  return new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10) as IsoDate;
+};
+
+/** The second half of a first run: a block, a design and the first beds, in one form. */
+export function FirstBeds() {
+  const addDesign = useChange(api.designs.add);
+  const build = useChange(api.beds.build);
+  const [starter, setStarter] = useState<Starter>(starters[0] as Starter);
+  const [name, setName] = useState(starter.values.name);
+  const [length_m, setLength] = useState<number | null>(starter.values.length_m);
+  const [width_m, setWidth] = useState<number | null>(starter.values.width_m);
+  const [depth_m, setDepth] = useState<number | null>(starter.values.depth_m);
+  const [blockCode, setBlockCode] = useState('A');
+  const [blockName, setBlockName] = useState('');
+  const [count, setCount] = useState<number | null>(10);
+  const [perRow, setPerRow] = useState<number | null>(5);
+  const [path_m, setPath] = useState<number | null>(0.6096);
+  const [built, setBuilt] = useState<IsoDate | null>(localToday());
+
+  const choose = (id: string): void => {
+    const next = starters.find((each) => each.id === id);
+    if (next === undefined) return;
+    setStarter(next);
+    setName(next.values.name);
+    setLength(next.values.length_m);
+    setWidth(next.values.width_m);
+    setDepth(next.values.depth_m);
+  };
+
+  const save = async (): Promise<void> => {
+    if (length_m === null || width_m === null || depth_m === null || count === null || perRow === null || built === null) return;
+    const rim_m = starter.values.depth_m - starter.values.fillDepth_m;
+    const design = await addDesign.run({
+      values: {
+        ...starter.values,
+        name,
+        length_m,
+        width_m,
+        depth_m,
+        fillDepth_m: starter.values.fillDepth_m === 0 ? 0 : Math.max(0, depth_m - rim_m),
+      },
+      layers: [...starter.layers],
+      parts: [],
+    });
+    if (design === undefined) return;
+    const beds = await build.run(
+      {
+        designId: design.designId,
+        block: { blockId: null, newBlock: { code: blockCode, name: blockName } },
+        firstCode: `${blockCode}-01`,
+        count,
+        perRow,
+        endPath_m: path_m ?? 0,
+        sidePath_m: path_m ?? 0,
+        x_m: 0,
+        y_m: 0,
+        turn_deg: 0,
+        builtDate: built,
+      },
+      `Built ${count} beds.`,
+    );
+    if (beds !== undefined) go('beds');
+  };
+
+  return (
+    <section className="panel stack" aria-label="The first beds">
+      <h2>The first beds</h2>
+      <ol className="steps">
+        <li>The farm and its place</li>
+        <li aria-current="step">A block and a design</li>
+        <li aria-current="step">The first beds</li>
+      </ol>
+      <Form
+        label="The first beds"
+        failure={addDesign.failure ?? build.failure}
+        paths={['values.name', 'length_m', 'width_m', 'depth_m', 'newBlock.code', 'count', 'perRow']}
+        onSave={() => void save()}
+      >
+        <div className="columns">
+          <div className="form">
+            <h3>The design</h3>
+            <ChoiceField
+              label="Begin with"
+              value={starter.id}
+              choices={starters.map(({ id, text }) => ({ value: id, text }))}
+              onChange={choose}
+            />
+            <TextField label="Its name" path="values.name" value={name} onChange={setName} />
+            <div className="form-three">
+              <QuantityField label="Length" path="length_m" unit="m" needed value={length_m} onChange={setLength} />
+              <QuantityField label="Width" path="width_m" unit="m" needed value={width_m} onChange={setWidth} />
+              <QuantityField label="Depth" path="depth_m" unit="m_short" needed value={depth_m} onChange={setDepth} />
+            </div>
+          </div>
+          <div className="form">
+            <h3>The beds</h3>
+            <div className="form-pair">
+              <TextField
+                label="Block"
+                path="newBlock.code"
+                value={blockCode}
+                onChange={setBlockCode}
+                hint="A short code; beds are A-01, A-02 …"
+              />
+              <TextField label="Its name" value={blockName} onChange={setBlockName} hint="By the shed" />
+            </div>
+            <div className="form-three">
+              <CountField label="How many" path="count" needed value={count} onChange={setCount} />
+              <CountField label="in a row" path="perRow" needed value={perRow} onChange={setPerRow} />
+              <QuantityField label="Path between" unit="m" value={path_m} onChange={setPath} />
+            </div>
+            <DateField label="Built on" needed value={built} onChange={setBuilt} />
+          </div>
+        </div>
+        <Cautions ids={['dig-call-first', 'lead-in-soil', 'treated-wood-tyres-pallets']} folded />
+        <div className="row">
+          <Button type="submit" weight="main" disabled={addDesign.busy || build.busy}>
+            Build the beds
+          </Button>
+          <Button onClick={() => go('beds')}>Later</Button>
+        </div>
+      </Form>
+    </section>
+  );
+}

@@ -1,0 +1,205 @@
+import { useState } from 'react';
+import { Button } from '../../app/button.tsx';
+import { Dialog } from '../../app/dialog.tsx';
+import { Caution } from '../../cautions/caution.tsx';
+import { api } from '../../client/api.ts';
+import { useChange } from '../../client/use-change.ts';
+import { ChoiceField } from '../../fields/choice-field.tsx';
+import { Form } from '../../fields/form.tsx';
+import { CountField, QuantityField } from '../../fields/quantity-field.tsx';
+import { TextField } from '../../fields/text-field.tsx';
+import { BoreField } from './bore-field.tsx';
+import type { LineList } from './line-data.ts';
+
+const arrangements = [
+  { value: 'snake', text: 'One tube past all beds' },
+  { value: 'comb', text: 'A header with a branch for each row' },
+] as const;
+
+const NO_BLOCK = '';
+
+/** One source, one pump, rows of beds: a whole line from a dozen figures. */
+export function LineWizard(props: {
+  readonly beds: LineList['beds'];
+  readonly onClose: () => void;
+  readonly onDrawn: (lineId: string) => void;
+}) {
+  const create = useChange(api.waterLines.create);
+  const blocks = [...new Set(props.beds.map((bed) => bed.blockId as string))];
+  const [name, setName] = useState('Line');
+  const [block, setBlock] = useState<string>(NO_BLOCK);
+  const [rows, setRows] = useState<number | null>(1);
+  const [bedsInRow, setBedsInRow] = useState<number | null>(8);
+  const [spacing_m, setSpacing] = useState<number | null>(1.2);
+  const [rowSpacing_m, setRowSpacing] = useState<number | null>(1.5);
+  const [arrangement, setArrangement] = useState<'snake' | 'comb'>('snake');
+  const [main_m, setMain] = useState<number | null>(0.0127);
+  const [lateral_m, setLateral] = useState<number | null>(0.3);
+  const [tee_m, setTee] = useState<number | null>(0.0095);
+  const [outlet_m, setOutlet] = useState<number | null>(0.3);
+  const [riser_m, setRiser] = useState<number | null>(2);
+  const [reservoir_L, setReservoir] = useState<number | null>(200);
+  const [high_m, setHigh] = useState<number | null>(0);
+  const [low_m, setLow] = useState<number | null>(-0.6);
+  const [rated_L_per_h, setRated] = useState<number | null>(1514);
+  const [shutoff_m, setShutoff] = useState<number | null>(2.2);
+  const [power_W, setPower] = useState<number | null>(25);
+
+  const save = async (): Promise<void> => {
+    const bedIds = block === NO_BLOCK ? [] : props.beds.filter((bed) => bed.blockId === block).map((bed) => bed.bedId as string);
+    const drawn = await create.run(
+      {
+        name,
+        supply: { supply: 'reservoir', reservoir_L, highLevel_m: high_m, lowLevel_m: low_m },
+        pump: {
+          name: 'Pump',
+          materialId: null,
+          curveKind: 'rated',
+          power_W: power_W ?? 0,
+          inletHeight_m: low_m === null ? 0 : low_m - 0.05,
+          count: 1,
+          points: [
+            { flow_L_per_h: 0, head_m: shutoff_m ?? 0 },
+            { flow_L_per_h: rated_L_per_h ?? 0, head_m: 0 },
+          ],
+        },
+        layout: {
+          bedIds,
+          rows: rows ?? 0,
+          bedsInRow: bedsInRow ?? 0,
+          spacing_m: spacing_m ?? 0,
+          rowSpacing_m: rowSpacing_m ?? 0,
+          arrangement,
+          mainDiameter_m: main_m ?? 0,
+          lateralDiameter_m: main_m ?? 0,
+          lateral_m: lateral_m ?? 0,
+          teeBore_m: tee_m,
+          outlet_m: outlet_m ?? 0,
+          riser_m: riser_m ?? 0,
+        },
+      },
+      `Drew the line ${name}.`,
+    );
+    if (drawn !== undefined) props.onDrawn(drawn.lineId);
+  };
+
+  return (
+    <Dialog title="Draw a line" onClose={props.onClose} wide>
+      <Form onSave={() => void save()} failure={create.failure} label="A new water line" paths={['name']}>
+        <TextField label="Name" path="name" value={name} onChange={setName} />
+        <fieldset>
+          <legend>Beds</legend>
+          <ChoiceField
+            label="Which beds"
+            value={block}
+            choices={[
+              { value: NO_BLOCK, text: 'Rows of equal beds, not yet in the farm' },
+              ...blocks.map((each) => ({ value: each, text: `All beds of ${blockName(props.beds, each)}` })),
+            ]}
+            onChange={setBlock}
+          />
+          {block === NO_BLOCK ? (
+            <>
+              <div className="form-pair">
+                <CountField label="Rows" path="layout.rows" value={rows} onChange={setRows} />
+                <CountField label="Beds in a row" path="layout.bedsInRow" value={bedsInRow} onChange={setBedsInRow} />
+              </div>
+              <div className="form-pair">
+                <QuantityField label="Between beds" unit="m" path="layout.spacing_m" value={spacing_m} onChange={setSpacing} />
+                <QuantityField
+                  label="Between rows"
+                  unit="m"
+                  path="layout.rowSpacing_m"
+                  value={rowSpacing_m}
+                  onChange={setRowSpacing}
+                />
+              </div>
+            </>
+          ) : null}
+        </fieldset>
+        <fieldset>
+          <legend>Tubing</legend>
+          <ChoiceField label="Arrangement" value={arrangement} choices={arrangements} onChange={setArrangement} />
+          <div className="form-pair">
+            <BoreField
+              label="Tube’s inside diameter"
+              path="layout.mainDiameter_m"
+              value_m={main_m}
+              onChange={setMain}
+              hint="Measure it: “half-inch” is sold from 0.50 to 0.62 in (12.7 to 15.7 mm), a factor of 3 in loss"
+            />
+            <BoreField
+              label="Bore of the tees"
+              path="layout.teeBore_m"
+              value_m={tee_m}
+              onChange={setTee}
+              hint="Of the barb inside the tube; empty where it does not narrow"
+            />
+          </div>
+          <div className="form-pair">
+            <QuantityField
+              label="Tube from the tee to the bed"
+              unit="m"
+              path="layout.lateral_m"
+              value={lateral_m}
+              onChange={setLateral}
+            />
+            <QuantityField label="Tube inside the source" unit="m" path="layout.riser_m" value={riser_m} onChange={setRiser} />
+          </div>
+          <QuantityField
+            label="Height of the outlets"
+            unit="m"
+            path="layout.outlet_m"
+            value={outlet_m}
+            onChange={setOutlet}
+            hint="Over the site’s zero level"
+          />
+        </fieldset>
+        <fieldset>
+          <legend>Source and pump</legend>
+          <div className="form-pair">
+            <QuantityField
+              label="Reservoir holds"
+              unit="L"
+              path="supply.reservoir_L"
+              value={reservoir_L}
+              onChange={setReservoir}
+            />
+            <QuantityField label="Pump takes" unit="W" path="pump.power_W" value={power_W} onChange={setPower} />
+          </div>
+          <div className="form-pair">
+            <QuantityField label="Water level when full" unit="m" path="supply.highLevel_m" value={high_m} onChange={setHigh} />
+            <QuantityField label="Lowest water level" unit="m" path="supply.lowLevel_m" value={low_m} onChange={setLow} />
+          </div>
+          <div className="form-pair">
+            <QuantityField
+              label="Flow on the pump’s box"
+              unit="L_per_h"
+              path="pump.points"
+              value={rated_L_per_h}
+              onChange={setRated}
+              hint="At no height. The line never gets it; enter the pump’s table afterwards"
+            />
+            <QuantityField
+              label="Greatest height"
+              unit="m"
+              value={shutoff_m}
+              onChange={setShutoff}
+              hint="Where the pump’s flow is nothing"
+            />
+          </div>
+        </fieldset>
+        <Caution id="electricity-near-water" folded />
+        <Button type="submit" weight="main" disabled={create.busy}>
+          Draw it
+        </Button>
+      </Form>
+    </Dialog>
+  );
+}
+
+/** A block as its beds' codes show it: `B-1 to B-24`. */
+function blockName(beds: LineList['beds'], blockId: string): string {
+  const codes = beds.filter((bed) => bed.blockId === blockId).map((bed) => bed.code);
+  return codes.length === 1 ? (codes[0] ?? '') : `${codes[0]} to ${codes.at(-1)} (${codes.length})`;
+}

@@ -1,0 +1,110 @@
+import { randomUUID } from 'node:crypto';
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from './program.ts';
+
+test('a grower makes a farm, its block, a design and ten beds, and takes the beds back', async ({ page, host }) => {
+  const name = `Gravel Pit Field ${randomUUID().slice(0, 6)}`;
+  await page.goto(`${host.origin}/farm?tab=files`);
+  await page.getByRole('button', { name: 'New farm' }).click();
+  const form = page.getByRole('form', { name: 'New farm' });
+  await form.getByRole('button', { name: 'Make the farm' }).click();
+  await expect(form.getByText('Something is needed here.')).toBeVisible();
+  await form.getByLabel('Name of the farm').fill(name);
+  await form.getByLabel('Latitude').fill('47.6');
+  await form.getByLabel('Longitude').fill('-122.3');
+  await form.getByLabel('Height above the sea').fill('35 m');
+  await form.getByRole('button', { name: 'Make the farm' }).click();
+  await expect(page.getByRole('heading', { name: 'The first beds' })).toBeVisible();
+  await expect(page.getByRole('banner')).toContainText(name);
+  expect(existsSync(join(host.data, `${name}.bedwright`))).toBe(true);
+  const beds = page.getByRole('form', { name: 'The first beds' });
+  await beds.getByLabel('Depth').fill('35 cm');
+  await beds.getByRole('button', { name: 'Build the beds' }).click();
+  await expect(page.getByRole('heading', { name: 'Beds', level: 1 })).toBeVisible();
+  await expect(page.getByRole('contentinfo')).toContainText('Built 10 beds.');
+  await page.getByRole('button', { name: 'Undo build 10 beds' }).click();
+  await expect(page.getByRole('contentinfo')).toContainText('Undone: Build 10 beds.');
+  await page.getByRole('button', { name: 'Redo build 10 beds' }).click();
+  await expect(page.getByRole('contentinfo')).toContainText('Redone: Build 10 beds.');
+});
+
+test('settings are saved as one step that can be undone, and a wrong value is told at its field', async ({ page, host }) => {
+  await page.goto(`${host.origin}/farm`);
+  const latitude = page.getByLabel('Latitude');
+  await latitude.fill('123');
+  await page.getByRole('button', { name: 'Save settings' }).click();
+  await expect(page.getByText('A latitude lies between -90 and 90 degrees.')).toBeVisible();
+  await expect(page.getByRole('contentinfo')).toContainText('one entry needs a look');
+  await expect(latitude).toHaveAttribute('aria-invalid', 'true');
+  await latitude.fill('48.1');
+  await page.getByLabel('Wage for an hour').fill('$21.50');
+  await page.getByRole('button', { name: 'Save settings' }).click();
+  await expect(page.getByRole('contentinfo')).toContainText('Saved the farm’s settings.');
+  await page.reload();
+  await expect(page.getByLabel('Latitude')).toHaveValue('48.1');
+  await expect(page.getByLabel('Wage for an hour')).toHaveValue('21.50');
+  await page.getByRole('button', { name: 'Undo change farm settings' }).click();
+  await expect(page.getByLabel('Latitude')).toHaveValue('47.6');
+});
+
+test('the units of the farm change every field and column, and nothing that is kept', async ({ page, host }) => {
+  await page.goto(`${host.origin}/farm`);
+  await expect(page.getByLabel('Bucket')).toHaveValue('5');
+  await page.getByRole('combobox', { name: 'Units' }).selectOption('metric');
+  await page.getByRole('button', { name: 'Save settings' }).click();
+  await expect(page.getByLabel('Bucket')).toHaveValue('18.927');
+  await page.goto(`${host.origin}/library?tab=materials`);
+  await expect(page.getByRole('columnheader', { name: /^Dry/ })).toContainText('kg/m³');
+  await page.getByRole('button', { name: 'Undo change farm settings' }).click();
+  await expect(page.getByRole('columnheader', { name: /^Dry/ })).toContainText('lb/ft³');
+});
+
+test('a backup is made, looked into and gone back to', async ({ page, host }) => {
+  await page.goto(`${host.origin}/farm?tab=backups`);
+  await page.getByRole('button', { name: 'Back up now' }).first().click();
+  await expect(page.getByRole('contentinfo')).toContainText('Made a backup.');
+  await page.goto(`${host.origin}/farm`);
+  await page.getByLabel('Address and contact').fill('Shed by the road');
+  await page.getByRole('button', { name: 'Save settings' }).click();
+  await expect(page.getByRole('contentinfo')).toContainText('Saved');
+  await page.getByRole('tab', { name: 'Backups' }).click();
+  await page.getByRole('gridcell', { name: 'by hand' }).first().click();
+  const dialog = page.getByRole('dialog');
+  await expect(dialog.getByText('beds')).toBeVisible();
+  await dialog.getByRole('button', { name: 'Go back to this backup' }).click();
+  await expect(page.getByRole('contentinfo')).toContainText('The farm is as it was in this backup.');
+  await page.getByRole('tab', { name: 'Settings' }).click();
+  await expect(page.getByLabel('Address and contact')).toHaveValue('');
+});
+
+test('a copy is saved under a new name and refused over a file that is there', async ({ page, host }) => {
+  await page.goto(`${host.origin}/farm?tab=files`);
+  const target = join(host.data, `copy ${randomUUID().slice(0, 6)}.bedwright`);
+  await page.getByLabel('Save a copy as').fill(target);
+  await page.getByRole('button', { name: 'Save a copy' }).click();
+  await expect(page.getByRole('contentinfo')).toContainText('Saved a copy');
+  expect(existsSync(target)).toBe(true);
+  await page.getByLabel('Save a copy as').fill(target);
+  await page.getByRole('button', { name: 'Save a copy' }).click();
+  await expect(page.getByText('There is already a file at')).toBeVisible();
+});
+
+test('two windows show two farms, each by its own address', async ({ page, host, context }) => {
+  await page.goto(`${host.origin}/farm?tab=files`);
+  const copy = join(host.data, `second ${randomUUID().slice(0, 6)}.bedwright`);
+  await page.getByLabel('Save a copy as').fill(copy);
+  await page.getByRole('button', { name: 'Save a copy' }).click();
+  await expect(page.getByRole('contentinfo')).toContainText('Saved a copy');
+  await page.getByLabel('A farm file').fill(copy);
+  await page.getByRole('button', { name: 'Open', exact: true }).click();
+  await page.waitForURL(/farm=/);
+  const second = new URL(page.url()).searchParams.get('farm') ?? '';
+  await page.goto(`${host.origin}/farm?farm=${second}`);
+  await page.getByLabel('Name', { exact: true }).fill('Second field');
+  await page.getByRole('button', { name: 'Save settings' }).click();
+  await expect(page.getByRole('banner')).toContainText('Second field');
+  const other = await context.newPage();
+  await other.goto(`${host.origin}/farm`);
+  await expect(other.getByRole('banner')).not.toContainText('Second field');
+});

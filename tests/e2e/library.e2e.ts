@@ -1,0 +1,51 @@
+import { expect, test } from './program.ts';
+
+test('a material is added, analysed, offered with a price break, and its price change is kept', async ({ page, host }) => {
+  await page.goto(`${host.origin}/library?tab=materials`);
+  await page.getByRole('button', { name: 'Add a material' }).click();
+  const adding = page.getByRole('dialog');
+  await adding.getByLabel('Name').fill('Crab meal, Grade 2');
+  await adding.getByRole('button', { name: 'Add', exact: true }).click();
+  const sheet = page.getByRole('complementary');
+  await expect(sheet.getByRole('heading', { name: 'Crab meal, Grade 2' })).toBeVisible();
+  await sheet.getByLabel('Nitrogen, N').fill('4 %');
+  await sheet.getByLabel('Bulk density, dry').fill('600 kg/m3');
+  await sheet.getByRole('button', { name: 'Save' }).click();
+  await expect(page.getByRole('contentinfo')).toContainText('Saved Crab meal');
+  await page.getByRole('searchbox').fill('crab meal, grade');
+  await expect(page.getByRole('row', { name: /Crab meal/ })).toContainText('37.5');
+
+  await page.getByRole('tab', { name: 'Suppliers' }).click();
+  await page.getByRole('button', { name: 'Add a supplier' }).click();
+  await page.getByRole('dialog').getByLabel('Name').fill('Quayside Feeds (invented)');
+  await page.getByRole('dialog').getByRole('button', { name: 'Add', exact: true }).click();
+  await expect(page.getByRole('gridcell', { name: 'Quayside Feeds (invented)' })).toBeVisible();
+
+  await page.getByRole('tab', { name: 'Offers' }).click();
+  await page.getByRole('button', { name: 'Add an offer' }).click();
+  const offer = page.getByRole('dialog');
+  await offer.getByLabel('Material').selectOption({ label: 'Crab meal, Grade 2' });
+  await offer.getByLabel('Supplier').selectOption({ label: 'Quayside Feeds (invented)' });
+  await offer.getByLabel('Package').fill('Sack, 50 lb');
+  await offer.getByLabel('Holds').fill('50 lb');
+  await offer.getByLabel('Price').fill('$44');
+  await offer.getByRole('button', { name: 'Add', exact: true }).click();
+  await page.getByRole('searchbox').fill('quayside');
+  const row = page.getByRole('row', { name: /Quayside/ });
+  await expect(row).toContainText('$0.88/lb');
+  await row.getByRole('gridcell', { name: '44.00' }).dblclick();
+  await page.keyboard.press('Control+A');
+  await page.keyboard.type('46.50');
+  await page.keyboard.press('Enter');
+  await expect(row).toContainText('46.50');
+  await row.getByRole('gridcell', { name: 'Quayside Feeds' }).click();
+  await expect(sheet).toContainText('$44.00');
+  await sheet.getByRole('button', { name: 'Add a break' }).click();
+  await sheet.getByLabel('From packages').fill('1');
+  await sheet.getByLabel('Price of one').fill('40');
+  await sheet.getByRole('button', { name: 'Save breaks' }).click();
+  await expect(sheet.getByText('A break begins at two packages or more.')).toBeVisible();
+  await sheet.getByLabel('From packages').fill('10');
+  await sheet.getByRole('button', { name: 'Save breaks' }).click();
+  await expect(page.getByRole('contentinfo')).toContainText('Saved the price breaks.');
+});
