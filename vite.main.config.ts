@@ -15,6 +15,7 @@ export default defineConfig({
         host: 'api/serve.ts',
         'jobs.worker': 'api/jobs/jobs.worker.ts',
         farm: 'api/sample/command.ts',
+        report: 'api/report/command.ts',
       },
       output: { entryFileNames: '[name].js', chunkFileNames: 'part-[name]-[hash].js' },
     },
