@@ -12,4 +12,6 @@ export type Runner = (data: never, voice: JobVoice) => unknown;
 /** Each kind of long work with the module that does it, loaded only when wanted. */
 export const runners: Readonly<Record<string, () => Promise<Runner>>> = {
   'feed-beds': async () => (await import('./blend/feed-beds.ts')).run,
+  'season-proposal': async () => (await import('./season/propose.ts')).run,
+  'season-variants': async () => (await import('./season/compare.ts')).run,
 };

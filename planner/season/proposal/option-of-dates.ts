@@ -3,10 +3,10 @@ import { harvestByWeek } from '../harvest-spread.ts';
 import type { PlantingOption } from '../optimise/instance.ts';
 import type { PlantingDates } from '../planting-dates.ts';
 import { type CropFigures, plannedYield_per_m2 } from './crop-figures.ts';
-import { type WeekGrid, weekFrom, weekOfDay } from './week-grid.ts';
+import { mondayOfWeek, type WeekGrid, weekFrom, weekOfDay } from './week-grid.ts';
 
-/** Water that a square metre of a crop uses in a week of its time in the bed; the week is given as an index of the grid. */
-export type WaterUse = (cropId: string, inBed_day: number, free_day: number, week: number) => number;
+/** Water in L that a square metre of a crop uses in the week that begins on a Monday (a day number) of its time in the bed. */
+export type WaterUse = (cropId: string, inBed_day: number, free_day: number, monday_day: number) => number;
 
 const WEEK_DAYS = 7;
 
@@ -50,7 +50,7 @@ export function optionOfDates(
     startWeek,
     harvest_per_m2: harvest,
     labour_h_per_m2: labour,
-    water_L_per_m2: harvest.map((_, at) => waterUse(crop.needs.cropId, inBed_day, free_day, startWeek + at)),
+    water_L_per_m2: harvest.map((_, at) => waterUse(crop.needs.cropId, inBed_day, free_day, mondayOfWeek(grid, startWeek + at))),
     bench_m2_per_m2: crop.bench_m2_per_m2 > 0 ? new Array<number>(raised_weeks).fill(crop.bench_m2_per_m2) : [],
     cost_minor_per_m2: crop.direct_minor_per_m2,
   };

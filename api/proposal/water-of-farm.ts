@@ -1,0 +1,109 @@
+import type { FarmRow } from '../../db/repositories/farm.ts';
+import { linesWithBeds, weatherOfStation } from '../../db/repositories/proposal-facts.ts';
+import { dateOfDay, dayOfYear, type IsoDate } from '../../planner/calendar.ts';
+import { COAST_KRS, INLAND_KRS } from '../../planner/climate/radiation.ts';
+import type { WeatherDay } from '../../planner/climate/weather-day.ts';
+import { numberOf } from '../../planner/crops/crop-facts.ts';
+import type { WaterUse } from '../../planner/season/proposal/option-of-dates.ts';
+import { weekSupply_L } from '../../planner/season/proposal/week-supply.ts';
+import { weeklyEto_mm_per_day } from '../../planner/season/proposal/weekly-eto.ts';
+import { type CropCurve, scaledStages } from '../../planner/water/crop-curve.ts';
+import { spanUse_L_per_m2 } from '../../planner/water/span-use.ts';
+import type { Ctx } from '../procedure.ts';
+import type { CropRecord } from './crop-figures-of.ts';
+import type { OwnFigures } from './own-figures.ts';
+
+export type FarmWater = {
+  readonly zoneNames: readonly string[];
+  readonly zoneOfBed: ReadonlyMap<string, number>;
+  readonly limit_L_per_week: readonly number[];
+  readonly use: WaterUse;
+  readonly notes: readonly string[];
+};
+
+/** Crop coefficients where the library has none: those of small vegetables. Source: FAO-56 Table 12. */
+const USUAL_CURVE: CropCurve = { stages_days: [20, 30, 30, 10], kcIni: 0.7, kcMid: 1.05, kcEnd: 0.95 };
+
+/** Water need by crop and week, and what each line can give in a week. Beds on no line have no limit. */
+export function waterOfFarm(
+  { db }: Pick<Ctx, 'db'>,
+  farm: FarmRow,
+  crops: ReadonlyMap<string, CropRecord>,
+  own: OwnFigures,
+): FarmWater {
+  const { lines, outlets } = linesWithBeds(db);
+  const at = new Map(lines.map(({ lineId }, zone) => [lineId, zone]));
+  const eto = farm.stationId === null ? [] : etoOfStation(db, farm, farm.stationId);
+  const known = eto.some((each) => each !== null);
+  return {
+    zoneNames: [...lines.map(({ name }) => name), 'Beds on no line'],
+    zoneOfBed: new Map(
+      outlets.flatMap(({ bedId, lineId }) => (bedId === null ? [] : [[bedId, at.get(lineId) ?? lines.length] as const])),
+    ),
+    limit_L_per_week: [...lines.map((line) => weekSupply_L(line, own.pump_h_per_day) ?? Infinity), Infinity],
+    use: known ? waterUseOf(crops, eto) : () => 0,
+    notes: [
+      ...(known ? [] : ['The farm has no weather record: the water of the plan is left out of account.']),
+      ...lines
+        .filter((line) => weekSupply_L(line, own.pump_h_per_day) === null)
+        .map(({ name }) => `${name}: neither a pump nor a tap flow is known, so no limit is set on its water.`),
+    ],
+  };
+}
+
+function etoOfStation(db: Ctx['db'], farm: FarmRow, stationId: string) {
+  const { place, days } = weatherOfStation(db, stationId);
+  if (place === undefined) return [];
+  return weeklyEto_mm_per_day(
+    days.map((day): WeatherDay => ({ ...day, date: day.date as IsoDate })),
+    {
+      latitude_deg: place.latitude_deg,
+      elevation_m: place.elevation_m,
+      windHeight_m: place.windHeight_m,
+      krs: farm.coastal ? COAST_KRS : INLAND_KRS,
+    },
+  );
+}
+
+function waterUseOf(crops: ReadonlyMap<string, CropRecord>, eto: readonly (number | null)[]): WaterUse {
+  const curves = new Map<string, CropCurve>();
+  const seen = new Map<string, readonly number[]>();
+  const curveOf = (cropId: string): CropCurve => {
+    const present = curves.get(cropId);
+    if (present !== undefined) return present;
+    const facts = crops.get(cropId)?.facts ?? new Map();
+    const stages = (['stage_ini_days', 'stage_dev_days', 'stage_mid_days', 'stage_late_days'] as const).map((name) =>
+      numberOf(facts, name),
+    );
+    const [a, b, c, d] = stages;
+    const made: CropCurve = {
+      stages_days: a != null && b != null && c != null && d != null && a + b + c + d > 0 ? [a, b, c, d] : USUAL_CURVE.stages_days,
+      kcIni: numberOf(facts, 'kc_ini') ?? USUAL_CURVE.kcIni,
+      kcMid: numberOf(facts, 'kc_mid') ?? USUAL_CURVE.kcMid,
+      kcEnd: numberOf(facts, 'kc_end') ?? USUAL_CURVE.kcEnd,
+    };
+    curves.set(cropId, made);
+    return made;
+  };
+  const etoOn = (day: number): number => eto[Math.min(52, Math.floor((dayOfYear(dateOfDay(day)) - 1) / 7))] ?? 0;
+  return (cropId, inBed_day, free_day, monday_day) => {
+    const key = `${cropId} ${inBed_day} ${free_day}`;
+    let weeks = seen.get(key);
+    const monday = inBed_day - ((((inBed_day + 3) % 7) + 7) % 7);
+    if (weeks === undefined) {
+      const curve = curveOf(cropId);
+      const scaled = { ...curve, stages_days: scaledStages(curve.stages_days, Math.max(1, free_day - inBed_day)) };
+      weeks = Array.from({ length: Math.ceil((free_day - monday) / 7) }, (_, at) => {
+        const from = Math.max(inBed_day, monday + 7 * at);
+        const to = Math.min(free_day, monday + 7 * (at + 1));
+        return spanUse_L_per_m2(
+          scaled,
+          from - inBed_day + 1,
+          Array.from({ length: Math.max(0, to - from) }, (_, k) => etoOn(from + k)),
+        );
+      });
+      seen.set(key, weeks);
+    }
+    return weeks[Math.round((monday_day - monday) / 7)] ?? 0;
+  };
+}

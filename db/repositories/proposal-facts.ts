@@ -1,0 +1,185 @@
+import { and, asc, eq, gt, isNotNull, lt, lte, ne, or, sql } from 'drizzle-orm';
+import type { FarmDb } from '../file/open-farm.ts';
+import { bedShare } from '../schema/beds.ts';
+import { crop, cropValue } from '../schema/crops.ts';
+import { harvest, saleUnit } from '../schema/harvests.ts';
+import { demand, planting, plantingBed, season } from '../schema/plantings.ts';
+import { lineOutlet, pump, pumpPoint, waterLine } from '../schema/water.ts';
+import { station, weatherDay } from '../schema/weather.ts';
+import { labourEntry } from '../schema/work.ts';
+
+export type SeasonRow = typeof season.$inferSelect;
+export type PlantingRow = typeof planting.$inferSelect;
+
+export function seasonById(db: FarmDb, seasonId: string): SeasonRow | undefined {
+  return db.select().from(season).where(eq(season.id, seasonId)).get();
+}
+
+/** Seasons from the latest, for choosing one. */
+export function seasonsLatestFirst(db: FarmDb): readonly SeasonRow[] {
+  return db.select().from(season).orderBy(sql`${season.startDate} desc`).all();
+}
+
+/** Plantings that are in a bed at some time between two days, of whatever season, failed ones left out. */
+export function plantingsBetween(db: FarmDb, start: string, end: string): readonly PlantingRow[] {
+  return db
+    .select()
+    .from(planting)
+    .where(and(lt(planting.inBedDate, end), gt(planting.clearDate, start), ne(planting.state, 'failed')))
+    .orderBy(asc(planting.inBedDate), asc(planting.id))
+    .all();
+}
+
+/** Where those plantings stand. */
+export function spansBetween(db: FarmDb, start: string, end: string) {
+  return db
+    .select({
+      spanId: plantingBed.id,
+      plantingId: plantingBed.plantingId,
+      bedId: plantingBed.bedId,
+      fromShare: plantingBed.fromShare,
+      toShare: plantingBed.toShare,
+      plants: plantingBed.plants,
+    })
+    .from(plantingBed)
+    .innerJoin(planting, eq(planting.id, plantingBed.plantingId))
+    .where(and(lt(planting.inBedDate, end), gt(planting.clearDate, start), ne(planting.state, 'failed')))
+    .orderBy(asc(plantingBed.plantingId), asc(plantingBed.id))
+    .all();
+}
+
+/** The last day on which each family went into each bed before a day. */
+export function familiesBefore(db: FarmDb, day: string) {
+  return db
+    .select({ bedId: plantingBed.bedId, family: crop.family, last: sql<string>`max(${planting.inBedDate})` })
+    .from(plantingBed)
+    .innerJoin(planting, eq(planting.id, plantingBed.plantingId))
+    .innerJoin(crop, eq(crop.id, planting.cropId))
+    .where(lt(planting.inBedDate, day))
+    .groupBy(plantingBed.bedId, crop.family)
+    .all();
+}
+
+export function demandOfSeason(db: FarmDb, seasonId: string) {
+  return db.select().from(demand).where(eq(demand.seasonId, seasonId)).orderBy(asc(demand.cropId), asc(demand.id)).all();
+}
+
+/** Every known fact of every crop, with the crop it is told of. */
+export function factsOfCrops(db: FarmDb) {
+  return db
+    .select({
+      cropId: cropValue.cropId,
+      name: cropValue.name,
+      varietyId: cropValue.varietyId,
+      number: cropValue.number,
+      words: cropValue.words,
+      origin: cropValue.origin,
+      source: cropValue.source,
+    })
+    .from(cropValue)
+    .orderBy(asc(cropValue.cropId), asc(cropValue.id))
+    .all();
+}
+
+export function cropsByName(db: FarmDb) {
+  return db.select().from(crop).orderBy(asc(crop.name)).all();
+}
+
+/** Shares at which beds are split. */
+export function sharesOfBeds(db: FarmDb) {
+  return db
+    .select({ bedId: bedShare.bedId, fromShare: bedShare.fromShare, toShare: bedShare.toShare })
+    .from(bedShare)
+    .orderBy(asc(bedShare.bedId), asc(bedShare.fromShare))
+    .all();
+}
+
+/** Area shares, yields and hours of plantings cleared before a day: what the farm's own records say of each crop. */
+export function clearedPlantings(db: FarmDb, day: string) {
+  return db
+    .select({
+      plantingId: planting.id,
+      cropId: planting.cropId,
+      method: planting.method,
+      bedId: plantingBed.bedId,
+      share: sql<number>`${plantingBed.toShare} - ${plantingBed.fromShare}`,
+      inBed: sql<string>`coalesce(${planting.inBedActual}, ${planting.inBedDate})`,
+      free: sql<string>`coalesce(${planting.clearedActual}, ${planting.clearDate})`,
+      firstHarvest: planting.firstHarvestActual,
+      lastHarvest: planting.lastHarvestActual,
+    })
+    .from(planting)
+    .innerJoin(plantingBed, eq(plantingBed.plantingId, planting.id))
+    .where(and(eq(planting.state, 'cleared'), lte(planting.clearDate, day)))
+    .orderBy(asc(planting.id), asc(plantingBed.id))
+    .all();
+}
+
+/** What each planting gave, by unit, and the minutes of picking written beside it. */
+export function harvestByPlanting(db: FarmDb) {
+  return db
+    .select({
+      plantingId: harvest.plantingId,
+      unit: harvest.unit,
+      amount: sql<number>`sum(${harvest.amount})`,
+      weight_kg: sql<number | null>`sum(${harvest.weight_kg})`,
+    })
+    .from(harvest)
+    .groupBy(harvest.plantingId, harvest.unit)
+    .all();
+}
+
+/** Minutes written down for each planting, by task. */
+export function minutesByPlanting(db: FarmDb) {
+  return db
+    .select({
+      plantingId: labourEntry.plantingId,
+      task: labourEntry.task,
+      minutes: sql<number>`sum(${labourEntry.minutes} * ${labourEntry.people})`,
+    })
+    .from(labourEntry)
+    .where(isNotNull(labourEntry.plantingId))
+    .groupBy(labourEntry.plantingId, labourEntry.task)
+    .all();
+}
+
+export function saleUnits(db: FarmDb) {
+  return db.select({ cropId: saleUnit.cropId, unit: saleUnit.unit, net_kg: saleUnit.net_kg }).from(saleUnit).all();
+}
+
+/** Water lines with the most their pump can move, and the bed at each outlet. */
+export function linesWithBeds(db: FarmDb) {
+  return {
+    lines: db
+      .select({
+        lineId: waterLine.id,
+        name: waterLine.name,
+        tapFlow_L_per_min: waterLine.tapFlow_L_per_min,
+        pumpFlow_L_per_h: sql<number | null>`max(${pumpPoint.flow_L_per_h})`,
+      })
+      .from(waterLine)
+      .leftJoin(pump, eq(pump.lineId, waterLine.id))
+      .leftJoin(pumpPoint, eq(pumpPoint.pumpId, pump.id))
+      .groupBy(waterLine.id)
+      .orderBy(asc(waterLine.name), asc(waterLine.id))
+      .all(),
+    outlets: db
+      .select({ lineId: lineOutlet.lineId, bedId: lineOutlet.bedId })
+      .from(lineOutlet)
+      .where(isNotNull(lineOutlet.bedId))
+      .orderBy(asc(lineOutlet.id))
+      .all(),
+  };
+}
+
+/** The farm's weather station and all its days with temperatures. */
+export function weatherOfStation(db: FarmDb, stationId: string) {
+  const place = db.select().from(station).where(eq(station.id, stationId)).get();
+  const days = db
+    .select()
+    .from(weatherDay)
+    .where(and(eq(weatherDay.stationId, stationId), or(isNotNull(weatherDay.tmin_C), isNotNull(weatherDay.rain_mm))))
+    .orderBy(asc(weatherDay.date))
+    .all();
+  return { place, days };
+}
