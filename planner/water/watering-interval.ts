@@ -1,0 +1,157 @@
+import { requireRange, requireWhole } from '../errors.ts';
+import { computed, library, type Working } from '../working.ts';
+import { type BedDayInput, emptyDay, fullBed, waterBed } from './bed-day.ts';
+import { missing_L, monthOf } from './bed-run.ts';
+import type { BedStore } from './bed-store.ts';
+import type { BedYear } from './bed-year.ts';
+import { lastingAt } from './days-away.ts';
+import type { WeatherRun } from './weather-run.ts';
+
+export type IntervalBed = { readonly store: BedStore; readonly year: BedYear };
+
+export type IntervalInput = {
+  readonly beds: readonly IntervalBed[];
+  readonly weather: WeatherRun;
+  readonly month: number;
+  /** Share of the spells of the record that must pass without stress. */
+  readonly confidence: number;
+  readonly most_days: number;
+};
+
+export type BedInterval = {
+  readonly bedId: string;
+  /** Longest interval of this bed alone; 0 when not even a day passes. */
+  readonly days: number;
+  /** Water that one run must bring at the line's interval. */
+  readonly run_L: number;
+  /** Days that free water stands in an open basin after filling; null without one. */
+  readonly stands_days: number | null;
+};
+
+export type LineInterval = {
+  /** Interval of the whole line; null when no crop stands in the month. */
+  readonly days: number | null;
+  readonly limitedBy: string | null;
+  readonly run_L: number;
+  readonly beds: readonly BedInterval[];
+};
+
+const EVERY_DAYS = 3;
+/** Water below this share of a basin no longer stands as a sheet. Common practice, no source. */
+const DRY_SHARE = 0.05;
+
+/**
+ * Longest interval between waterings of a line in a month, and what a run must bring.
+ *
+ *   every spell of the record that begins in the month is run dry from full, with its rain; the interval of a bed is what a
+ *   share c of the spells last; the line's is its shortest bed's; the run is what is missing by then in a share c of the spells
+ *
+ * Source: FAO-56 chapter 8 (interval from RAW) by daily balance over the record.
+ * @throws InputError naming the field
+ */
+export function lineInterval(input: IntervalInput): LineInterval {
+  requireWhole('month', input.month, 1, 12);
+  requireRange('confidence', input.confidence, 0.5, 1, '');
+  requireWhole('most_days', input.most_days, 1, 60);
+  const starts: number[] = [];
+  for (let at = 0; at < input.weather.yearDay.length; at += EVERY_DAYS)
+    if (monthOf(input.weather.yearDay[at] ?? 0) === input.month - 1) starts.push(at);
+  const dried = input.beds.map((bed) => ({ bed, spells: starts.map((start) => dryOut(bed, input, start)) }));
+  const cropped = dried.filter(({ spells }) => spells.some((spell) => spell.cropped));
+  const beds = cropped.map(({ bed, spells }) => ({
+    bed,
+    spells,
+    days: lastingAt(
+      spells.filter((spell) => spell.cropped).map((spell) => spell.days),
+      input.confidence,
+    ),
+  }));
+  const shortest = beds.toSorted((a, b) => a.days - b.days || (a.bed.store.bedId < b.bed.store.bedId ? -1 : 1))[0];
+  const days = shortest === undefined ? null : Math.max(1, shortest.days);
+  const rows = beds.map(({ bed, spells, days: own }): BedInterval => {
+    const at = Math.min(days ?? 1, input.most_days) - 1;
+    const missing = spells.map((spell) => spell.missing_L[at] ?? spell.missing_L.at(-1) ?? 0);
+    const stands = spells.map((spell) => spell.stands_days);
+    return {
+      bedId: bed.store.bedId,
+      days: own,
+      run_L: highAt(missing, input.confidence),
+      stands_days: bed.store.free === null || bed.store.free.open_m2 <= 0 ? null : highAt(stands, input.confidence),
+    };
+  });
+  return {
+    days,
+    limitedBy: shortest?.bed.store.bedId ?? null,
+    run_L: rows.reduce((sum, row) => sum + row.run_L, 0),
+    beds: rows,
+  };
+}
+
+/** Value that a share of the tries do not pass. */
+function highAt(values: readonly number[], share: number): number {
+  const sorted = values.toSorted((a, b) => a - b);
+  return sorted[Math.max(0, Math.ceil(sorted.length * share) - 1)] ?? 0;
+}
+
+type Spell = {
+  readonly days: number;
+  readonly cropped: boolean;
+  readonly stands_days: number;
+  /** Missing on the morning after the 1st, 2nd … day. */
+  readonly missing_L: readonly number[];
+};
+
+function dryOut({ store, year }: IntervalBed, { weather, most_days }: IntervalInput, start: number): Spell {
+  const state = fullBed(store, year.roots_m[weather.yearDay[start] ?? 0] ?? store.depth_m);
+  const out = emptyDay();
+  const input: BedDayInput = { eto_mm: 0, rain_mm: 0, use_m2: 0, roots_m: 0, p: 0, top_L: 0, below_L: 0 };
+  const missing: number[] = [];
+  let days = most_days;
+  let stands_days = most_days;
+  const dry_L = (store.free?.capacity_L ?? 0) * DRY_SHARE;
+  for (let day = 0; day < most_days && start + day < weather.eto_mm.length; day += 1) {
+    const at = start + day;
+    const yearDay = weather.yearDay[at] ?? 0;
+    input.eto_mm = weather.eto_mm[at] ?? 0;
+    input.rain_mm = weather.rain_mm[at] ?? 0;
+    input.use_m2 = year.use_m2[yearDay] ?? 0;
+    input.roots_m = year.roots_m[yearDay] ?? store.depth_m;
+    input.p = year.p[yearDay] ?? 0.5;
+    waterBed(store, state, input, out);
+    missing.push(missing_L(store, state));
+    if (stands_days === most_days && state.free_L <= dry_L) stands_days = day + 1;
+    if (out.ks < 1 - 1e-9 && days === most_days && year.cropped[yearDay] === 1) days = day;
+  }
+  return { days, stands_days, missing_L: missing, cropped: year.cropped[weather.yearDay[start] ?? 0] === 1 };
+}
+
+/** How the interval of a line came about. */
+export function explainLineInterval(
+  found: LineInterval,
+  names: { readonly line: string; readonly bed: string; readonly confidence: number },
+): Working {
+  const own = found.beds.find((bed) => bed.bedId === found.limitedBy);
+  return {
+    title: `Interval of ${names.line}`,
+    formula: 'days until the readily available water of the first bed is gone',
+    symbols: [
+      {
+        symbol: 'c',
+        name: 'share of the record’s spells that pass without stress',
+        figure: { value: names.confidence, unit: 'share' },
+        origin: computed('your choice'),
+      },
+      {
+        symbol: 'first',
+        name: `bed that runs dry first: ${names.bed}`,
+        figure: { value: own?.days ?? 0, unit: 'd' },
+        origin: library('daily balance over the weather record'),
+      },
+      { symbol: 'run', name: 'water for all beds of the line', figure: { value: found.run_L, unit: 'L' }, origin: computed() },
+    ],
+    steps: [],
+    result: { value: found.days ?? 0, unit: 'd' },
+    sources: ['FAO Irrigation and Drainage Paper 56, chapter 8'],
+    notes: ['Every spell starts with full beds and has the rain of its own days.'],
+  };
+}
