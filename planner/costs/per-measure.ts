@@ -1,0 +1,45 @@
+import { computed, type Working } from '../working.ts';
+
+/** What a sum comes to for each unit of a measure; empty where the measure is none. */
+export function perMeasure(amount_minor: number, measure: number): number | null {
+  return measure > 0 ? amount_minor / measure : null;
+}
+
+/** Working of a margin: what was earned less each kind of cost. */
+export function explainEarning(row: {
+  readonly name: string;
+  readonly income_minor: number;
+  readonly direct_minor: number;
+  readonly bed_minor: number;
+  readonly water_minor: number;
+  readonly overhead_minor: number;
+  readonly margin_minor: number;
+}): Working {
+  const money = (symbol: string, name: string, value: number) => ({
+    symbol,
+    name,
+    figure: { value, unit: 'minor' },
+    origin: computed('the ledger of the season'),
+  });
+  return {
+    title: `What ${row.name} earned`,
+    formula: 'margin = I - (D + B + W + O)',
+    symbols: [
+      money('I', 'income from sales', row.income_minor),
+      money('D', 'direct cost: labour, inputs, seed, packing', row.direct_minor),
+      money('B', 'the bed: parts and fill over their years', row.bed_minor),
+      money('W', 'water and power', row.water_minor),
+      money('O', 'overhead and shared items by their key', row.overhead_minor),
+    ],
+    steps: [
+      {
+        text: 'All costs',
+        figures: `${row.direct_minor} + ${row.bed_minor} + ${row.water_minor} + ${row.overhead_minor}`,
+        result: { value: row.direct_minor + row.bed_minor + row.water_minor + row.overhead_minor, unit: 'minor' },
+      },
+    ],
+    result: { value: row.margin_minor, unit: 'minor' },
+    sources: ['University of Maryland Extension, Enterprise Budgeting'],
+    notes: ['Every cost of the season is in exactly one row; what belongs to no bed or planting has a row of its own.'],
+  };
+}
