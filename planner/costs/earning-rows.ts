@@ -1,4 +1,4 @@
-import type { CostKind, Posting } from './spread-charges.ts';
+import type { Posting } from './spread-charges.ts';
 
 /** Income of a planting, in a bed where that is known, at an outlet. */
 export type IncomeLine = {
