@@ -12,7 +12,8 @@ export type TinySeasonWishes = {
 export function tinySeason(seed: number, wishes: TinySeasonWishes = {}): SeasonInstance {
   const { units = 3, crops = 4, starts = 2, weeks = 24 } = wishes;
   const random = createGenerator(seed);
-  const families = (['once', 'not-back-to-back', 'free'] as const).map((inSeason, at) => ({ name: `family ${at}`, inSeason }));
+  const repeats = seed % 2 === 0 ? 'one-crop' : 'once';
+  const families = ([repeats, 'not-back-to-back', 'free'] as const).map((inSeason, at) => ({ name: `family ${at}`, inSeason }));
   const list = <T>(count: number, make: (at: number) => T): T[] => Array.from({ length: count }, (_, at) => make(at));
   const bench = random.below(3) === 0;
   const aCrop = (c: number): SeasonCrop => {

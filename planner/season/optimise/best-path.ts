@@ -6,23 +6,31 @@ export type BestPath = { readonly value: number; readonly sequence: readonly num
  * The most valuable row of plantings for one piece of bed: a longest path over the weeks. From week t one may idle to
  * t + 1 for nothing, or put in an option that starts at t, gain its value and go on where it ends; fixed spans are
  * crossed whole. The rules on families within the season are kept exactly: the path is first found without them, and
- * only a family whose rule it breaks is added to what the path must remember (a mark "has been" for *once*, "was the
- * last" for *not back to back*).
+ * only a family whose rule it breaks is added to what the path must remember (a mark "has been" for *once*, "has been
+ * with this crop" for *one crop*, "was the last" for *not back to back*).
  *
  * @param value of each of the group's options, in the order of `group.options`; 0 or less is never taken
  * Source: Righini & Salani, decremental state space relaxation, Networks 51, 2008 (from memory).
  */
 export function bestPath(problem: SeasonProblem, group: UnitGroup, value: Float64Array): BestPath {
-  const once: number[] = [];
+  const marked: MarkedFamily[] = [];
   const apart: number[] = [];
   for (;;) {
     const path =
-      once.length + apart.length === 0 ? freePath(problem, group, value) : ruledPath(problem, group, value, once, apart);
+      marked.length + apart.length === 0 ? freePath(problem, group, value) : ruledPath(problem, group, value, marked, apart);
     const family = brokenRule(problem, group, path.sequence);
     if (family === -1) return path;
-    (problem.instance.families[family]!.inSeason === 'once' ? once : apart).push(family);
+    const rule = problem.instance.families[family]!.inSeason;
+    if (rule === 'not-back-to-back') apart.push(family);
+    else marked.push({ family, crops: rule === 'once' ? null : cropsOfFamily(problem, family) });
   }
 }
+
+/** A family whose past in the unit is remembered: that it has been, or with which of its crops. */
+type MarkedFamily = { readonly family: number; readonly crops: readonly number[] | null };
+
+const cropsOfFamily = (problem: SeasonProblem, family: number): number[] =>
+  problem.instance.crops.flatMap((crop, c) => (crop.family === family ? [c] : []));
 
 let bestFrom = new Float64Array(0);
 let choiceAt = new Int32Array(0);
@@ -78,24 +86,38 @@ function ruledPath(
   problem: SeasonProblem,
   group: UnitGroup,
   value: Float64Array,
-  once: readonly number[],
+  marked: readonly MarkedFamily[],
   apart: readonly number[],
 ): BestPath {
-  const { weeks, optionEnd, optionFamily } = problem;
+  const { weeks, optionEnd, optionFamily, optionCrop } = problem;
   const { options, starts, fixedTo, fixedFamily, guardedFamily } = group;
   const lasts = apart.length + 1;
-  const states = lasts << once.length;
+  // The state is a number of mixed digits: the last family first, then one digit for each marked family.
+  const steps: number[] = [];
+  let states = lasts;
+  for (const { crops } of marked) {
+    steps.push(states);
+    states *= crops === null ? 2 : crops.length + 1;
+  }
   room((weeks + 1) * states);
   const best = bestFrom;
   const choice = choiceAt;
   best.fill(0, weeks * states, (weeks + 1) * states);
-  const next = (state: number, family: number): number => {
-    const mark = once.indexOf(family);
+  const next = (state: number, j: number): number => {
+    const family = optionFamily[j]!;
     const last = apart.indexOf(family) + 1;
-    const used = Math.floor(state / lasts);
-    if (mark >= 0 && (used >> mark) & 1) return -1;
     if (last > 0 && state % lasts === last) return -1;
-    return (mark >= 0 ? used | (1 << mark) : used) * lasts + last;
+    let to = state - (state % lasts) + last;
+    for (let m = 0; m < marked.length; m++) {
+      const { family: of, crops } = marked[m]!;
+      if (of !== family) continue;
+      const step = steps[m]!;
+      const digit = Math.floor(state / step) % (crops === null ? 2 : crops.length + 1);
+      const mark = crops === null ? 1 : crops.indexOf(optionCrop[j]!) + 1;
+      if (digit !== 0 && (crops === null || digit !== mark)) return -1;
+      to += (mark - digit) * step;
+    }
+    return to;
   };
   for (let week = weeks - 1; week >= 0; week--) {
     const jump = fixedTo[week]!;
@@ -116,7 +138,7 @@ function ruledPath(
         const gain = value[at]!;
         if (gain <= 0) continue;
         const j = options[at]!;
-        const to = next(state, optionFamily[j]!);
+        const to = next(state, j);
         if (to < 0) continue;
         const sum = gain + best[optionEnd[j]! * states + to]!;
         if (sum > top) {
@@ -134,7 +156,7 @@ function ruledPath(
     if (chosen >= 0) {
       const j = options[chosen]!;
       sequence.push(j);
-      state = next(state, optionFamily[j]!);
+      state = next(state, j);
       week = optionEnd[j]!;
     } else if (fixedTo[week]! >= 0) {
       state = afterFixed(state, fixedFamily[week]!, apart, lasts);
@@ -150,7 +172,7 @@ const afterFixed = (state: number, family: number, apart: readonly number[], las
 /** The first family whose rule a row of plantings breaks in this group, fixed spans counted; -1 where all hold. */
 export function brokenRule(problem: SeasonProblem, group: UnitGroup, sequence: readonly number[]): number {
   const { families } = problem.instance;
-  const seen: number[] = [];
+  const seen = new Map<number, number>();
   let last = -1;
   let at = 0;
   for (let week = 0; week < problem.weeks; week++) {
@@ -165,9 +187,10 @@ export function brokenRule(problem: SeasonProblem, group: UnitGroup, sequence: r
     at += 1;
     const family = problem.optionFamily[j]!;
     const rule = families[family]!.inSeason;
-    if (rule === 'once') {
-      if (seen.includes(family)) return family;
-      seen.push(family);
+    if (rule === 'once' || rule === 'one-crop') {
+      const mark = rule === 'once' ? -1 : problem.optionCrop[j]!;
+      if (seen.has(family) && (rule === 'once' || seen.get(family) !== mark)) return family;
+      seen.set(family, mark);
     } else if (rule === 'not-back-to-back' && last === family) return family;
     last = family;
   }

@@ -157,12 +157,15 @@ function limit(faults: PlanFault[], code: PlanFault['code'], where: string, week
 export function unitFaults(instance: SeasonInstance, unit: PlantingUnit, plantings: readonly PlannedPlanting[]): PlanFault[] {
   const faults: PlanFault[] = [];
   const fault = (code: PlanFault['code'], week: number | null) => faults.push({ code, where: unit.id, week, by: 0 });
-  const stays: { from: number; to: number; family: number | null; isNew: boolean }[] = unit.fixed.map((span) => ({
-    from: span.fromWeek,
-    to: span.toWeek,
-    family: span.family,
-    isNew: false,
-  }));
+  const stays: { from: number; to: number; family: number | null; crop: number | null; isNew: boolean }[] = unit.fixed.map(
+    (span) => ({
+      from: span.fromWeek,
+      to: span.toWeek,
+      family: span.family,
+      crop: span.crop ?? null,
+      isNew: false,
+    }),
+  );
   for (const { crop: c, option: at } of plantings) {
     const crop = instance.crops[c];
     const option = crop?.options[at];
@@ -172,7 +175,13 @@ export function unitFaults(instance: SeasonInstance, unit: PlantingUnit, plantin
     }
     if (!unit.cropsFit.includes(c)) fault('does-not-fit', option.startWeek);
     if (unit.barredFamilies.includes(crop.family)) fault('history', option.startWeek);
-    stays.push({ from: option.startWeek, to: option.startWeek + option.harvest_per_m2.length, family: crop.family, isNew: true });
+    stays.push({
+      from: option.startWeek,
+      to: option.startWeek + option.harvest_per_m2.length,
+      family: crop.family,
+      crop: c,
+      isNew: true,
+    });
   }
   stays.sort((a, b) => a.from - b.from || a.to - b.to);
   stays.forEach((stay, at) => {
@@ -183,8 +192,9 @@ export function unitFaults(instance: SeasonInstance, unit: PlantingUnit, plantin
     const rule = instance.families[stay.family]?.inSeason;
     if (rule === 'not-back-to-back' && before?.family === stay.family && (before.isNew || stay.isNew))
       fault('family-rule', stay.from);
-    if (rule === 'once' && stays.some((other, k) => k < at && other.family === stay.family && (other.isNew || stay.isNew)))
-      fault('family-rule', stay.from);
+    const earlier = stays.slice(0, at).filter((other) => other.family === stay.family && (other.isNew || stay.isNew));
+    if (rule === 'once' && earlier.length > 0) fault('family-rule', stay.from);
+    if (rule === 'one-crop' && earlier.some((other) => other.crop !== stay.crop)) fault('family-rule', stay.from);
   });
   return faults;
 }

@@ -1,5 +1,8 @@
-/** How often a family may stand in one piece of bed within the season. */
-export type InSeasonRule = 'once' | 'not-back-to-back' | 'free';
+/**
+ * How often a family may stand in one piece of bed within the season: `once`; `one-crop`, again and again but only with one
+ * and the same crop; `not-back-to-back`, not as the very next planting; `free`.
+ */
+export type InSeasonRule = 'once' | 'one-crop' | 'not-back-to-back' | 'free';
 
 export type FamilyRule = { readonly name: string; readonly inSeason: InSeasonRule };
 
@@ -9,6 +12,8 @@ export type FixedSpan = {
   readonly toWeek: number;
   /** Index of the family that stands there; null for a rest, a repair or a cover crop without a family rule. */
   readonly family: number | null;
+  /** Index of the crop, where it is one of the season's crops. */
+  readonly crop?: number | null;
 };
 
 /** The smallest piece planted alone: a bed, or one part of a bed that may be split. */

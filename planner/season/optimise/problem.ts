@@ -1,4 +1,4 @@
-import type { PlannedPlanting, SeasonInstance, SeasonPlan } from './instance.ts';
+import type { FixedSpan, PlannedPlanting, SeasonInstance, SeasonPlan } from './instance.ts';
 import { createMarket, type Market } from './market.ts';
 
 /** Units alike in everything that constrains them. */
@@ -101,7 +101,9 @@ function groupUnits(instance: SeasonInstance, optionCrop: Int32Array, starts: In
     const barred = new Set(unit.barredFamilies);
     for (const span of unit.fixed)
       if (span.family !== null && instance.families[span.family]?.inSeason === 'once') barred.add(span.family);
-    const allowed = [...new Set(unit.cropsFit)].filter((c) => !barred.has(instance.crops[c]!.family)).sort((a, b) => a - b);
+    const allowed = [...new Set(unit.cropsFit)]
+      .filter((c) => !barred.has(instance.crops[c]!.family) && unit.fixed.every((span) => mayJoin(instance, span, c)))
+      .sort((a, b) => a - b);
     allowedOf.push(allowed);
     const fixed = unit.fixed.map((span) => [span.fromWeek, span.toWeek, span.family]);
     const key = JSON.stringify([unit.area_m2, unit.zone, allowed, fixed]);
@@ -150,6 +152,13 @@ function groupUnits(instance: SeasonInstance, optionCrop: Int32Array, starts: In
   });
   return { groups, groupOfUnit, areaCount: areas.length };
 }
+
+/** Whether a crop may stand in the season beside a fixed span, by the rule that a family comes with one crop only. */
+const mayJoin = (instance: SeasonInstance, span: FixedSpan, c: number): boolean =>
+  span.family === null ||
+  instance.families[span.family]?.inSeason !== 'one-crop' ||
+  instance.crops[c]!.family !== span.family ||
+  span.crop === c;
 
 /** A plan in the instance's own terms, from the option numbers of the search. */
 export function planOf(problem: SeasonProblem, sequences: readonly (readonly number[])[]): SeasonPlan {
