@@ -11,6 +11,7 @@ import './working/working.css';
 import './cautions/cautions.css';
 import './places/beds/beds.css';
 import './places/farm/farm.css';
+import './places/water/line.css';
 import { QueryClientProvider } from '@tanstack/react-query';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';

@@ -10,9 +10,10 @@ export const waterLines = {
   /** One line whole, as drawn and set, with what its beds take. The page solves it while it is being dragged. */
   one: read({
     input: z.object({ lineId: z.string() }),
-    run({ db }, { lineId }) {
+    run({ db, today }, { lineId }) {
       const { record, plan, facts } = loadLine(db, lineId);
       return {
+        today,
         line: record.line,
         pump: record.pump ?? null,
         power: record.power ?? null,

@@ -4,8 +4,8 @@ import type { LineReport } from '../../../planner/irrigation/line-report.ts';
 import { useReader } from '../../client/reader.tsx';
 import { NorthArrow } from '../../draw/north-arrow.tsx';
 import { PanButtons } from '../../draw/pan-buttons.tsx';
-import { ScaleBar } from '../../draw/scale-bar.tsx';
 import { scaleTo } from '../../draw/scale.ts';
+import { ScaleBar } from '../../draw/scale-bar.tsx';
 import { usePanZoom } from '../../draw/use-pan-zoom.ts';
 import { useSize } from '../../draw/use-size.ts';
 import type { BedRow } from '../beds/bed-types.ts';
@@ -69,7 +69,12 @@ export function LineDrawing(props: {
 
   return (
     <div className="drawing squared line-drawing" ref={ref}>
-      <svg {...pan.bind} role="group" aria-label="The line to scale. Tab to a place, arrow keys go from place to place, Alt with arrow keys moves it.">
+      {/* biome-ignore lint/a11y/useSemanticElements: a fieldset cannot hold a drawing's places */}
+      <svg
+        {...pan.bind}
+        role="group"
+        aria-label="The line to scale. Tab to a place, arrow keys go from place to place, Alt with arrow keys moves it."
+      >
         {near.map((bed) => (
           <path key={bed.bedId} className="line-bed" d={bedPath(bed, scale)} />
         ))}
@@ -146,7 +151,7 @@ export function LineDrawing(props: {
           );
         })}
         <ScaleBar scale={scale} x={16} y={size.height - 12} />
-        <NorthArrow x={size.width - 26} y={size.height - 30} turn_deg={props.north_deg} />
+        <NorthArrow x={size.width - 26} y={size.height - 30} north_deg={props.north_deg} />
       </svg>
       <PanButtons {...pan} />
     </div>

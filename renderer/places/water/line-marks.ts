@@ -35,7 +35,10 @@ export function bedsNear(beds: readonly BedRow[], extent: Extent_m): readonly Be
   return beds.filter((bed) => {
     const reach = Math.max(bed.length_m, bed.width_m);
     return (
-      bed.x_m + reach > extent.minX_m && bed.x_m - reach < extent.maxX_m && bed.y_m + reach > extent.minY_m && bed.y_m - reach < extent.maxY_m
+      bed.x_m + reach > extent.minX_m &&
+      bed.x_m - reach < extent.maxX_m &&
+      bed.y_m + reach > extent.minY_m &&
+      bed.y_m - reach < extent.maxY_m
     );
   });
 }

@@ -17,23 +17,44 @@ export function PumpChart({ report, system }: { readonly report: LineReport; rea
   const marks = report.zones.flatMap((zone): readonly Mark[] => {
     const named = (name: string): string => (report.zones.length > 1 ? `${name}, zone ${zone.zone}` : name);
     return [
-      ...(zone.now === null ? [] : [{ name: named('Now'), state: 'now' as const, flow_L_per_h: zone.now.total_L_per_h, head_m: zone.now.pumpHead_m }]),
-      ...(zone.design === null ? [] : [{ name: named('Valves set'), state: 'set' as const, flow_L_per_h: zone.design.total_L_per_h, head_m: zone.design.pumpHead_m }]),
+      ...(zone.now === null
+        ? []
+        : [{ name: named('Now'), state: 'now' as const, flow_L_per_h: zone.now.total_L_per_h, head_m: zone.now.pumpHead_m }]),
+      ...(zone.design === null
+        ? []
+        : [
+            {
+              name: named('Valves set'),
+              state: 'set' as const,
+              flow_L_per_h: zone.design.total_L_per_h,
+              head_m: zone.design.pumpHead_m,
+            },
+          ]),
     ];
   });
-  const most = { flow: Math.max(report.most_L_per_h ?? 0, ...marks.map((mark) => mark.flow_L_per_h)), head: report.shutoff_m ?? 0 };
+  const most = {
+    flow: Math.max(report.most_L_per_h ?? 0, ...marks.map((mark) => mark.flow_L_per_h)),
+    head: report.shutoff_m ?? 0,
+  };
   const shown = { flow: reader.scale(most.flow, 'L_per_h'), head: reader.scale(most.head, 'm') };
   const flowTicks = ticksOf(shown.flow, 6);
   const headTicks = ticksOf(shown.head, 5);
   const x = (flow: number): number => ROOM.left + (flow / (flowTicks.at(-1) ?? 1)) * (size.width - ROOM.left - ROOM.right);
-  const y = (head: number): number => size.height - ROOM.bottom - (head / (headTicks.at(-1) ?? 1)) * (size.height - ROOM.top - ROOM.bottom);
+  const y = (head: number): number =>
+    size.height - ROOM.bottom - (head / (headTicks.at(-1) ?? 1)) * (size.height - ROOM.top - ROOM.bottom);
   const path = (points: readonly Point[]): string =>
     points
       .filter((point) => point.flow_L_per_h <= most.flow && point.head_m <= most.head + 1e-9)
-      .map((point) => `${x(reader.scale(point.flow_L_per_h, 'L_per_h')).toFixed(1)} ${y(reader.scale(point.head_m, 'm')).toFixed(1)}`)
+      .map(
+        (point) =>
+          `${x(reader.scale(point.flow_L_per_h, 'L_per_h')).toFixed(1)} ${y(reader.scale(point.head_m, 'm')).toFixed(1)}`,
+      )
       .join('L');
   const [pumpPath, linePath] = [path(report.curve), path(system)];
-  const rows = [...report.curve.filter((_, at) => at % 4 === 0).map((point) => ['Pump', point] as const), ...system.map((point) => ['Line', point] as const)];
+  const rows = [
+    ...report.curve.filter((_, at) => at % 4 === 0).map((point) => ['Pump', point] as const),
+    ...system.map((point) => ['Line', point] as const),
+  ];
   return (
     <ChartFrame
       title="Pump curve and operating point"
@@ -41,8 +62,18 @@ export function PumpChart({ report, system }: { readonly report: LineReport; rea
       table={{
         head: ['Row', 'Curve', `Flow (${reader.sign('L_per_h')})`, `Head (${reader.sign('m')})`],
         rows: [
-          ...rows.map(([name, point], at) => [String(at + 1), name, reader.number(point.flow_L_per_h, 'L_per_h'), reader.number(point.head_m, 'm')]),
-          ...marks.map((mark) => [mark.name, 'Operating point', reader.number(mark.flow_L_per_h, 'L_per_h'), reader.number(mark.head_m, 'm')]),
+          ...rows.map(([name, point], at) => [
+            String(at + 1),
+            name,
+            reader.number(point.flow_L_per_h, 'L_per_h'),
+            reader.number(point.head_m, 'm'),
+          ]),
+          ...marks.map((mark) => [
+            mark.name,
+            'Operating point',
+            reader.number(mark.flow_L_per_h, 'L_per_h'),
+            reader.number(mark.head_m, 'm'),
+          ]),
         ],
       }}
       note={
@@ -52,7 +83,10 @@ export function PumpChart({ report, system }: { readonly report: LineReport; rea
       }
     >
       <div className="pump-chart" ref={ref}>
-        <svg role="img" aria-label={`Pump from ${reader.print(most.head, 'm')} at no flow to ${reader.print(most.flow, 'L_per_h')} at no height. ${marks.map((mark) => `${mark.name}: ${reader.print(mark.flow_L_per_h, 'L_per_h', 2)} at ${reader.print(mark.head_m, 'm', 2)}`).join('. ')}`}>
+        <svg
+          role="img"
+          aria-label={`Pump from ${reader.print(most.head, 'm')} at no flow to ${reader.print(most.flow, 'L_per_h')} at no height. ${marks.map((mark) => `${mark.name}: ${reader.print(mark.flow_L_per_h, 'L_per_h', 2)} at ${reader.print(mark.head_m, 'm', 2)}`).join('. ')}`}
+        >
           {flowTicks.map((tick) => (
             <g key={tick} className="pump-tick">
               <line x1={x(tick)} x2={x(tick)} y1={y(0)} y2={ROOM.top} />

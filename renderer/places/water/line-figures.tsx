@@ -1,0 +1,81 @@
+import type { LineReport, Uniformity } from '../../../planner/irrigation/line-report.ts';
+import { explainDistributionUniformity } from '../../../planner/irrigation/uniformity.ts';
+import { useReader } from '../../client/reader.tsx';
+import { Figure } from '../../working/figure.tsx';
+
+const ratings = { excellent: 'excellent', good: 'good', fair: 'fair', poor: 'poor' } as const;
+
+/** Headline figures of a line: what it gives as the valves stand and as they should be, and how evenly. */
+export function LineFigures({ report }: { readonly report: LineReport }) {
+  const reader = useReader();
+  const now = report.outlets.map((outlet) => outlet.full.flow_L_per_h);
+  const designed = report.outlets.filter((outlet) => outlet.design_L_per_h > 0).map((outlet) => outlet.design_L_per_h);
+  const zone = report.zones[0];
+  return (
+    <dl className="figures">
+      <div>
+        <dt>Least bed, as the valves stand</dt>
+        <dd>{now.length === 0 ? '–' : reader.print(Math.min(...now), 'L_per_h', 2)}</dd>
+      </div>
+      <div>
+        <dt>Least bed, valves set</dt>
+        <dd>{designed.length === 0 ? '–' : reader.print(Math.min(...designed), 'L_per_h', 2)}</dd>
+      </div>
+      <div>
+        <dt>All beds together{report.zones.length > 1 ? ', zone 1' : ''}</dt>
+        <dd>{reader.print(zone?.now?.total_L_per_h, 'L_per_h', 2)}</dd>
+      </div>
+      <Even title="Evenness now" of={zone?.nowUniformity ?? null} flows={now} />
+      <Even title="Evenness, valves set" of={zone?.designUniformity ?? null} flows={designed} />
+      {report.emissionUniformity === null ? null : (
+        <div>
+          <dt>Emission uniformity, drip</dt>
+          <dd>{reader.print(report.emissionUniformity, 'share', 2)}</dd>
+        </div>
+      )}
+      {report.most_L_per_h === null ? null : (
+        <div>
+          <dt>On the pump’s box</dt>
+          <dd>{reader.print(report.most_L_per_h, 'L_per_h', 2)}</dd>
+        </div>
+      )}
+    </dl>
+  );
+}
+
+function Even({
+  title,
+  of,
+  flows,
+}: {
+  readonly title: string;
+  readonly of: Uniformity | null;
+  readonly flows: readonly number[];
+}) {
+  const reader = useReader();
+  if (of === null)
+    return (
+      <div>
+        <dt>{title}</dt>
+        <dd>–</dd>
+      </div>
+    );
+  return (
+    <div>
+      <dt>{title}</dt>
+      <dd>
+        <Figure
+          value={of.du}
+          unit="share"
+          name={`${title}, low quarter`}
+          digits={2}
+          explain={() => explainDistributionUniformity(flows.map((flow) => Math.max(0, flow)))}
+        />
+        <span className="small soft">
+          {' '}
+          {ratings[of.rating]}; CU {reader.print(of.cu, 'share', 2)}
+        </span>
+      </dd>
+    </div>
+  );
+}

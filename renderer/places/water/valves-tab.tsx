@@ -1,0 +1,122 @@
+import { useMemo, useState } from 'react';
+import { catchOf_mL, flowOfCatch_L_per_h } from '../../../planner/irrigation/setup-card.ts';
+import { Button } from '../../app/button.tsx';
+import { Cautions } from '../../cautions/caution.tsx';
+import { api } from '../../client/api.ts';
+import { useChange } from '../../client/use-change.ts';
+import { type Column, derived, quantity, text } from '../../table/column.ts';
+import { Grid } from '../../table/grid.tsx';
+import type { Edit } from '../../table/paste-block.ts';
+import type { LineData } from './line-data.ts';
+import { LineFigures } from './line-figures.tsx';
+import { LineFrame } from './line-frame.tsx';
+import { solved } from './line-solve.ts';
+import { SetUpCard } from './set-up-card.tsx';
+import { ValveReadings } from './valve-readings.tsx';
+
+/** Valves: the card to set them by, the flows measured after, and what each valve is then known to be. */
+export function ValvesTab() {
+  return <LineFrame>{(data) => <ValvesBody data={data} />}</LineFrame>;
+}
+
+type MeasuredRow = {
+  readonly outletId: string;
+  readonly code: string;
+  readonly expected_mL: number;
+  readonly measured_mL: number | null;
+  readonly measured_L_per_h: number | null;
+  readonly design_L_per_h: number;
+  readonly setK: number | null;
+  readonly state: string;
+};
+
+const rowId = (row: MeasuredRow): string => row.outletId;
+
+const columns: readonly Column<MeasuredRow>[] = [
+  text('code', 'Bed', { width: 90 }),
+  quantity('expected_mL', 'Expected in 30 s', { digits: 2, width: 130, hint: 'As the valves are believed to stand' }),
+  quantity('measured_mL', 'Measured in 30 s', { edit: true, mayBeEmpty: false, width: 130 }),
+  quantity('measured_L_per_h', 'That is', { digits: 2 }),
+  quantity('design_L_per_h', 'Wanted', { digits: 2 }),
+  derived('quantity', 'setK', 'K of the valve', (row) => row.setK, {
+    digits: 2,
+    width: 110,
+    hint: 'Its loss coefficient, fitted to the measured flow',
+  }),
+  text('state', 'Known from', { width: 140 }),
+];
+
+function ValvesBody({ data }: { readonly data: LineData }) {
+  const lineId = data.line.id;
+  const setValves = useChange(api.waterLines.setValves);
+  const openValves = useChange(api.waterLines.openValves);
+  const measured = useChange(api.waterLines.measured);
+  const [calibrating, setCalibrating] = useState(false);
+  const { report, fault } = useMemo(() => solved(data.plan), [data.plan]);
+  const rows = useMemo((): readonly MeasuredRow[] => {
+    const facts = new Map(data.facts.map((fact) => [fact.outletId, fact]));
+    const outlets = new Map(data.plan.outlets.map((outlet) => [outlet.id, outlet]));
+    return (report?.outlets ?? []).map((outlet) => {
+      const fact = facts.get(outlet.id);
+      const flow = fact?.measured_L_per_h ?? null;
+      const setK = outlets.get(outlet.id)?.setK ?? null;
+      return {
+        outletId: outlet.id,
+        code: fact?.code ?? '',
+        expected_mL: catchOf_mL(Math.max(0, outlet.full.flow_L_per_h)),
+        measured_mL: flow === null ? null : catchOf_mL(flow),
+        measured_L_per_h: flow,
+        design_L_per_h: outlet.design_L_per_h,
+        setK,
+        state:
+          fact?.calibrated === true ? `measured ${fact.measuredDate ?? ''}` : setK === null ? 'fully open' : 'set by the card',
+      };
+    });
+  }, [data, report]);
+  if (report === null) return <p className="failed">{fault}</p>;
+  const enter = (edits: readonly Edit<MeasuredRow>[]): Promise<unknown> =>
+    measured.run(
+      {
+        lineId,
+        date: data.today,
+        flows: edits.flatMap((edit) =>
+          typeof edit.value === 'number' ? [{ outletId: edit.row.outletId, flow_L_per_h: flowOfCatch_L_per_h(edit.value) }] : [],
+        ),
+      },
+      'Fitted the valves to the measured flows; the card is redone from there.',
+    );
+  return (
+    <div className="stack">
+      <LineFigures report={report} />
+      <div className="row no-print">
+        <Button
+          weight="main"
+          disabled={setValves.busy}
+          onClick={() => void setValves.run({ lineId }, 'The valves stand as the card says.')}
+        >
+          The valves stand as the card says
+        </Button>
+        <Button disabled={openValves.busy} onClick={() => void openValves.run({ lineId }, 'All valves are taken as fully open.')}>
+          All valves are fully open
+        </Button>
+        <Button icon="print" onClick={() => window.print()}>
+          Print the card
+        </Button>
+        <Button aria-pressed={calibrating} onClick={() => setCalibrating(!calibrating)}>
+          Turns of a valve
+        </Button>
+      </div>
+      <SetUpCard data={data} report={report} />
+      {calibrating ? <ValveReadings data={data} today={data.today} /> : null}
+      <section className="stack no-print">
+        <h3>Measured after one round</h3>
+        <p className="soft small">
+          Type what the jug showed in 30 seconds with all valves as they stand, best at every bed at once (a block can be pasted).
+          Each valve is fitted to its flow, and the card above is redone from what the valves are then known to be.
+        </p>
+        <Grid name="Measured flows" rows={rows} columns={columns} rowId={rowId} onEdit={enter} failure={measured.failure} />
+      </section>
+      <Cautions ids={['estimate-limits', 'aerosols-legionella']} folded />
+    </div>
+  );
+}
