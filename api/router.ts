@@ -1,15 +1,20 @@
 import { router as build } from './procedure.ts';
+import { applications } from './procedures/applications.ts';
 import { bedBuilding } from './procedures/bed-building.ts';
 import { bedEdits } from './procedures/bed-edits.ts';
 import { bedEnding } from './procedures/bed-ending.ts';
 import { beds } from './procedures/beds.ts';
+import { compost } from './procedures/compost.ts';
 import { designs } from './procedures/designs.ts';
 import { farm } from './procedures/farm.ts';
+import { feeding } from './procedures/feeding.ts';
 import { files } from './procedures/files.ts';
 import { find } from './procedures/find.ts';
 import { jobs } from './procedures/jobs.ts';
 import { materials } from './procedures/materials.ts';
+import { soilTests } from './procedures/soil-tests.ts';
 import { suppliers } from './procedures/suppliers.ts';
+import { tea } from './procedures/tea.ts';
 import { undo } from './procedures/undo.ts';
 import { waterLineDrawing } from './procedures/water-line-drawing.ts';
 import { waterLineRunning } from './procedures/water-line-running.ts';
@@ -17,13 +22,17 @@ import { waterLines } from './procedures/water-lines.ts';
 
 /** The one door: every procedure of the program, by place or aggregate. */
 export const router = build({
+  applications,
   beds: { ...beds, ...bedBuilding, ...bedEdits, ...bedEnding },
+  compost: { ...compost, ...tea },
   designs,
   farm,
+  feeding,
   files,
   find,
   jobs,
   materials,
+  soilTests,
   suppliers,
   undo,
   waterLines: { ...waterLines, ...waterLineDrawing, ...waterLineRunning },

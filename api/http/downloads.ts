@@ -1,5 +1,6 @@
 import { siteDownload } from '../beds/site-download.ts';
 import type { Ctx } from '../procedure.ts';
+import { applicationRecords, compostRecords, soilTestRecords } from '../soil/records-export.ts';
 
 export type Download = {
   readonly name: string;
@@ -14,5 +15,8 @@ export type MakeDownload = (ctx: Ctx, query: Readonly<Record<string, string>>) =
 
 /** Every file that can be fetched at `/export/NAME`. */
 export const downloads: Readonly<Record<string, MakeDownload>> = {
+  applications: applicationRecords,
+  compost: compostRecords,
   site: siteDownload,
+  'soil-tests': soilTestRecords,
 };

@@ -193,6 +193,8 @@ export function fillSampleFarm({ db }: FarmFile, options: SampleOptions): void {
     {
       id: 'feeding-planned',
       seasonId: seasonOf(PLANNED_YEAR),
+      limeMaterialId: 'lime-pelleted',
+      sulfurMaterialId: 'sulfur-elemental',
       materialIds: [
         'feather-meal',
         'soybean-meal',

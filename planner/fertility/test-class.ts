@@ -1,7 +1,7 @@
 import { requireRange } from '../errors.ts';
 
 /** How the laboratory took the nutrient out of the soil. Figures of different methods are never compared. */
-export const testMethods = ['mehlich-3', 'bray-1', 'olsen', 'morgan', 'ammonium-acetate', 'saturated-media-extract'] as const;
+export const testMethods = ['mehlich-3', 'bray-1', 'olsen', 'morgan', 'ammonium-acetate', 'saturated-paste'] as const;
 export type TestMethod = (typeof testMethods)[number];
 
 export const testClassNames = ['very-low', 'low', 'medium', 'high', 'very-high'] as const;
@@ -85,7 +85,7 @@ const scales: Readonly<Record<TestMethod, Readonly<Record<string, ClassScale>>>>
   olsen: { P: olsenP, K: acetateK },
   morgan: { P: morganP, K: mehlichK },
   'ammonium-acetate': { K: acetateK },
-  'saturated-media-extract': {
+  'saturated-paste': {
     NO3N: extract(60, 175),
     P: extract(5, 15),
     K: extract(75, 200),
