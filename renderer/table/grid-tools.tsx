@@ -71,7 +71,7 @@ export function GridTools<Row extends object>(props: {
         </Button>
         <Button
           weight="quiet"
-          name="Save as a workbook (XLSX)"
+          name="Save as XLSX"
           onClick={() => saveFile(`${name}.xlsx`, writeWorkbook(name, block()))}
         >
           XLSX

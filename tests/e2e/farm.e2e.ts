@@ -53,7 +53,7 @@ test('the units of the farm change every field and column, and nothing that is k
   await expect(page.getByLabel('Bucket')).toHaveValue('5');
   await page.getByRole('combobox', { name: 'Units' }).selectOption('metric');
   await page.getByRole('button', { name: 'Save settings' }).click();
-  await expect(page.getByLabel('Bucket')).toHaveValue('18.927');
+  await expect(page.getByLabel('Bucket')).toHaveValue('18.92706');
   await page.goto(`${host.origin}/library?tab=materials`);
   await expect(page.getByRole('columnheader', { name: /^Dry/ })).toContainText('kg/m³');
   await page.getByRole('button', { name: 'Undo change farm settings' }).click();
