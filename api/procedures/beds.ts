@@ -40,9 +40,10 @@ export const beds = {
   /** The site: its outline, north, and the blocks. */
   site: read({
     input: nothing,
-    run({ db }) {
+    run({ db, today }) {
       const farm = farmOfFile(db);
       return {
+        today,
         outline_m: farm?.siteOutline_m ?? null,
         north_deg: farm?.north_deg ?? 0,
         blocks: blocksOfFarm(db).map((block) => ({

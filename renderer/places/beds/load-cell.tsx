@@ -11,6 +11,6 @@ export function LoadCell({ row }: { readonly row: BedRow }) {
       {text}
     </span>
   ) : (
-    <>{text}</>
+    text
   );
 }

@@ -1,5 +1,6 @@
 import { useMemo, useState } from 'react';
 import type { Shift } from '../../../planner/beds/arrange.ts';
+import type { IsoDate } from '../../../planner/calendar.ts';
 import { announce } from '../../client/announce.ts';
 import { api } from '../../client/api.ts';
 import { useChange } from '../../client/use-change.ts';
@@ -7,7 +8,7 @@ import { Grid } from '../../table/grid.tsx';
 import { bedColumns } from './bed-columns.tsx';
 import { bedEditsOf } from './bed-edits.ts';
 import type { BedRow, Site } from './bed-types.ts';
-import { SiteDrawing } from './site-drawing.tsx';
+import { type SiteActions, SiteDrawing } from './site-drawing.tsx';
 import type { SiteTool } from './site-tool.ts';
 import { SiteTools } from './site-tools.tsx';
 import { placedBed } from './site-view.ts';
@@ -21,7 +22,7 @@ const BESIDE_M = 0.4;
 export function SiteTab(props: {
   readonly beds: readonly BedRow[];
   readonly site: Site;
-  readonly today: string;
+  readonly today: IsoDate;
   readonly chosen: readonly string[];
   readonly onChoose: (ids: readonly string[]) => void;
   readonly onOpen: (bedId: string) => void;
@@ -41,8 +42,10 @@ export function SiteTab(props: {
   }, [beds, chosen]);
   const boxes = rows.map((bed) => placedBed(bed, bed));
 
-  const place = async (places: Parameters<typeof move.run>[0]['places'], what: string | undefined): Promise<boolean> =>
-    (await move.run(what === undefined ? { places } : { places, what })) !== undefined;
+  const place: SiteActions['place'] = async (places, what) => {
+    const input = { places: [...places] };
+    return (await move.run(what === undefined ? input : { ...input, what })) !== undefined;
+  };
   const shift = (shifts: readonly Shift[], what: string): void => {
     const turn = new Map(rows.map((bed) => [bed.bedId, bed.turn_deg]));
     void place(

@@ -1,0 +1,175 @@
+import { useState } from 'react';
+import type { IsoDate } from '../../../planner/calendar.ts';
+import { Button } from '../../app/button.tsx';
+import { api } from '../../client/api.ts';
+import { useReader } from '../../client/reader.tsx';
+import { useChange } from '../../client/use-change.ts';
+import { DateField } from '../../fields/date-field.tsx';
+import { Form } from '../../fields/form.tsx';
+import { QuantityField } from '../../fields/quantity-field.tsx';
+import { Figure } from '../../working/figure.tsx';
+import type { WholeBed } from './bed-types.ts';
+import { hatchColour } from './hatch-colour.ts';
+import { hatchOf } from './layer-hatch.ts';
+
+/** What a bed is filled with, what it wants, and its measured drops. */
+export function BedFill({ bed, today }: { readonly bed: WholeBed; readonly today: IsoDate }) {
+  const reader = useReader();
+  return (
+    <>
+      <h3>Layers, top down</h3>
+      <table className="lines">
+        <thead>
+          <tr>
+            <th scope="col">Material</th>
+            <th scope="col" className="number">
+              Depth
+            </th>
+            <th scope="col" className="number">
+              Settled
+            </th>
+            <th scope="col" className="number">
+              To place, loose
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {bed.layers
+            .map((layer, at) => ({ ...layer, working: bed.workings?.layers[at] }))
+            .toReversed()
+            .map((layer) => (
+              <tr key={`${layer.materialId} ${layer.from_m}`}>
+                <td>
+                  <span className="hatch-chip" style={{ background: hatchColour(hatchOf(layer)) }} />
+                  {layer.name}
+                </td>
+                <td className="number">{reader.print(layer.to_m - layer.from_m, 'm_short')}</td>
+                <td className="number">{reader.print(layer.settled_L, 'bulk_L')}</td>
+                <td className="number">{layer.working === undefined ? '–' : <Figure of={layer.working} />}</td>
+              </tr>
+            ))}
+        </tbody>
+      </table>
+      {bed.hasOwnRecipe ? <p className="small soft">This bed has a fill of its own, other than its design’s.</p> : null}
+      <Needs bed={bed} today={today} />
+      <Drop bed={bed} today={today} />
+      <Done bed={bed} />
+    </>
+  );
+}
+
+function Needs({ bed, today }: { readonly bed: WholeBed; readonly today: IsoDate }) {
+  const reader = useReader();
+  const record = useChange(api.beds.recordFill);
+  if (bed.needs.length === 0) return <p className="soft">Nothing is wanted this season.</p>;
+  return (
+    <>
+      <h3>Wanted now</h3>
+      <table className="lines">
+        <thead>
+          <tr>
+            <th scope="col">Material</th>
+            <th scope="col" className="number">
+              Loose
+            </th>
+            <th scope="col" className="number">
+              From stock
+            </th>
+            <th scope="col" className="number">
+              To get
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {bed.needs.map((need) => (
+            <tr key={`${need.kind} ${need.materialId}`}>
+              <td>
+                {need.material}
+                <div className="small soft">{needText(need, reader)}</div>
+              </td>
+              <td className="number">{reader.print(need.loose_L, 'bulk_L')}</td>
+              <td className="number">{reader.print(need.fromStock_L, 'bulk_L')}</td>
+              <td className="number">{reader.print(need.wanted_L, 'bulk_L')}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <Button
+        disabled={record.busy}
+        onClick={() => void record.run({ bedIds: [bed.row.bedId], date: today }, `Recorded: ${bed.row.code} is filled.`)}
+      >
+        Record as filled today
+      </Button>
+    </>
+  );
+}
+
+function needText(need: WholeBed['needs'][number], reader: ReturnType<typeof useReader>): string {
+  if (need.kind === 'first-fill') return 'First fill';
+  const drop = reader.print(need.drop_m, 'm_short');
+  return need.basis === 'measured'
+    ? `Top-up, measured drop ${drop}`
+    : `Top-up, expected drop ${drop} (settling: common practice, no source)`;
+}
+
+function Drop({ bed, today }: { readonly bed: WholeBed; readonly today: IsoDate }) {
+  const reader = useReader();
+  const measure = useChange(api.beds.measure);
+  const [drop_m, setDrop] = useState<number | null>(null);
+  const [date, setDate] = useState<IsoDate | null>(today);
+  const save = async (): Promise<void> => {
+    const done = await measure.run(
+      { bedIds: [bed.row.bedId], date: date ?? '', drop_m: drop_m ?? Number.NaN, note: '' },
+      'The drop is kept.',
+    );
+    if (done !== undefined) setDrop(null);
+  };
+  return (
+    <>
+      <h3>Measured drop</h3>
+      <Form onSave={() => void save()} failure={measure.failure} paths={['drop_m', 'date']} label="Measured drop">
+        <div className="form-pair">
+          <QuantityField label="Below the wanted surface" name="drop_m" value={drop_m} onChange={setDrop} needed />
+          <DateField label="Measured" path="date" value={date} onChange={setDate} />
+        </div>
+        <Button type="submit" disabled={measure.busy}>
+          Keep the drop
+        </Button>
+      </Form>
+      {bed.measures.length === 0 ? null : (
+        <ul className="small">
+          {bed.measures.map((each) => (
+            <li key={each.id}>
+              {reader.date(each.date)}: {reader.print(each.drop_m, 'm_short')}
+            </li>
+          ))}
+        </ul>
+      )}
+    </>
+  );
+}
+
+const fillWords = { 'first-fill': 'First fill', 'top-up': 'Top-up', 'taken-out': 'Taken out' } as const;
+
+function Done({ bed }: { readonly bed: WholeBed }) {
+  const reader = useReader();
+  if (bed.fills.length === 0) return <p className="soft">It has not been filled yet.</p>;
+  return (
+    <>
+      <h3>What was put in</h3>
+      <table className="lines">
+        <tbody>
+          {bed.fills.map((fill) => (
+            <tr key={fill.fillId}>
+              <td>{reader.date(fill.date)}</td>
+              <td>{fillWords[fill.kind]}</td>
+              <td>{fill.name}</td>
+              <td className="number">{reader.print(fill.loose_L, 'bulk_L')}</td>
+              <td className="number">{reader.money(fill.cost_minor)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </>
+  );
+}

@@ -1,0 +1,102 @@
+import { useMemo, useState } from 'react';
+import { packingBound } from '../../../planner/beds/packing-bound.ts';
+import { explainPlants, type PlantCountInput, plantsInBed, type Spacing } from '../../../planner/beds/plant-count.ts';
+import { InputError } from '../../../planner/errors.ts';
+import { ChoiceField } from '../../fields/choice-field.tsx';
+import { QuantityField } from '../../fields/quantity-field.tsx';
+import { Figure } from '../../working/figure.tsx';
+import type { WholeBed } from './bed-types.ts';
+import { PlanDrawing } from './plan-drawing.tsx';
+
+const patterns = [
+  { value: 'staggered', text: 'Staggered' },
+  { value: 'square', text: 'Square' },
+  { value: 'rows', text: 'Rows' },
+] as const;
+const layouts = [
+  { value: 'most', text: 'As many as fit' },
+  { value: 'centred', text: 'Laid out from the middle' },
+] as const;
+const FIRST_SPACING_M = 0.2;
+
+/** How many plants stand in the bed, and where: exact, in any outline. */
+export function BedPlants({ bed }: { readonly bed: WholeBed }) {
+  const [pattern, setPattern] = useState<(typeof patterns)[number]['value']>('staggered');
+  const [layout, setLayout] = useState<(typeof layouts)[number]['value']>('most');
+  const [spacing_m, setSpacing] = useState<number | null>(FIRST_SPACING_M);
+  const [row_m, setRow] = useState<number | null>(FIRST_SPACING_M);
+  const [margin_m, setMargin] = useState<number | null>(null);
+  const { outline } = bed.row;
+  const counted = useMemo(() => {
+    const spacing: Spacing =
+      pattern === 'rows'
+        ? { pattern, inRow_m: spacing_m ?? 0, rowSpacing_m: row_m ?? 0 }
+        : { pattern, spacing_m: spacing_m ?? 0 };
+    const input: PlantCountInput = { outline, spacing, layout, ...(margin_m === null ? {} : { edgeMargin_m: margin_m }) };
+    try {
+      return { input, ...plantsInBed(input), fault: null };
+    } catch (error) {
+      if (error instanceof InputError)
+        return { input, points_m: [], plants: 0, isOneInTheMiddle: false, fault: error.faults[0] ?? null };
+      throw error;
+    }
+  }, [outline, pattern, layout, spacing_m, row_m, margin_m]);
+  const fault = (path: string): string | undefined => (counted.fault?.path === path ? counted.fault.message : undefined);
+  return (
+    <>
+      <div className="form-pair">
+        <ChoiceField label="Pattern" value={pattern} choices={patterns} onChange={setPattern} />
+        {pattern === 'rows' ? (
+          <QuantityField label="Row distance" unit="m_short" value={row_m} onChange={setRow} fault={fault('rowSpacing_m')} />
+        ) : (
+          <ChoiceField label="Layout" value={layout} choices={layouts} onChange={setLayout} />
+        )}
+      </div>
+      <div className="form-pair">
+        <QuantityField
+          label={pattern === 'rows' ? 'In the row' : 'Spacing'}
+          unit="m_short"
+          value={spacing_m}
+          onChange={setSpacing}
+          fault={fault('spacing_m') ?? fault('inRow_m')}
+        />
+        <QuantityField
+          label="Margin to the edge"
+          unit="m_short"
+          value={margin_m}
+          onChange={setMargin}
+          hint="Empty: half the spacing"
+          fault={fault('edgeMargin_m')}
+        />
+      </div>
+      {counted.fault === null ? (
+        <>
+          <dl className="figures">
+            <div>
+              <dt>Plants</dt>
+              <dd>
+                <Figure value={counted.plants} unit="plants" name="Plants" explain={() => explainPlants(counted.input)} />
+              </dd>
+            </div>
+            {outline.shape === 'polygon' || spacing_m === null || pattern === 'rows' ? null : (
+              <div>
+                <dt>No layout can have more than</dt>
+                <dd>{packingBound(outline, spacing_m)}</dd>
+              </div>
+            )}
+          </dl>
+          {counted.isOneInTheMiddle ? (
+            <p className="soft">Nothing fits with this margin: one plant in the middle is shown.</p>
+          ) : null}
+          <PlanDrawing
+            outline={outline}
+            points_m={counted.points_m}
+            spacing_m={spacing_m ?? 0}
+            shares={bed.shares}
+            label={`${bed.row.code} from above with ${counted.plants} plants`}
+          />
+        </>
+      ) : null}
+    </>
+  );
+}

@@ -1,0 +1,125 @@
+import { useState } from 'react';
+import type { IsoDate } from '../../../planner/calendar.ts';
+import { Button } from '../../app/button.tsx';
+import { Dialog } from '../../app/dialog.tsx';
+import { api, client } from '../../client/api.ts';
+import { type Failure, failureOf } from '../../client/failure.ts';
+import { useReader } from '../../client/reader.tsx';
+import { useChange } from '../../client/use-change.ts';
+import { type OutputOf, useRead } from '../../client/use-read.ts';
+import { ChoiceField } from '../../fields/choice-field.tsx';
+import { Form } from '../../fields/form.tsx';
+import { TextField } from '../../fields/text-field.tsx';
+import type { DesignRow, Site } from './bed-types.ts';
+import { type BlockEntry, BlockFields, blockInput } from './block-fields.tsx';
+
+type Found = OutputOf<typeof api.beds.checkGeoJson>;
+
+/** Brings beds and a site outline in from a GeoJSON file; all of it is checked before anything is written. */
+export function ImportDialog(props: {
+  readonly designs: readonly DesignRow[];
+  readonly site: Site;
+  readonly today: IsoDate;
+  readonly onClose: () => void;
+}) {
+  const reader = useReader();
+  const bring = useChange(api.beds.importGeoJson);
+  const farm = useRead(api.farm.get, undefined);
+  const setFarm = useChange(api.farm.set);
+  const [text, setText] = useState('');
+  const [found, setFound] = useState<Found>();
+  const [refused, setRefused] = useState<Failure>();
+  const [firstCode, setCode] = useState('G-01');
+  const [designId, setDesign] = useState(props.designs[0]?.designId ?? '');
+  const [block, setBlock] = useState<BlockEntry>({ blockId: props.site.blocks[0]?.blockId ?? null, code: '', name: '' });
+  const check = async (read: string): Promise<void> => {
+    setText(read);
+    setFound(undefined);
+    setRefused(undefined);
+    try {
+      setFound(await client.beds.checkGeoJson.query({ text: read, firstCode }));
+    } catch (error) {
+      setRefused(failureOf(error));
+    }
+  };
+  const save = async (): Promise<void> => {
+    const made = await bring.run(
+      { text, firstCode, designId, block: blockInput(block), builtDate: props.today },
+      `Brought in ${found?.beds.length ?? 0} beds.`,
+    );
+    if (made !== undefined) props.onClose();
+  };
+  const takeOutline = (): void => {
+    if (found?.outline_m == null || farm.state !== 'ready') return;
+    void setFarm.run(
+      { values: { siteOutline_m: found.outline_m.map(([x, y]): [number, number] => [x, y]) }, revision: farm.data.revision },
+      'The site outline is kept.',
+    );
+  };
+  return (
+    <Dialog title="Bring in a site from GeoJSON" onClose={props.onClose} wide>
+      <p className="soft">
+        Polygons become beds; one with the property “kind”: “site” is the site’s outline. Degrees are laid about the farm’s place.
+      </p>
+      <label className="field">
+        <span>GeoJSON file</span>
+        <input
+          type="file"
+          accept=".geojson,.json,application/geo+json,application/json"
+          onChange={(event) => {
+            const file = event.target.files?.[0];
+            if (file !== undefined) void file.text().then(check);
+          }}
+        />
+      </label>
+      {refused === undefined ? null : (
+        <p className="failed" role="alert">
+          {refused.message}
+        </p>
+      )}
+      {found === undefined ? null : (
+        <Form onSave={() => void save()} failure={bring.failure} paths={['firstCode', 'newBlock.code']} label="Bring in">
+          <p>
+            Found {found.beds.length} beds of{' '}
+            {reader.print(
+              found.beds.reduce((sum, bed) => sum + bed.area_m2, 0),
+              'm2',
+            )}{' '}
+            in all
+            {found.outline_m === null ? '' : ' and a site outline'}.
+          </p>
+          {found.faults.length === 0 ? null : (
+            <div className="failed" role="alert">
+              <p>Nothing can be brought in while these are not mended:</p>
+              <ul>
+                {found.faults.slice(0, 30).map((fault) => (
+                  <li key={fault.feature}>{fault.message}</li>
+                ))}
+              </ul>
+            </div>
+          )}
+          <div className="form-pair">
+            <ChoiceField
+              label="Built after the design"
+              value={designId}
+              choices={props.designs.map((each) => ({ value: each.designId, text: each.name }))}
+              onChange={setDesign}
+            />
+            <TextField label="First code for beds without one" path="firstCode" value={firstCode} onChange={setCode} />
+          </div>
+          <BlockFields blocks={props.site.blocks} value={block} onChange={setBlock} />
+          <div className="row">
+            <Button type="submit" weight="main" disabled={bring.busy || found.faults.length > 0 || found.beds.length === 0}>
+              Bring in {found.beds.length} beds
+            </Button>
+            {found.outline_m === null ? null : (
+              <Button onClick={takeOutline} disabled={setFarm.busy}>
+                Take the site outline
+              </Button>
+            )}
+          </div>
+        </Form>
+      )}
+    </Dialog>
+  );
+}
