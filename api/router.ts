@@ -5,6 +5,8 @@ import { bedEdits } from './procedures/bed-edits.ts';
 import { bedEnding } from './procedures/bed-ending.ts';
 import { beds } from './procedures/beds.ts';
 import { compost } from './procedures/compost.ts';
+import { crops } from './procedures/crops.ts';
+import { demand } from './procedures/demand.ts';
 import { designs } from './procedures/designs.ts';
 import { farm } from './procedures/farm.ts';
 import { feeding } from './procedures/feeding.ts';
@@ -12,6 +14,9 @@ import { files } from './procedures/files.ts';
 import { find } from './procedures/find.ts';
 import { jobs } from './procedures/jobs.ts';
 import { materials } from './procedures/materials.ts';
+import { plantingEdits } from './procedures/planting-edits.ts';
+import { plantings } from './procedures/plantings.ts';
+import { seasons } from './procedures/seasons.ts';
 import { soilTests } from './procedures/soil-tests.ts';
 import { suppliers } from './procedures/suppliers.ts';
 import { tea } from './procedures/tea.ts';
@@ -19,12 +24,15 @@ import { undo } from './procedures/undo.ts';
 import { waterLineDrawing } from './procedures/water-line-drawing.ts';
 import { waterLineRunning } from './procedures/water-line-running.ts';
 import { waterLines } from './procedures/water-lines.ts';
+import { week } from './procedures/week.ts';
 
 /** The one door: every procedure of the program, by place or aggregate. */
 export const router = build({
   applications,
   beds: { ...beds, ...bedBuilding, ...bedEdits, ...bedEnding },
   compost: { ...compost, ...tea },
+  crops,
+  demand,
   designs,
   farm,
   feeding,
@@ -32,10 +40,13 @@ export const router = build({
   find,
   jobs,
   materials,
+  plantings: { ...plantings, ...plantingEdits },
+  seasons,
   soilTests,
   suppliers,
   undo,
   waterLines: { ...waterLines, ...waterLineDrawing, ...waterLineRunning },
+  week,
 });
 
 export type Router = typeof router;

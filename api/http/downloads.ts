@@ -1,5 +1,6 @@
 import { siteDownload } from '../beds/site-download.ts';
 import type { Ctx } from '../procedure.ts';
+import { weekCalendar } from '../season/week-calendar.ts';
 import { applicationRecords, compostRecords, soilTestRecords } from '../soil/records-export.ts';
 
 export type Download = {
@@ -18,5 +19,6 @@ export const downloads: Readonly<Record<string, MakeDownload>> = {
   applications: applicationRecords,
   compost: compostRecords,
   site: siteDownload,
+  work: weekCalendar,
   'soil-tests': soilTestRecords,
 };

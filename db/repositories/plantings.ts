@@ -1,0 +1,130 @@
+import { and, asc, eq, inArray, lt, max, sql } from 'drizzle-orm';
+import type { FarmDb } from '../file/open-farm.ts';
+import { bedFill } from '../schema/beds.ts';
+import { crop } from '../schema/crops.ts';
+import { harvest } from '../schema/harvests.ts';
+import { planting, plantingBed } from '../schema/plantings.ts';
+import { insertAll } from './insert-all.ts';
+
+export type PlantingRecord = typeof planting.$inferSelect;
+export type NewPlanting = typeof planting.$inferInsert;
+export type SpanRecord = typeof plantingBed.$inferSelect;
+export type NewSpan = typeof plantingBed.$inferInsert;
+
+export function plantingsOfSeason(db: FarmDb, seasonId: string): readonly PlantingRecord[] {
+  return db
+    .select()
+    .from(planting)
+    .where(eq(planting.seasonId, seasonId))
+    .orderBy(asc(planting.inBedDate), asc(planting.id))
+    .all();
+}
+
+export function allPlantings(db: FarmDb): readonly PlantingRecord[] {
+  return db.select().from(planting).orderBy(asc(planting.inBedDate), asc(planting.id)).all();
+}
+
+export function plantingOfId(db: FarmDb, plantingId: string): PlantingRecord | undefined {
+  return db.select().from(planting).where(eq(planting.id, plantingId)).get();
+}
+
+const inBedOrder = [asc(plantingBed.plantingId), asc(plantingBed.bedId), asc(plantingBed.fromShare)] as const;
+
+export function spansOfSeason(db: FarmDb, seasonId: string): readonly SpanRecord[] {
+  return db
+    .select({ span: plantingBed })
+    .from(plantingBed)
+    .innerJoin(planting, eq(planting.id, plantingBed.plantingId))
+    .where(eq(planting.seasonId, seasonId))
+    .orderBy(...inBedOrder)
+    .all()
+    .map((row) => row.span);
+}
+
+export function allSpans(db: FarmDb): readonly SpanRecord[] {
+  return db
+    .select()
+    .from(plantingBed)
+    .orderBy(...inBedOrder)
+    .all();
+}
+
+export function spansOfPlanting(db: FarmDb, plantingId: string): readonly SpanRecord[] {
+  return db
+    .select()
+    .from(plantingBed)
+    .where(eq(plantingBed.plantingId, plantingId))
+    .orderBy(...inBedOrder)
+    .all();
+}
+
+export function addPlantings(db: FarmDb, rows: readonly NewPlanting[], spans: readonly NewSpan[]): void {
+  insertAll(db, planting, rows);
+  insertAll(db, plantingBed, spans);
+}
+
+export type PlantingChange = Partial<Omit<NewPlanting, 'id' | 'revision'>>;
+
+/** Writes one planting when its revision is still `revision`; false when it was changed meanwhile. */
+export function changePlanting(db: FarmDb, plantingId: string, revision: number, values: PlantingChange): boolean {
+  const result = db
+    .update(planting)
+    .set({ ...values, revision: sql`${planting.revision} + 1` })
+    .where(and(eq(planting.id, plantingId), eq(planting.revision, revision)))
+    .run();
+  return result.changes === 1;
+}
+
+/** Replaces where a planting stands. */
+export function replaceSpans(db: FarmDb, plantingId: string, spans: readonly NewSpan[]): void {
+  db.delete(plantingBed).where(eq(plantingBed.plantingId, plantingId)).run();
+  insertAll(db, plantingBed, spans);
+}
+
+/** Those of the plantings that something was harvested from: they are history and stay. */
+export function harvestedAmong(db: FarmDb, plantingIds: readonly string[]): ReadonlySet<string> {
+  if (plantingIds.length === 0) return new Set();
+  const rows = db
+    .selectDistinct({ id: harvest.plantingId })
+    .from(harvest)
+    .where(inArray(harvest.plantingId, [...plantingIds]))
+    .all();
+  return new Set(rows.map((row) => row.id));
+}
+
+export function removePlantings(db: FarmDb, plantingIds: readonly string[]): number {
+  return plantingIds.reduce((sum, id) => sum + db.delete(planting).where(eq(planting.id, id)).run().changes, 0);
+}
+
+export type FamilyYear = { readonly bedId: string; readonly family: string; readonly lastInBed: string };
+
+/** The last day on which each family went into each bed before a date, leaving out what stood there before its fill was renewed. */
+export function familiesBefore(db: FarmDb, before: string): readonly FamilyYear[] {
+  const renewed = db
+    .select({ bedId: bedFill.bedId, date: max(bedFill.date).as('renewed') })
+    .from(bedFill)
+    .where(eq(bedFill.kind, 'first-fill'))
+    .groupBy(bedFill.bedId)
+    .as('renewed_fill');
+  const went = sql<string>`coalesce(${planting.inBedActual}, ${planting.inBedDate})`;
+  return db
+    .select({ bedId: plantingBed.bedId, family: crop.family, lastInBed: sql<string>`max(${went})` })
+    .from(plantingBed)
+    .innerJoin(planting, eq(planting.id, plantingBed.plantingId))
+    .innerJoin(crop, eq(crop.id, planting.cropId))
+    .leftJoin(renewed, eq(renewed.bedId, plantingBed.bedId))
+    .where(and(lt(went, before), sql`(${renewed.date} is null or ${went} >= ${renewed.date})`))
+    .groupBy(plantingBed.bedId, crop.family)
+    .all();
+}
+
+export type HarvestSum = { readonly plantingId: string; readonly unit: string; readonly amount: number };
+
+/** All that was harvested from each planting, by unit. */
+export function harvestSums(db: FarmDb): readonly HarvestSum[] {
+  return db
+    .select({ plantingId: harvest.plantingId, unit: harvest.unit, amount: sql<number>`sum(${harvest.amount})` })
+    .from(harvest)
+    .groupBy(harvest.plantingId, harvest.unit)
+    .all();
+}
