@@ -72,6 +72,11 @@ const commands = {
     await buildIfStale();
     last(nodePath(), [join(root, 'tests', 'bench', 'run.ts'), ...rest]);
   },
+  'bench-pages': async () => {
+    await buildIfStale();
+    const chromium = await chromiumPath();
+    last(nodePath(), [join(root, 'tests', 'bench', 'pages.ts'), ...rest], { ...environment(), CHROMIUM: chromium ?? '' });
+  },
   shots: async () => {
     await buildIfStale();
     const chromium = await chromiumPath();
