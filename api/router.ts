@@ -13,14 +13,17 @@ import { feeding } from './procedures/feeding.ts';
 import { files } from './procedures/files.ts';
 import { find } from './procedures/find.ts';
 import { jobs } from './procedures/jobs.ts';
+import { labels } from './procedures/labels.ts';
 import { materials } from './procedures/materials.ts';
 import { plantingEdits } from './procedures/planting-edits.ts';
 import { plantings } from './procedures/plantings.ts';
+import { proposals } from './procedures/proposals.ts';
 import { seasons } from './procedures/seasons.ts';
 import { soilTests } from './procedures/soil-tests.ts';
 import { suppliers } from './procedures/suppliers.ts';
 import { tea } from './procedures/tea.ts';
 import { undo } from './procedures/undo.ts';
+import { waterDemand } from './procedures/water-demand.ts';
 import { waterLineDrawing } from './procedures/water-line-drawing.ts';
 import { waterLineRunning } from './procedures/water-line-running.ts';
 import { waterLines } from './procedures/water-lines.ts';
@@ -39,12 +42,15 @@ export const router = build({
   files,
   find,
   jobs,
+  labels,
   materials,
   plantings: { ...plantings, ...plantingEdits },
   seasons,
+  proposals,
   soilTests,
   suppliers,
   undo,
+  waterDemand,
   waterLines: { ...waterLines, ...waterLineDrawing, ...waterLineRunning },
   week,
 });

@@ -10,6 +10,7 @@ import './charts/charts.css';
 import './working/working.css';
 import './cautions/cautions.css';
 import './places/beds/beds.css';
+import './labels/labels.css';
 import './places/farm/farm.css';
 import './places/water/line.css';
 import { QueryClientProvider } from '@tanstack/react-query';
