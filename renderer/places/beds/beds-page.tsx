@@ -7,6 +7,7 @@ import { type Tab, Tabs } from '../../app/tabs.tsx';
 import { api } from '../../client/api.ts';
 import { farmOfAddress } from '../../client/farm-of-address.ts';
 import { useRead } from '../../client/use-read.ts';
+import { BedLabels } from '../../labels/bed-labels.tsx';
 import { BedSheet } from './bed-sheet.tsx';
 import type { BedRow, DesignRow, Site } from './bed-types.ts';
 import { BuildDialog } from './build-dialog.tsx';
@@ -27,6 +28,7 @@ const tabs = [
   { name: 'designs', title: 'Designs' },
   { name: 'needs', title: 'Fill and top-up' },
   { name: 'cards', title: 'Bed cards' },
+  { name: 'labels', title: 'Labels' },
   { name: 'farm', title: 'Whole farm' },
   { name: 'retired', title: 'Retired' },
 ] as const satisfies readonly Tab<string>[];
@@ -140,6 +142,7 @@ function Beds({
         {tab === 'designs' ? <DesignsTab onOpen={openDesign} onNew={() => openDesign('new')} /> : null}
         {tab === 'needs' ? <NeedsTab onOpen={open} /> : null}
         {tab === 'cards' ? <CardsTab bedIds={cardBeds} /> : null}
+        {tab === 'labels' ? <BedLabels bedIds={chosen} /> : null}
         {tab === 'farm' ? <WholeFarmTab /> : null}
         {tab === 'retired' ? <RetiredTab onOpen={open} /> : null}
       </div>
