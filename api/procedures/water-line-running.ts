@@ -9,6 +9,7 @@ import {
   removeReading,
   replacePower,
   replacePump,
+  replaceRefillTasks,
   replaceTimers,
 } from '../../db/repositories/water-lines.ts';
 import { refuse } from '../../planner/errors.ts';
@@ -22,6 +23,7 @@ import { Refusal } from '../errors.ts';
 import { change } from '../procedure.ts';
 import { lineId, powerFields, timerFields } from '../water-line/line-fields.ts';
 import { type LoadedLine, loadLine } from '../water-line/load-line.ts';
+import { comingRefills } from '../water-line/reservoir-of-line.ts';
 
 const flow = z.number('A flow is a number.').min(0, 'A flow is zero or more.').max(1e5);
 
@@ -139,6 +141,25 @@ export const waterLineRunning = {
         timers.map((timer) => ({ ...timer, id: newId<string>(), lineId: line })),
       );
       return { timers: timers.length };
+    },
+  }),
+  /** Puts the refills that are coming among the tasks of This week. */
+  planRefills: change({
+    note: 'Refills onto This week',
+    input: z.object({ lineId }),
+    run({ db, today }, input) {
+      const line = loadLine(db, input.lineId);
+      const refills = comingRefills(line, today);
+      replaceRefillTasks(
+        db,
+        input.lineId,
+        refills.map((refill) => ({
+          id: newId<string>(),
+          title: `Fill the reservoir of ${line.record.line.name}, about ${Math.round(refill.refill_L)} L`,
+          dueDate: refill.date,
+        })),
+      );
+      return { refills: refills.length };
     },
   }),
   /** Takes one of the compared ways to get more water. It is computed again here, so that what was shown is what is done. */

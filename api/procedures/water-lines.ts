@@ -3,6 +3,7 @@ import { bedsForLines, linePartsOnOffer, linesOfFarm, supplyPrices } from '../..
 import { lineReport } from '../../planner/irrigation/line-report.ts';
 import { nothing, read } from '../procedure.ts';
 import { loadLine } from '../water-line/load-line.ts';
+import { reservoirOfLine } from '../water-line/reservoir-of-line.ts';
 
 export const waterLines = {
   /** The farm's lines, and beds that a line may serve. */
@@ -28,4 +29,9 @@ export const waterLines = {
   }),
   /** Flow at every outlet with the valves as they stand and as designed. */
   report: read({ input: z.object({ lineId: z.string() }), run: ({ db }, { lineId }) => lineReport(loadLine(db, lineId).plan) }),
+  /** The reservoir through every year of record, refills to come, and what happens when the pump stops. */
+  reservoir: read({
+    input: z.object({ lineId: z.string() }),
+    run: ({ db, today }, { lineId }) => reservoirOfLine(db, loadLine(db, lineId), today),
+  }),
 };

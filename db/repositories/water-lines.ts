@@ -1,4 +1,5 @@
-import { and, asc, eq, inArray, sql } from 'drizzle-orm';
+import { and, asc, eq, inArray, like, sql } from 'drizzle-orm';
+import type { IsoDate } from '../../planner/calendar.ts';
 import type { FarmDb } from '../file/open-farm.ts';
 import { bed } from '../schema/beds.ts';
 import { farm } from '../schema/farm.ts';
@@ -14,6 +15,8 @@ import {
   valveReading,
   waterLine,
 } from '../schema/water.ts';
+import { weatherDay } from '../schema/weather.ts';
+import { task } from '../schema/work.ts';
 import { insertAll } from './insert-all.ts';
 
 export type WaterLineRow = typeof waterLine.$inferSelect;
@@ -203,4 +206,33 @@ export function supplyPrices(db: FarmDb) {
     .select({ electricity_minor_per_kWh: farm.electricity_minor_per_kWh, water_minor_per_m3: farm.water_minor_per_m3 })
     .from(farm)
     .get();
+}
+
+/** Rain of every day of the farm's weather record; a day without a reading counts as dry. */
+export function rainRecord(db: FarmDb): readonly { readonly date: IsoDate; readonly rain_mm: number }[] {
+  return db
+    .select({ date: weatherDay.date, rain_mm: sql<number>`coalesce(${weatherDay.rain_mm}, 0)` })
+    .from(weatherDay)
+    .innerJoin(farm, eq(farm.stationId, weatherDay.stationId))
+    .orderBy(asc(weatherDay.date))
+    .all()
+    .map(({ date, rain_mm }) => ({ date: date as IsoDate, rain_mm }));
+}
+
+const refillKey = (lineId: string): string => `refill:${lineId}:`;
+
+/** Puts the line's coming refills in the place of those still open. */
+export function replaceRefillTasks(
+  db: FarmDb,
+  lineId: string,
+  refills: readonly { readonly id: string; readonly title: string; readonly dueDate: string }[],
+): void {
+  db.delete(task)
+    .where(and(like(task.originKey, `${refillKey(lineId)}%`), eq(task.state, 'open')))
+    .run();
+  insertAll(
+    db,
+    task,
+    refills.map((refill) => ({ ...refill, kind: 'refill', originKey: `${refillKey(lineId)}${refill.dueDate}` })),
+  );
 }

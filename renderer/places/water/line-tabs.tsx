@@ -1,13 +1,19 @@
 import type { Tab } from '../../app/tabs.tsx';
 import { LineTab } from './line-tab.tsx';
+import { PowerTab } from './power-tab.tsx';
+import { ReservoirTab } from './reservoir-tab.tsx';
+import { TimerTab } from './timer-tab.tsx';
 import { ValvesTab } from './valves-tab.tsx';
 
-export type LineTabName = 'line' | 'valves';
+export type LineTabName = 'line' | 'valves' | 'timer' | 'reservoir' | 'power';
 
 /** The half of Water that is about a line: its drawing, valves, timer, reservoir and power. */
 export const lineTabs: readonly Tab<LineTabName>[] = [
   { name: 'line', title: 'Line' },
   { name: 'valves', title: 'Valves' },
+  { name: 'timer', title: 'Timer' },
+  { name: 'reservoir', title: 'Reservoir' },
+  { name: 'power', title: 'Power' },
 ];
 
 export function LineTabBody({ name }: { readonly name: LineTabName }) {
@@ -16,5 +22,11 @@ export function LineTabBody({ name }: { readonly name: LineTabName }) {
       return <LineTab />;
     case 'valves':
       return <ValvesTab />;
+    case 'timer':
+      return <TimerTab />;
+    case 'reservoir':
+      return <ReservoirTab />;
+    case 'power':
+      return <PowerTab />;
   }
 }
