@@ -44,7 +44,7 @@ export function roomWithin(outline: Outline, margin_m: number): Room {
       return { ...centred, contains: (x, y) => normals.every(([nx, ny]) => nx * x + ny * y <= apothem_m) };
     }
     case 'ellipse':
-      return ringRoom(ringOf(outline, 2), side_m);
+      return ellipseRoom(ringOf(outline, 2), side_m, centred);
     case 'polygon':
       return ringRoom(outline.vertices_m, side_m);
   }
@@ -58,5 +58,32 @@ function ringRoom(ring: readonly Point[], side_m: number): Room {
     to_m: [Math.max(...xs), Math.max(...ys)],
     contains: (x, y) =>
       isInPolygon([x, y], ring) && ring.every((a, at) => distanceToSegment_m([x, y], a, corner(ring, at + 1)) >= side_m),
+  };
+}
+
+/**
+ * The room of an ellipse drawn as a ring: every side moved inwards by the margin, as half-planes. A point well inside needs
+ * no look at the sides: the ellipse shrunk by the share that the margin has of its smaller half axis lies within the room.
+ */
+function ellipseRoom(ring: readonly Point[], side_m: number, box: Pick<Room, 'from_m' | 'to_m'>): Room {
+  const sides = new Float64Array(3 * ring.length);
+  ring.forEach((a, at) => {
+    const b = corner(ring, at + 1);
+    const length_m = Math.hypot(b[0] - a[0], b[1] - a[1]);
+    const nx = (b[1] - a[1]) / length_m;
+    const ny = (a[0] - b[0]) / length_m;
+    sides.set([nx, ny, nx * a[0] + ny * a[1] - side_m], 3 * at);
+  });
+  const [halfX_m, halfY_m] = box.to_m;
+  const shrunk = Math.max(0, Math.cos(Math.PI / ring.length) - side_m / Math.min(halfX_m, halfY_m));
+  const [wellX_m, wellY_m] = [shrunk * halfX_m, shrunk * halfY_m];
+  return {
+    ...box,
+    contains(x, y) {
+      if (shrunk > 0 && (x / wellX_m) ** 2 + (y / wellY_m) ** 2 <= 1) return true;
+      for (let at = 0; at < sides.length; at += 3)
+        if ((sides[at] ?? 0) * x + (sides[at + 1] ?? 0) * y > (sides[at + 2] ?? 0)) return false;
+      return true;
+    },
   };
 }
