@@ -12,12 +12,15 @@ import { farm } from './procedures/farm.ts';
 import { feeding } from './procedures/feeding.ts';
 import { files } from './procedures/files.ts';
 import { find } from './procedures/find.ts';
+import { harvest } from './procedures/harvest.ts';
 import { jobs } from './procedures/jobs.ts';
 import { labels } from './procedures/labels.ts';
+import { labour } from './procedures/labour.ts';
 import { materials } from './procedures/materials.ts';
 import { plantingEdits } from './procedures/planting-edits.ts';
 import { plantings } from './procedures/plantings.ts';
 import { proposals } from './procedures/proposals.ts';
+import { sales } from './procedures/sales.ts';
 import { seasons } from './procedures/seasons.ts';
 import { soilTests } from './procedures/soil-tests.ts';
 import { suppliers } from './procedures/suppliers.ts';
@@ -41,12 +44,15 @@ export const router = build({
   feeding,
   files,
   find,
+  harvest,
   jobs,
   labels,
+  labour,
   materials,
   plantings: { ...plantings, ...plantingEdits },
   seasons,
   proposals,
+  sales,
   soilTests,
   suppliers,
   undo,

@@ -9,14 +9,13 @@ import { plantsForArea, unboundedDensity_per_m2 } from '../../planner/beds/latti
 import { daysBetween, type IsoDate } from '../../planner/calendar.ts';
 import { netOfUnit_kg } from '../../planner/costs/units-of-sale.ts';
 import { type KnownFacts, numberOf, wordsOf } from '../../planner/crops/crop-facts.ts';
-import { isHardinessClass } from '../../planner/crops/hardiness.ts';
 import { InputError } from '../../planner/errors.ts';
 import { harvestForm, type YieldRange } from '../../planner/season/harvest-spread.ts';
 import { type Method, timingOf } from '../../planner/season/maturity.ts';
-import type { CropNeeds } from '../../planner/season/plan.ts';
 import type { CropFigures, CropHours, Order } from '../../planner/season/proposal/crop-figures.ts';
 import { learnedHours, USUAL_HOURS, type WorkedPlanting } from '../../planner/season/proposal/learned-hours.ts';
 import { trayNeed, usualTray } from '../../planner/season/trays.ts';
+import type { CropShelf } from '../season/crop-shelf.ts';
 import { noOwnCropFigures, type OwnCropFigures } from './own-figures.ts';
 
 /** Where a figure of the proposal came from. */
@@ -28,14 +27,6 @@ export type CropCounted = {
   readonly plantings: number;
 };
 
-export type CropRecord = {
-  readonly cropId: string;
-  readonly name: string;
-  readonly family: string;
-  readonly group: string;
-  readonly facts: KnownFacts;
-};
-
 export type Records = {
   readonly cleared: ReturnType<typeof clearedPlantings>;
   readonly harvests: ReturnType<typeof harvestByPlanting>;
@@ -44,55 +35,45 @@ export type Records = {
   readonly area_m2: ReadonlyMap<string, number>;
 };
 
-export function needsOf({ cropId, name, family, facts }: CropRecord): CropNeeds {
-  const hardiness = wordsOf(facts, 'frost_tolerance');
-  return {
-    cropId,
-    cropName: name,
-    family,
-    soilDepth_m: numberOf(facts, 'min_soil_depth_m'),
-    needsTrellis: (numberOf(facts, 'trellis') ?? 0) > 0,
-    bearsShade: wordsOf(facts, 'shade_tolerance') === 'light-shade',
-    hardiness: hardiness !== null && isHardinessClass(hardiness) ? hardiness : null,
-  };
-}
-
 /** What the proposal counts with for one crop, or why it cannot count with it. */
 export function cropFigures(
-  crop: CropRecord,
+  shelf: CropShelf,
+  cropId: string,
   wanted: ReturnType<typeof demandOfSeason>,
   records: Records,
   own: OwnCropFigures = noOwnCropFigures,
   methodBefore: Method | null = null,
 ): CropCounted | { readonly because: string } {
+  const { name, cropGroup } = shelf.crop(cropId);
+  const facts = shelf.facts(cropId);
   if (own.leaveOut) return { because: 'You left it out of proposals.' };
-  const orders = wanted.filter((each) => each.cropId === crop.cropId);
-  const unit = orders[0]?.unit ?? wordsOf(crop.facts, 'yield_unit') ?? 'kg';
-  const perUnit_kg = (name: string) => netOfUnit_kg(name, crop.cropId, records.units);
+  const orders = wanted.filter((each) => each.cropId === cropId);
+  const unit = orders[0]?.unit ?? wordsOf(facts, 'yield_unit') ?? 'kg';
+  const perUnit_kg = (of: string) => netOfUnit_kg(of, cropId, records.units);
   const into = (amount: number, from: string): number | null => {
     if (from === unit) return amount;
     const [a, b] = [perUnit_kg(from), perUnit_kg(unit)];
     return a === null || b === null || b <= 0 ? null : (amount * a) / b;
   };
-  const past = records.cleared.filter(({ cropId }) => cropId === crop.cropId);
-  const yields = yieldOf(crop, own, past, records, into);
+  const past = records.cleared.filter((row) => row.cropId === cropId);
+  const yields = yieldOf(facts, own, past, records, into);
   if (yields === null)
     return { because: `Its yield in the unit it is asked for (${unit}) is not known: enter one here, or harvest some first.` };
-  const method = methodBefore ?? methodOf(crop.facts);
+  const method = methodBefore ?? methodOf(facts);
   try {
-    const timing = timingOf(crop.facts, method, crop.name);
+    const timing = timingOf(facts, method, name);
     const learned = learnedHours(workedOf(past, records, into));
     const hours = hoursOf(learned, own);
     return {
       figures: {
-        needs: needsOf(crop),
+        needs: shelf.needs(cropId),
         timing,
-        form: harvestForm(crop.group, timing.window_days),
+        form: harvestForm(cropGroup, timing.window_days),
         unit,
         yield_per_m2: yields.range,
         hours: hours.hours,
         direct_minor_per_m2: own.direct_minor_per_m2 ?? 0,
-        bench_m2_per_m2: timing.indoors_days > 0 ? benchOf(crop) : 0,
+        bench_m2_per_m2: timing.indoors_days > 0 ? benchOf(cropId, facts) : 0,
         shelf_weeks: own.shelf_weeks ?? 0,
         overhead_minor: 0,
         orders: orders.flatMap((each): Order[] => {
@@ -144,7 +125,7 @@ type Into = (amount: number, from: string) => number | null;
 const areaOf = (records: Records, row: Records['cleared'][number]): number => (records.area_m2.get(row.bedId) ?? 0) * row.share;
 
 function yieldOf(
-  crop: CropRecord,
+  facts: KnownFacts,
   own: OwnCropFigures,
   past: Records['cleared'],
   records: Records,
@@ -165,11 +146,11 @@ function yieldOf(
     const at = (share: number) => sorted[Math.round(share * (sorted.length - 1))] ?? 0;
     return { range: { low: at(0.1), typical: at(0.5), high: at(0.9) }, from: 'records' };
   }
-  const unit = wordsOf(crop.facts, 'yield_unit') ?? 'kg';
-  const typical = numberOf(crop.facts, 'yield_typical_per_m2');
+  const unit = wordsOf(facts, 'yield_unit') ?? 'kg';
+  const typical = numberOf(facts, 'yield_typical_per_m2');
   const converted = typical === null ? null : into(typical, unit);
   if (typical === null || converted === null) return seen.length > 0 ? { range: even(seen[0] ?? 0), from: 'records' } : null;
-  const of = (name: 'yield_low_per_m2' | 'yield_high_per_m2') => into(numberOf(crop.facts, name) ?? typical, unit) ?? converted;
+  const of = (name: 'yield_low_per_m2' | 'yield_high_per_m2') => into(numberOf(facts, name) ?? typical, unit) ?? converted;
   return { range: { low: of('yield_low_per_m2'), typical: converted, high: of('yield_high_per_m2') }, from: 'library' };
 }
 
@@ -185,7 +166,7 @@ function workedOf(past: Records['cleared'], records: Records, into: Into): Worke
 }
 
 /** Bench space for the young plants of a square metre of bed. */
-function benchOf({ cropId, facts }: CropRecord): number {
+function benchOf(cropId: string, facts: KnownFacts): number {
   const intensive_m = numberOf(facts, 'intensive_m');
   const inRow_m = numberOf(facts, 'in_row_m');
   const row_m = numberOf(facts, 'row_m');

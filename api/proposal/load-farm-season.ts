@@ -1,103 +1,74 @@
-import { farmOfFile } from '../../db/repositories/farm.ts';
+import type { FarmDb } from '../../db/file/open-farm.ts';
+import type { PlantingRecord } from '../../db/repositories/plantings.ts';
 import {
   clearedPlantings,
-  cropsByName,
   demandOfSeason,
-  factsOfCrops,
-  familiesBefore,
   harvestByPlanting,
   minutesByPlanting,
-  type PlantingRow,
   plantingsBetween,
-  type SeasonRow,
   saleUnits,
-  seasonById,
   sharesOfBeds,
   spansBetween,
 } from '../../db/repositories/proposal-facts.ts';
-import { addDays, dateOfDay, dayNumber, dayOfYear, type IsoDate, mondayOf, yearOf } from '../../planner/calendar.ts';
-import { dayLength_h } from '../../planner/climate/day-length.ts';
-import { knownFacts } from '../../planner/crops/crop-facts.ts';
-import { dayLengthClock, type GrowthClock } from '../../planner/season/growth-clock.ts';
+import { type IsoDate, mondayOf } from '../../planner/calendar.ts';
 import type { Method } from '../../planner/season/maturity.ts';
-import type { PlanRules } from '../../planner/season/plan.ts';
 import type { FarmSeason, PresentPlanting, SeasonBed } from '../../planner/season/proposal/farm-season.ts';
-import { type LoadedBed, loadBeds } from '../beds/load-beds.ts';
-import { Refusal } from '../errors.ts';
 import type { Ctx } from '../procedure.ts';
-import { type CropCounted, type CropRecord, cropFigures, needsOf } from './crop-figures-of.ts';
-import { frostOfFarm } from './frost-of-farm.ts';
+import type { CropShelf } from '../season/crop-shelf.ts';
+import { type LoadedSeason, loadSeason } from '../season/load-season.ts';
+import { type CropCounted, cropFigures } from './crop-figures-of.ts';
 import { type OwnFigures, rememberedFigures } from './own-figures.ts';
 import { waterOfFarm } from './water-of-farm.ts';
 
-export type LoadedSeason = {
+export type LoadedProposal = {
   readonly farm: FarmSeason;
-  readonly season: SeasonRow;
+  readonly loaded: LoadedSeason;
   readonly own: OwnFigures;
   readonly counted: readonly CropCounted[];
   readonly leftOut: readonly { readonly cropId: string; readonly name: string; readonly because: string }[];
-  readonly beds: readonly LoadedBed[];
-  readonly crops: ReadonlyMap<string, CropRecord>;
-  readonly rows: ReadonlyMap<string, PlantingRow>;
   readonly notes: readonly string[];
 };
 
 /** Everything a proposal for a season rests on, as plain data and figures. @throws Refusal when the season is gone */
-export function loadFarmSeason(ctx: Pick<Ctx, 'db' | 'today'>, seasonId: string): LoadedSeason {
+export function loadFarmSeason(ctx: Pick<Ctx, 'db' | 'today'>, seasonId: string): LoadedProposal {
   const { db, today } = ctx;
-  const season = seasonById(db, seasonId);
-  const farmRow = farmOfFile(db);
-  if (season === undefined || farmRow === undefined) throw new Refusal({ code: 'not-found', what: 'season' });
+  const loaded = loadSeason(db, seasonId);
+  const { season, rules, shelf, clocks, farm: farmRow } = loaded;
   const own = rememberedFigures(ctx);
-  const start = season.startDate as IsoDate;
-  const end = addDays(season.endDate as IsoDate, 1);
-  const rules: PlanRules = { start, end, ...frostOfFarm(db, farmRow, yearOf(start)), gapYears: {}, mayRepeatCrop: false };
-
-  const crops = cropRecords(ctx);
-  const beds = loadBeds(db).filter(({ figures }) => figures !== null);
-  const area_m2 = new Map(beds.map((bed) => [bed.bed.id, bed.figures?.area_m2 ?? 0]));
-  const rows = plantingsBetween(db, mondayOf(start), end);
-  const plantings = presentPlantings(ctx, season, crops, rows);
-
+  const plantings = presentPlantings(db, loaded, today);
   const wanted = demandOfSeason(db, seasonId);
   const records = {
     cleared: clearedPlantings(db, today),
     harvests: harvestByPlanting(db),
     minutes: minutesByPlanting(db),
     units: saleUnits(db),
-    area_m2,
+    area_m2: new Map(loaded.beds.map((bed) => [bed.id, bed.area_m2])),
   };
   const methods = new Map<string, Method>(
-    [...records.cleared, ...rows.filter(({ seasonId: of }) => of === seasonId)].map((row) => [row.cropId, row.method] as const),
+    [...records.cleared, ...loaded.records].map((row) => [row.cropId, row.method] as const),
   );
   const counted: CropCounted[] = [];
   const leftOut: { cropId: string; name: string; because: string }[] = [];
   const asked = new Set([...wanted.map(({ cropId }) => cropId), ...plantings.map(({ crop }) => crop.cropId)]);
   for (const cropId of [...asked].sort()) {
-    const crop = crops.get(cropId);
-    if (crop === undefined) continue;
-    const found = cropFigures(crop, wanted, records, own.crops[cropId], methods.get(cropId) ?? null);
-    if ('because' in found) leftOut.push({ cropId, name: crop.name, because: found.because });
+    const found = cropFigures(shelf, cropId, wanted, records, own.crops[cropId], methods.get(cropId) ?? null);
+    if ('because' in found) leftOut.push({ cropId, name: shelf.crop(cropId).name, because: found.because });
     else counted.push(found);
   }
-
-  const water = waterOfFarm(ctx, farmRow, crops, own);
+  const water = waterOfFarm(db, farmRow, shelf, own);
   return {
-    season,
+    loaded,
     own,
     counted,
     leftOut,
-    beds,
-    crops,
-    rows: new Map(rows.map((row) => [row.id, row])),
     notes: water.notes,
     farm: {
       rules,
       today,
-      beds: seasonBeds(ctx, start, beds, water.zoneOfBed, water.zoneNames.length - 1),
+      beds: seasonBeds(db, loaded, water.zoneOfBed, water.zoneNames.length - 1),
       plantings,
       crops: counted.map(({ figures }) => figures),
-      clock: clockOfPlace(farmRow.latitude_deg, start, end),
+      clock: clocks.byLight,
       waterUse: water.use,
       zoneNames: water.zoneNames,
       wage_minor_per_h: farmRow.wage_minor_per_h,
@@ -112,101 +83,69 @@ export function loadFarmSeason(ctx: Pick<Ctx, 'db' | 'today'>, seasonId: string)
   };
 }
 
-function cropRecords({ db }: Pick<Ctx, 'db'>): ReadonlyMap<string, CropRecord> {
-  const facts = Map.groupBy(factsOfCrops(db), (fact) => fact.cropId);
-  return new Map(
-    cropsByName(db).map((crop) => [
-      crop.id,
-      {
-        cropId: crop.id,
-        name: crop.name,
-        family: crop.family,
-        group: crop.cropGroup,
-        facts: knownFacts(facts.get(crop.id) ?? [], null),
-      },
-    ]),
-  );
+/** Only what is planned, not pinned and not begun may be changed. */
+const mayChange = (record: PlantingRecord, today: IsoDate): boolean =>
+  record.state === 'planned' &&
+  !record.pinned &&
+  record.inBedDate >= today &&
+  record.sownActual === null &&
+  record.inBedActual === null;
+
+/** The season's plan as it is, with what other seasons still have standing in its beds. */
+function presentPlantings(
+  db: FarmDb,
+  { season, rules, records, plantings, shelf }: LoadedSeason,
+  today: IsoDate,
+): PresentPlanting[] {
+  const recordOf = new Map(records.map((record) => [record.id, record]));
+  const own = plantings.flatMap((planting): PresentPlanting[] => {
+    const record = recordOf.get(planting.id);
+    return record === undefined || record.state === 'failed' ? [] : [{ ...planting, isFree: mayChange(record, today) }];
+  });
+  return [...own, ...fromOtherSeasons(db, season.id, mondayOf(rules.start), rules.end, shelf)];
 }
 
-/** The plan as it is. What is only planned, not pinned and not begun may be changed; all else stands. */
-function presentPlantings(
-  { db, today }: Pick<Ctx, 'db' | 'today'>,
-  season: SeasonRow,
-  crops: ReadonlyMap<string, CropRecord>,
-  rows: readonly PlantingRow[],
-): PresentPlanting[] {
-  const spans = Map.groupBy(
-    spansBetween(db, mondayOf(season.startDate as IsoDate), addDays(season.endDate as IsoDate, 1)),
-    (span) => span.plantingId,
-  );
-  return rows.flatMap((row): PresentPlanting[] => {
-    const crop = crops.get(row.cropId);
-    if (crop === undefined) return [];
-    return [
-      {
-        id: row.id,
-        crop: needsOf(crop),
-        raised: row.method === 'transplant',
-        sow: row.sowDate as IsoDate | null,
-        inBed: row.inBedDate as IsoDate,
-        firstHarvest: row.firstHarvestDate as IsoDate,
-        lastHarvest: row.lastHarvestDate as IsoDate,
-        free: row.clearDate as IsoDate,
-        spans: (spans.get(row.id) ?? []).map(({ bedId, fromShare, toShare, plants }) => ({
-          bedId,
-          fromShare,
-          toShare,
-          plants,
-          mostPlants: null,
-        })),
-        isFree:
-          row.seasonId === season.id &&
-          row.state === 'planned' &&
-          !row.pinned &&
-          row.inBedDate >= today &&
-          (row.sowDate === null || row.sownActual === null),
-      },
-    ];
-  });
+function fromOtherSeasons(db: FarmDb, seasonId: string, start: IsoDate, end: IsoDate, shelf: CropShelf): PresentPlanting[] {
+  const spans = Map.groupBy(spansBetween(db, start, end), (span) => span.plantingId);
+  return plantingsBetween(db, start, end)
+    .filter((row) => row.seasonId !== seasonId)
+    .map((row) => ({
+      id: row.id,
+      crop: shelf.needs(row.cropId, row.varietyId),
+      raised: row.method === 'transplant',
+      sow: row.sowDate as IsoDate | null,
+      inBed: (row.inBedActual ?? row.inBedDate) as IsoDate,
+      firstHarvest: row.firstHarvestDate as IsoDate,
+      lastHarvest: row.lastHarvestDate as IsoDate,
+      free: (row.clearedActual ?? row.clearDate) as IsoDate,
+      spans: (spans.get(row.id) ?? []).map(({ bedId, fromShare, toShare, plants }) => ({
+        bedId,
+        fromShare,
+        toShare,
+        plants,
+        mostPlants: null,
+      })),
+      isFree: false,
+    }));
 }
 
 function seasonBeds(
-  { db }: Pick<Ctx, 'db'>,
-  start: IsoDate,
-  beds: readonly LoadedBed[],
+  db: FarmDb,
+  { beds, loadedBeds }: LoadedSeason,
   zoneOfBed: ReadonlyMap<string, number>,
   noZone: number,
 ): SeasonBed[] {
-  const families = Map.groupBy(familiesBefore(db, start), ({ bedId }) => bedId);
   const shares = Map.groupBy(sharesOfBeds(db), ({ bedId }) => bedId);
-  const blocks = [...new Set(beds.map(({ block }) => block.id))];
-  return beds.map(({ bed, design, block, spec, figures }, position) => ({
-    id: bed.id,
-    code: bed.code,
-    blockId: block.id,
-    area_m2: figures?.area_m2 ?? 0,
-    soilDepth_m: spec.fillDepth_m,
-    sun: bed.sun ?? block.sun,
-    hasTrellis: bed.trellis ?? design.trellis,
-    isCovered: bed.covered ?? block.covered,
-    built: bed.builtDate as IsoDate,
-    retired: bed.retiredDate as IsoDate | null,
-    lastYearOf: Object.fromEntries((families.get(bed.id) ?? []).map(({ family, last }) => [family, yearOf(last as IsoDate)])),
-    block: blocks.indexOf(block.id),
-    position,
-    zone: zoneOfBed.get(bed.id) ?? noZone,
-    splitAt: (shares.get(bed.id) ?? [])
-      .flatMap(({ fromShare, toShare }) => [fromShare, toShare])
-      .filter((at) => at > 0 && at < 1),
-  }));
-}
-
-/** Days long enough to grow count, from a year before the season to a year after. */
-function clockOfPlace(latitude_deg: number, start: IsoDate, end: IsoDate): GrowthClock {
-  const first = dayNumber(start) - 366;
-  const days = dayNumber(end) - first + 366;
-  return dayLengthClock(
-    first,
-    Array.from({ length: days }, (_, at) => dayLength_h(latitude_deg, dayOfYear(dateOfDay(first + at)))),
-  );
+  const blocks = [...new Set(loadedBeds.map(({ block }) => block.id))];
+  return beds
+    .filter(({ area_m2 }) => area_m2 > 0)
+    .map((bed, position) => ({
+      ...bed,
+      block: blocks.indexOf(bed.blockId),
+      position,
+      zone: zoneOfBed.get(bed.id) ?? noZone,
+      splitAt: (shares.get(bed.id) ?? [])
+        .flatMap(({ fromShare, toShare }) => [fromShare, toShare])
+        .filter((at) => at > 0 && at < 1),
+    }));
 }

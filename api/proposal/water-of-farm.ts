@@ -1,3 +1,4 @@
+import type { FarmDb } from '../../db/file/open-farm.ts';
 import type { FarmRow } from '../../db/repositories/farm.ts';
 import { linesWithBeds, weatherOfStation } from '../../db/repositories/proposal-facts.ts';
 import { dateOfDay, dayOfYear, type IsoDate } from '../../planner/calendar.ts';
@@ -9,8 +10,7 @@ import { weekSupply_L } from '../../planner/season/proposal/week-supply.ts';
 import { weeklyEto_mm_per_day } from '../../planner/season/proposal/weekly-eto.ts';
 import { type CropCurve, scaledStages } from '../../planner/water/crop-curve.ts';
 import { spanUse_L_per_m2 } from '../../planner/water/span-use.ts';
-import type { Ctx } from '../procedure.ts';
-import type { CropRecord } from './crop-figures-of.ts';
+import type { CropShelf } from '../season/crop-shelf.ts';
 import type { OwnFigures } from './own-figures.ts';
 
 export type FarmWater = {
@@ -25,12 +25,7 @@ export type FarmWater = {
 const USUAL_CURVE: CropCurve = { stages_days: [20, 30, 30, 10], kcIni: 0.7, kcMid: 1.05, kcEnd: 0.95 };
 
 /** Water need by crop and week, and what each line can give in a week. Beds on no line have no limit. */
-export function waterOfFarm(
-  { db }: Pick<Ctx, 'db'>,
-  farm: FarmRow,
-  crops: ReadonlyMap<string, CropRecord>,
-  own: OwnFigures,
-): FarmWater {
+export function waterOfFarm(db: FarmDb, farm: FarmRow, shelf: CropShelf, own: OwnFigures): FarmWater {
   const { lines, outlets } = linesWithBeds(db);
   const at = new Map(lines.map(({ lineId }, zone) => [lineId, zone]));
   const eto = farm.stationId === null ? [] : etoOfStation(db, farm, farm.stationId);
@@ -41,7 +36,7 @@ export function waterOfFarm(
       outlets.flatMap(({ bedId, lineId }) => (bedId === null ? [] : [[bedId, at.get(lineId) ?? lines.length] as const])),
     ),
     limit_L_per_week: [...lines.map((line) => weekSupply_L(line, own.pump_h_per_day) ?? Infinity), Infinity],
-    use: known ? waterUseOf(crops, eto) : () => 0,
+    use: known ? waterUseOf(shelf, eto) : () => 0,
     notes: [
       ...(known ? [] : ['The farm has no weather record: the water of the plan is left out of account.']),
       ...lines
@@ -51,7 +46,7 @@ export function waterOfFarm(
   };
 }
 
-function etoOfStation(db: Ctx['db'], farm: FarmRow, stationId: string) {
+function etoOfStation(db: FarmDb, farm: FarmRow, stationId: string) {
   const { place, days } = weatherOfStation(db, stationId);
   if (place === undefined) return [];
   return weeklyEto_mm_per_day(
@@ -65,13 +60,13 @@ function etoOfStation(db: Ctx['db'], farm: FarmRow, stationId: string) {
   );
 }
 
-function waterUseOf(crops: ReadonlyMap<string, CropRecord>, eto: readonly (number | null)[]): WaterUse {
+function waterUseOf(shelf: CropShelf, eto: readonly (number | null)[]): WaterUse {
   const curves = new Map<string, CropCurve>();
   const seen = new Map<string, readonly number[]>();
   const curveOf = (cropId: string): CropCurve => {
     const present = curves.get(cropId);
     if (present !== undefined) return present;
-    const facts = crops.get(cropId)?.facts ?? new Map();
+    const facts = shelf.facts(cropId);
     const stages = (['stage_ini_days', 'stage_dev_days', 'stage_mid_days', 'stage_late_days'] as const).map((name) =>
       numberOf(facts, name),
     );

@@ -1,24 +1,13 @@
 import { and, asc, eq, gt, isNotNull, lt, lte, ne, or, sql } from 'drizzle-orm';
 import type { FarmDb } from '../file/open-farm.ts';
 import { bedShare } from '../schema/beds.ts';
-import { crop, cropValue } from '../schema/crops.ts';
 import { harvest, saleUnit } from '../schema/harvests.ts';
-import { demand, planting, plantingBed, season } from '../schema/plantings.ts';
+import { demand, planting, plantingBed } from '../schema/plantings.ts';
 import { lineOutlet, pump, pumpPoint, waterLine } from '../schema/water.ts';
 import { station, weatherDay } from '../schema/weather.ts';
 import { labourEntry } from '../schema/work.ts';
 
-export type SeasonRow = typeof season.$inferSelect;
 export type PlantingRow = typeof planting.$inferSelect;
-
-export function seasonById(db: FarmDb, seasonId: string): SeasonRow | undefined {
-  return db.select().from(season).where(eq(season.id, seasonId)).get();
-}
-
-/** Seasons from the latest, for choosing one. */
-export function seasonsLatestFirst(db: FarmDb): readonly SeasonRow[] {
-  return db.select().from(season).orderBy(sql`${season.startDate} desc`).all();
-}
 
 /** Plantings that are in a bed at some time between two days, of whatever season, failed ones left out. */
 export function plantingsBetween(db: FarmDb, start: string, end: string): readonly PlantingRow[] {
@@ -48,41 +37,8 @@ export function spansBetween(db: FarmDb, start: string, end: string) {
     .all();
 }
 
-/** The last day on which each family went into each bed before a day. */
-export function familiesBefore(db: FarmDb, day: string) {
-  return db
-    .select({ bedId: plantingBed.bedId, family: crop.family, last: sql<string>`max(${planting.inBedDate})` })
-    .from(plantingBed)
-    .innerJoin(planting, eq(planting.id, plantingBed.plantingId))
-    .innerJoin(crop, eq(crop.id, planting.cropId))
-    .where(lt(planting.inBedDate, day))
-    .groupBy(plantingBed.bedId, crop.family)
-    .all();
-}
-
 export function demandOfSeason(db: FarmDb, seasonId: string) {
   return db.select().from(demand).where(eq(demand.seasonId, seasonId)).orderBy(asc(demand.cropId), asc(demand.id)).all();
-}
-
-/** Every known fact of every crop, with the crop it is told of. */
-export function factsOfCrops(db: FarmDb) {
-  return db
-    .select({
-      cropId: cropValue.cropId,
-      name: cropValue.name,
-      varietyId: cropValue.varietyId,
-      number: cropValue.number,
-      words: cropValue.words,
-      origin: cropValue.origin,
-      source: cropValue.source,
-    })
-    .from(cropValue)
-    .orderBy(asc(cropValue.cropId), asc(cropValue.id))
-    .all();
-}
-
-export function cropsByName(db: FarmDb) {
-  return db.select().from(crop).orderBy(asc(crop.name)).all();
 }
 
 /** Shares at which beds are split. */

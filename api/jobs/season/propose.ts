@@ -1,15 +1,17 @@
 import { evaluatePlan } from '../../../planner/season/optimise/evaluate.ts';
 import { type Goal, withGoal } from '../../../planner/season/optimise/goals.ts';
-import type { SeasonInstance, SeasonPlan } from '../../../planner/season/optimise/instance.ts';
+import type { SeasonInstance } from '../../../planner/season/optimise/instance.ts';
 import { type OptimisedSeason, optimiseSeason, type SearchStage } from '../../../planner/season/optimise/optimise.ts';
 import { type ShadowValues, shadowValues } from '../../../planner/season/optimise/shadow-values.ts';
 import { type Remedy, remedies, type UnmetOrder, unmetOrders } from '../../../planner/season/optimise/unmet.ts';
+import { type PlanKey, type ProposedPlanting, proposedPlantings } from '../../../planner/season/proposal/compare-plans.ts';
 import { figuresOfPlan, type PlanFigures } from '../../../planner/season/proposal/figures-of-plan.ts';
 import { loadLpSolver } from '../milp/open-lp.ts';
 import type { JobVoice } from '../runners.ts';
 
 export type ProposeData = {
   readonly instance: SeasonInstance;
+  readonly key: PlanKey;
   readonly goal: Goal;
   readonly seed: number;
   readonly moves: number;
@@ -26,7 +28,7 @@ export type ProposeSoFar = {
 };
 
 export type ProposeResult = {
-  readonly plan: SeasonPlan;
+  readonly plantings: readonly ProposedPlanting[];
   readonly figures: PlanFigures;
   /** The goal's own measure: equal to the margin where the goal is the margin. */
   readonly reached_minor: number;
@@ -85,7 +87,7 @@ export async function run(data: ProposeData, voice: JobVoice): Promise<ProposeRe
   if (unmet.length > 0) voice.progress({ share: null, text: 'What would help with the orders that fall short' });
   const helped = unmet.length > 0 ? remedies(data.instance, solver, voice.shouldStop) : null;
   return {
-    plan: found.plan,
+    plantings: proposedPlantings(data.key, found.plan),
     figures: figuresOfPlan(data.instance, outcome, outcome.bedWeeks_m2),
     reached_minor: found.margin_minor,
     firstPlan_minor: found.greedyMargin_minor,

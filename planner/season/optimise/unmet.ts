@@ -68,7 +68,7 @@ export function remedyChanges(instance: SeasonInstance): readonly Change[] {
     { kind: 'labour', factor: 1.5 },
     { kind: 'water', zone: null, factor: 1.5 },
     { kind: 'no-history' },
-    { kind: 'beds', unit: largest, count: 10 },
+    ...(instance.units.length > 0 ? [{ kind: 'beds' as const, unit: largest, count: 10 }] : []),
     { kind: 'any-bed' },
   ];
 }

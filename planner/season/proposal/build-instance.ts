@@ -71,7 +71,10 @@ export function buildInstance(farm: FarmSeason): BuiltSeason {
     leftOut,
     instance: {
       weeks: grid.weeks,
-      families: families.map((name) => ({ name, inSeason: gapOf(farm, name) > 0 ? 'once' : 'free' })),
+      families: families.map((name) => ({
+        name,
+        inSeason: gapOf(farm, name) === 0 ? 'free' : farm.rules.mayRepeatCrop ? 'one-crop' : 'once',
+      })),
       units: pieces.map((piece, at) => unitOf(farm, grid, families, standing, bedById.get(piece.bedId), piece, pieces, at)),
       crops,
       wage_minor_per_h: farm.wage_minor_per_h,
@@ -196,7 +199,14 @@ function unitOf(
     barredFamilies: families.flatMap((family, f) =>
       mayReturn(year, bed.lastYearOf[family] ?? null, gapOf(farm, family)) ? [] : [f],
     ),
-    fixed: fixedSpans(grid, families, standing, bed, piece),
+    fixed: fixedSpans(
+      grid,
+      families,
+      farm.crops.map(({ needs }) => needs.cropId),
+      standing,
+      bed,
+      piece,
+    ),
     seasonsSince: Object.fromEntries(
       families.flatMap((family, f) => {
         const last = bed.lastYearOf[family];
@@ -209,15 +219,16 @@ function unitOf(
 function fixedSpans(
   grid: WeekGrid,
   families: readonly string[],
+  cropIds: readonly string[],
   standing: readonly PresentPlanting[],
   bed: SeasonBed,
   piece: UnitPiece,
 ): FixedSpan[] {
   const spans: FixedSpan[] = [];
-  const add = (from_day: number, to_day: number, family: number | null) => {
+  const add = (from_day: number, to_day: number, family: number | null, crop: number | null) => {
     const fromWeek = Math.max(0, weekOfDay(grid, from_day));
     const toWeek = Math.min(grid.weeks, weekFrom(grid, to_day));
-    if (toWeek > fromWeek) spans.push({ fromWeek, toWeek, family });
+    if (toWeek > fromWeek) spans.push({ fromWeek, toWeek, family, crop });
   };
   for (const planting of standing) {
     const here = planting.spans.some(
@@ -225,10 +236,11 @@ function fixedSpans(
         span.bedId === bed.id && Math.min(span.toShare, piece.toShare) - Math.max(span.fromShare, piece.fromShare) > TOUCHING,
     );
     const family = families.indexOf(planting.crop.family);
-    if (here) add(dayNumber(planting.inBed), dayNumber(planting.free), family < 0 ? null : family);
+    const crop = cropIds.indexOf(planting.crop.cropId);
+    if (here) add(dayNumber(planting.inBed), dayNumber(planting.free), family < 0 ? null : family, crop < 0 ? null : crop);
   }
-  if (bed.built !== null) add(grid.firstMonday, dayNumber(bed.built), null);
-  if (bed.retired !== null) add(dayNumber(bed.retired), mondayOfWeek(grid, grid.weeks), null);
+  if (bed.built !== null) add(grid.firstMonday, dayNumber(bed.built), null, null);
+  if (bed.retired !== null) add(dayNumber(bed.retired), mondayOfWeek(grid, grid.weeks), null, null);
   return withoutOverlap(spans);
 }
 

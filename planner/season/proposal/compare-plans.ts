@@ -40,14 +40,23 @@ export type PresentSpan = {
 /** Within so many days a planting counts as staying where it is. */
 const SAME_DAYS = 7;
 
+/** What a plan's numbers stand for: the piece of each unit, the dates of each option, the crops. */
+export type PlanKey = Pick<BuiltSeason, 'pieces' | 'dates'> & { readonly cropIds: readonly string[] };
+
+export const planKey = (farm: FarmSeason, { pieces, dates }: BuiltSeason): PlanKey => ({
+  pieces,
+  dates,
+  cropIds: farm.crops.map(({ needs }) => needs.cropId),
+});
+
 /** The plan's plantings by name and date. */
-export function proposedPlantings(farm: FarmSeason, built: BuiltSeason, plan: SeasonPlan): readonly ProposedPlanting[] {
+export function proposedPlantings(built: PlanKey, plan: SeasonPlan): readonly ProposedPlanting[] {
   return plan.flatMap((row, u) => {
     const piece = built.pieces[u];
     if (piece === undefined) return [];
     return row.flatMap(({ crop, option }) => {
       const dates = built.dates[crop]?.[option];
-      const cropId = farm.crops[crop]?.needs.cropId;
+      const cropId = built.cropIds[crop];
       if (dates === undefined || cropId === undefined) return [];
       return [{ key: `${piece.bedId}:${Math.round(piece.fromShare * 1000)}:${dates.inBed}`, cropId, ...piece, dates }];
     });

@@ -1,5 +1,9 @@
+import { daysBetween } from '../../calendar.ts';
 import type { PlanOutcome } from '../optimise/evaluate.ts';
 import type { SeasonInstance } from '../optimise/instance.ts';
+import type { PlanBed, PlanPlanting } from '../plan.ts';
+
+const WEEK_DAYS = 7;
 
 /** What a plan comes to, in the figures a grower compares. Money is rounded once, here. */
 export type PlanFigures = {
@@ -34,7 +38,16 @@ export type CropFigure = {
 
 const sum = (list: readonly number[]): number => list.reduce((total, each) => total + each, 0);
 
-/** @param area_m2 area of each crop in the plan, where the outcome does not know it (what stands anyway) */
+/** Area times weeks that plantings take of their beds: one m2 for one week is 1. Source: definition. */
+export function bedWeeksOf_m2(plantings: readonly PlanPlanting[], beds: readonly Pick<PlanBed, 'id' | 'area_m2'>[]): number {
+  const areaOf = new Map(beds.map(({ id, area_m2 }) => [id, area_m2]));
+  return plantings.reduce((total, { inBed, free, spans }) => {
+    const area_m2 = sum(spans.map(({ bedId, fromShare, toShare }) => (areaOf.get(bedId) ?? 0) * (toShare - fromShare)));
+    return total + (area_m2 * daysBetween(inBed, free)) / WEEK_DAYS;
+  }, 0);
+}
+
+/** @param bedWeeks_m2 area times weeks of the whole plan: the outcome knows only what was proposed */
 export function figuresOfPlan(instance: SeasonInstance, outcome: PlanOutcome, bedWeeks_m2: number): PlanFigures {
   const worth = instance.crops.map((crop) =>
     crop.demand.reduce((total, week) => total + week.contract * (week.contractPrice_minor + week.penalty_minor), 0),
