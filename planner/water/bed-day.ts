@@ -43,7 +43,7 @@ export type BedDayInput = {
 export const fullBed = (bed: BedStore, roots_m: number): BedWaterState => ({
   rooted_L: 0,
   below_L: 0,
-  free_L: bed.free?.capacity_L ?? 0,
+  free_L: bed.free?.fill_L ?? 0,
   roots_m,
 });
 
@@ -77,8 +77,8 @@ function moveRoots(bed: BedStore, state: BedWaterState, roots_m: number): void {
 
 /**
  * One day of a bed, in this order: roots grow; rain and water given on top fill the rooted part, then the soil below, the rest
- * drains into the free water or away; the free water overflows, then rises into the soil as far as the soil can draw; crop and
- * walls use, less under stress; open water evaporates.
+ * drains into the free water or away; the free water rises into the soil as far as the soil can draw, then what is over its rim
+ * runs away; crop and walls use, less under stress; open water evaporates.
  *
  *   change of (soil + free water) = rain + given - used - evaporated - drained - overflow - intercepted, to rounding
  *
@@ -107,13 +107,12 @@ export function waterBed(bed: BedStore, state: BedWaterState, day: BedDayInput, 
   else {
     out.drained_L = 0;
     const held_L = state.free_L + top_L + day.below_L + openRain_L;
-    out.overflow_L = Math.max(0, held_L - free.capacity_L);
-    state.free_L = held_L - out.overflow_L;
-    const risen_L = Math.min(state.free_L, free.rise_mm_per_day * bed.area_m2, state.rooted_L + state.below_L);
+    const risen_L = Math.min(held_L, free.rise_mm_per_day * bed.area_m2, state.rooted_L + state.below_L);
     const lower_L = Math.min(risen_L, state.below_L);
     state.below_L -= lower_L;
     state.rooted_L = Math.max(0, state.rooted_L - (risen_L - lower_L));
-    state.free_L -= risen_L;
+    out.overflow_L = Math.max(0, held_L - risen_L - free.capacity_L);
+    state.free_L = held_L - risen_L - out.overflow_L;
     out.risen_L = risen_L;
   }
   const taw_L = 1000 * bed.availableShare * day.roots_m * bed.area_m2;

@@ -3,10 +3,10 @@ import { type BedStore, requireStore } from './bed-store.ts';
 import type { BedYear } from './bed-year.ts';
 import type { WeatherRun } from './weather-run.ts';
 
-/** How a bed is watered through a run. */
+/** How a bed is watered through a run. Only a timer waters a bed without a crop. */
 export type Watering =
   | { readonly kind: 'rain-only' }
-  /** What is missing is given back each morning. */
+  /** What is missing, less what the day's rain will bring, is given back each day. */
   | { readonly kind: 'kept-full' }
   /** Filled up on the morning on which the share of the soil's store is gone that the crop may take. */
   | { readonly kind: 'when-due' }
@@ -88,7 +88,7 @@ export function runBed(bed: BedStore, year: BedYear, weather: WeatherRun, wateri
     input.use_m2 = year.use_m2[day] ?? 0;
     input.roots_m = year.roots_m[day] ?? bed.depth_m;
     input.p = year.p[day] ?? 0.5;
-    const given_L = givenOn(bed, state, input, watering, day);
+    const given_L = givenOn(bed, state, input, watering, day, year.cropped[day] === 1);
     input.top_L = bed.free === null ? given_L : 0;
     input.below_L = bed.free === null ? 0 : given_L;
     waterBed(bed, state, input, out);
@@ -109,13 +109,26 @@ export function runBed(bed: BedStore, year: BedYear, weather: WeatherRun, wateri
   return { ...sum, stressDays, lowestKs };
 }
 
-function givenOn(bed: BedStore, state: BedWaterState, day: BedDayInput, watering: Watering, yearDay: number): number {
+function givenOn(
+  bed: BedStore,
+  state: BedWaterState,
+  day: BedDayInput,
+  watering: Watering,
+  yearDay: number,
+  cropped: boolean,
+): number {
   switch (watering.kind) {
     case 'rain-only':
       return 0;
-    case 'kept-full':
-      return missing_L(bed, state);
+    case 'kept-full': {
+      if (!cropped) return 0;
+      const light = day.rain_mm < 0.2 * day.eto_mm;
+      const open_m2 = bed.rain_m2 === 0 ? 0 : (bed.free?.open_m2 ?? 0);
+      const rain_L = (light ? 0 : day.rain_mm * bed.rain_m2) + day.rain_mm * open_m2;
+      return Math.max(0, missing_L(bed, state) - rain_L);
+    }
     case 'when-due': {
+      if (!cropped) return 0;
       const taw_L = 1000 * bed.availableShare * day.roots_m * bed.area_m2;
       const p = Math.min(0.8, Math.max(0.1, day.p + 0.04 * (5 - (day.eto_mm * day.use_m2) / bed.area_m2)));
       // with free water below, the basin is to be dry before it is filled again
@@ -131,7 +144,7 @@ function givenOn(bed: BedStore, state: BedWaterState, day: BedDayInput, watering
 
 /** Water that a bed takes until it is full, L. */
 export const missing_L = (bed: BedStore, state: BedWaterState): number =>
-  state.rooted_L + state.below_L + (bed.free === null ? 0 : bed.free.capacity_L - state.free_L);
+  state.rooted_L + state.below_L + (bed.free === null ? 0 : Math.max(0, bed.free.fill_L - state.free_L));
 
 /** A bed through a run of weather with every day kept, for charts. */
 export function traceBed(bed: BedStore, year: BedYear, weather: WeatherRun, watering: Watering) {

@@ -86,7 +86,7 @@ export function supplyHeight_cm(soil: Retention, flow_mm_per_day: number): numbe
 }
 
 /**
- * Steady flow that reaches a height above free water, mm/day: the inverse of {@link supplyHeight_cm} by halving.
+ * Steady flow that reaches a height above free water, mm/day: the inverse of {@link supplyHeight_cm} by halving, to 0.01 %.
  * 0 where even a tenth of a millimetre does not arrive; at most 50.
  */
 export function supplyAt_mm_per_day(soil: Retention, height_cm: number): number {
@@ -95,7 +95,7 @@ export function supplyAt_mm_per_day(soil: Retention, height_cm: number): number 
   let high = 50;
   if (supplyHeight_cm(soil, low) < height_cm) return 0;
   if (supplyHeight_cm(soil, high) >= height_cm) return high;
-  for (let turn = 0; turn < 40; turn += 1) {
+  for (let turn = 0; turn < 16; turn += 1) {
     const middle = Math.sqrt(low * high);
     if (supplyHeight_cm(soil, middle) >= height_cm) low = middle;
     else high = middle;

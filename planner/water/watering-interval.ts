@@ -108,7 +108,7 @@ function dryOut({ store, year }: IntervalBed, { weather, most_days }: IntervalIn
   const missing: number[] = [];
   let days = most_days;
   let stands_days = most_days;
-  const dry_L = (store.free?.capacity_L ?? 0) * DRY_SHARE;
+  const dry_L = (store.free?.fill_L ?? 0) * DRY_SHARE;
   for (let day = 0; day < most_days && start + day < weather.eto_mm.length; day += 1) {
     const at = start + day;
     const yearDay = weather.yearDay[at] ?? 0;

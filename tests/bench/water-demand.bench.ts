@@ -17,7 +17,7 @@ function beds() {
       wallFactor: 0.3,
       depth_m: 0.3,
       availableShare: 0.18,
-      free: at % 2 === 0 ? { kind: 'basin', capacity_L: 9, rise_mm_per_day: 10, open_m2: 0.15 } : null,
+      free: at % 2 === 0 ? { kind: 'basin', capacity_L: 20, fill_L: 9, rise_mm_per_day: 10, open_m2: 0.15 } : null,
     };
     const crop = (from: number) => ({
       from,

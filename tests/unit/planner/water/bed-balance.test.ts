@@ -20,12 +20,15 @@ const anyStore: fc.Arbitrary<BedStore> = fc.record({
   depth_m: amount(0.1, 1),
   availableShare: amount(0.05, 0.5),
   free: fc.option(
-    fc.record({
-      kind: fc.constantFrom('basin' as const, 'reservoir' as const),
-      capacity_L: amount(0, 200),
-      rise_mm_per_day: amount(0, 30),
-      open_m2: amount(0, 1),
-    }),
+    fc
+      .record({
+        kind: fc.constantFrom('basin' as const, 'reservoir' as const),
+        capacity_L: amount(0, 200),
+        fillShare: amount(0, 1),
+        rise_mm_per_day: amount(0, 30),
+        open_m2: amount(0, 1),
+      })
+      .map(({ fillShare, ...store }) => ({ ...store, fill_L: fillShare * store.capacity_L })),
     { nil: null },
   ),
 });
@@ -65,7 +68,7 @@ describe('the water of a bed', () => {
   test('what comes in is used, lost or kept, to a millionth of a litre on every day', () => {
     fc.assert(
       fc.property(anyStore, anyCrop, anyDays, fc.constantFrom(...waterings), (store, crop, days, watering) => {
-        const start = { soil_L: 0, free_L: store.free?.capacity_L ?? 0 };
+        const start = { soil_L: 0, free_L: store.free?.fill_L ?? 0 };
         let before = start.free_L - start.soil_L;
         runBed(store, yearOf(store, crop), weatherRun(days), watering, (_, day, state, given_L) => {
           const now = state.free_L - state.rooted_L - state.below_L;
@@ -135,7 +138,7 @@ describe('the water of a bed', () => {
   });
 
   test('a reservoir below keeps the soil moist only as far as it can rise', () => {
-    const free = { kind: 'reservoir' as const, capacity_L: 60, rise_mm_per_day: 8, open_m2: 0 };
+    const free = { kind: 'reservoir' as const, capacity_L: 60, fill_L: 60, rise_mm_per_day: 8, open_m2: 0 };
     const base: BedStore = {
       bedId: 'r',
       area_m2: 0.8,

@@ -1,0 +1,131 @@
+import { dateOfYearDay, type IsoDate } from '../../planner/calendar.ts';
+import { highestSpell, type Spell } from '../../planner/climate/spells.ts';
+import { bedUse_L_per_day } from '../../planner/water/bed-demand.ts';
+import { monthOf, runBed } from '../../planner/water/bed-run.ts';
+import { soilStore_L } from '../../planner/water/bed-store.ts';
+import type { LineSupply } from './line-supply.ts';
+import { wateringOf } from './line-supply.ts';
+import type { WaterFarm } from './load-water.ts';
+import { runOfYear, type WeatherRecord } from './weather-record.ts';
+
+/** Beds on no line are watered by hand. */
+export const BY_HAND = 'by-hand';
+
+const WEEK = 7;
+
+/** The week in which the record asks for most water. */
+export function hottestWeek(record: WeatherRecord): Spell | null {
+  return record.days.length === 0
+    ? null
+    : highestSpell(
+        record.days.map((day) => ({ date: day.date, value: day.eto_mm })),
+        WEEK,
+      );
+}
+
+/** The farm's need for water on each day of one year of the record, by line and by bed. */
+export function demandOfYear(farm: WaterFarm, supplies: readonly LineSupply[], record: WeatherRecord, year: number) {
+  const weather = runOfYear(record, year);
+  const length = weather.eto_mm.length;
+  const groups = [...supplies.map(({ lineId, name }) => ({ groupId: lineId, name })), { groupId: BY_HAND, name: 'By hand' }];
+  const needs = new Map(groups.map(({ groupId }) => [groupId, new Float64Array(length)]));
+  const beds = farm.beds.map((bed) => {
+    const need = needs.get(bed.lineId ?? BY_HAND) ?? needs.get(BY_HAND);
+    let peak_L_per_day = 0;
+    let peakAt = 0;
+    const full = runBed(bed.store, bed.year, weather, { kind: 'kept-full' }, (at, _, __, given_L) => {
+      if (need !== undefined) need[at] = (need[at] ?? 0) + given_L;
+      const use = bedUse_L_per_day({
+        store: bed.store,
+        year: bed.year,
+        yearDay: weather.yearDay[at] ?? 0,
+        eto_mm_per_day: weather.eto_mm[at] ?? 0,
+      });
+      if (use > peak_L_per_day) {
+        peak_L_per_day = use;
+        peakAt = at;
+      }
+    });
+    const planned = runBed(bed.store, bed.year, weather, wateringOf(farm, supplies, bed.bedId, bed.lineId));
+    return {
+      bedId: bed.bedId,
+      code: bed.code,
+      block: bed.block,
+      groupId: bed.lineId ?? BY_HAND,
+      supply: groups.find(({ groupId }) => groupId === (bed.lineId ?? BY_HAND))?.name ?? '',
+      watering: bed.watering,
+      crops: [...new Set(bed.plantings.map((planting) => planting.crop.name))].join(', '),
+      area_m2: bed.store.area_m2,
+      soilStore_L: soilStore_L(bed.store),
+      freeStore_L: bed.store.free?.capacity_L ?? 0,
+      peak_L_per_day,
+      peakDate: dateOfYearDay(year, peakAt + 1),
+      need_L: full.given_L,
+      use_L: full.used_L,
+      given_L: planned.given_L,
+      lost_L: planned.drained_L + planned.overflow_L,
+      stress_days: planned.stressDays,
+      metShare: planned.wanted_L <= 0 ? 1 : planned.used_L / planned.wanted_L,
+    };
+  });
+  const byDay = Array.from({ length }, (_, at) => ({
+    date: dateOfYearDay(year, at + 1),
+    eto_mm: weather.eto_mm[at] ?? 0,
+    rain_mm: weather.rain_mm[at] ?? 0,
+    need_L: Object.fromEntries([...needs].map(([groupId, days]) => [groupId, days[at] ?? 0])),
+  }));
+  return {
+    year,
+    beds,
+    byDay,
+    groups: groups.map(({ groupId, name }) => {
+      const days = needs.get(groupId) ?? new Float64Array(0);
+      const supply = supplies.find((each) => each.lineId === groupId);
+      return {
+        groupId,
+        name,
+        beds: beds.filter((bed) => bed.groupId === groupId).length,
+        year_L: days.reduce((sum, value) => sum + value, 0),
+        ...peaks(days, year),
+        months: monthly(days, weather.yearDay, supply),
+        flow_L_per_h: supply?.flow_L_per_h ?? null,
+        most_L_per_day: supply?.most_L_per_day ?? null,
+        usable_L: supply?.usable_L ?? null,
+        because: supply?.because ?? null,
+      };
+    }),
+  };
+}
+
+function peaks(
+  days: Float64Array,
+  year: number,
+): { readonly peak_L_per_day: number; readonly peakDate: IsoDate | null; readonly week_L_per_day: number } {
+  let peak = 0;
+  let peakAt = -1;
+  let week = 0;
+  let sum = 0;
+  days.forEach((value, at) => {
+    if (value > peak) {
+      peak = value;
+      peakAt = at;
+    }
+    sum += value - (at >= WEEK ? (days[at - WEEK] ?? 0) : 0);
+    if (at >= WEEK - 1) week = Math.max(week, sum / WEEK);
+  });
+  return { peak_L_per_day: peak, peakDate: peakAt < 0 ? null : dateOfYearDay(year, peakAt + 1), week_L_per_day: week };
+}
+
+function monthly(days: Float64Array, yearDay: Int16Array, supply: LineSupply | undefined) {
+  const sums = Array.from({ length: 12 }, () => ({ need: 0, days: 0 }));
+  days.forEach((value, at) => {
+    const month = sums[monthOf(yearDay[at] ?? 0)];
+    if (month === undefined) return;
+    month.need += value;
+    month.days += 1;
+  });
+  return sums.map((each, month) => ({
+    need_L_per_day: each.days === 0 ? 0 : each.need / each.days,
+    timer_L_per_day: supply?.timer_L_per_day[month] ?? null,
+  }));
+}

@@ -1,0 +1,145 @@
+import type { FarmDb } from '../../db/file/open-farm.ts';
+import { farmOfFile } from '../../db/repositories/farm.ts';
+import { plantingsBetween, spansBetween } from '../../db/repositories/proposal-facts.ts';
+import type { SeasonRecord } from '../../db/repositories/seasons.ts';
+import { lineOfBeds, mulchOfDesigns, suppliesOfFarm, timersOfFarm } from '../../db/repositories/water-demand.ts';
+import type { IsoDate } from '../../planner/calendar.ts';
+import type { BedStore } from '../../planner/water/bed-store.ts';
+import { type BedYear, bedYear } from '../../planner/water/bed-year.ts';
+import { bareReductionOf, cropOnBed, type Mulch } from '../../planner/water/crop-on-bed.ts';
+import { underShade_mm_per_day } from '../../planner/water/kc-adjustments.ts';
+import { mixRise_mm_per_day } from '../../planner/water/store-of-bed.ts';
+import { loadBeds } from '../beds/load-beds.ts';
+import { Refusal } from '../errors.ts';
+import { chosenSeason } from '../season/load-season.ts';
+import { type CropOfFarm, cropWaters } from './crops-of-farm.ts';
+import { storeOfLoadedBed } from './store-of-loaded-bed.ts';
+import { choicesOfFarm, type WaterChoices } from './water-choices.ts';
+import { type WeatherRecord, weatherOfFarm } from './weather-record.ts';
+
+export type PlantedOnBed = {
+  readonly cropId: string;
+  readonly crop: CropOfFarm;
+  readonly inBedDate: IsoDate;
+  readonly clearDate: IsoDate;
+  readonly share: number;
+};
+
+export type WaterBed = {
+  readonly bedId: string;
+  readonly code: string;
+  readonly block: string;
+  readonly watering: string;
+  readonly lineId: string | null;
+  readonly store: BedStore;
+  readonly year: BedYear;
+  readonly plantings: readonly PlantedOnBed[];
+};
+
+export type LineName = { readonly lineId: string; readonly name: string };
+
+export type WaterFarm = {
+  readonly season: SeasonRecord;
+  readonly choices: WaterChoices;
+  readonly can_L: number;
+  readonly record: WeatherRecord | null;
+  readonly beds: readonly WaterBed[];
+  /** Beds whose measures do not fit. */
+  readonly left: readonly string[];
+  readonly supplies: ReturnType<typeof suppliesOfFarm>;
+  readonly timers: ReturnType<typeof timersOfFarm>;
+  readonly notes: readonly string[];
+};
+
+function mulchOf(found: { readonly name: string; readonly kind: string } | undefined): Mulch {
+  if (found === undefined) return 'none';
+  return /plastic|film|landscape fabric/i.test(found.name) || found.kind === 'film' ? 'plastic' : 'organic';
+}
+
+/** All that the water of a season rests on, read once. @throws Refusal when the season is gone */
+export function loadWater(db: FarmDb, seasonId: string | null): WaterFarm {
+  const farm = farmOfFile(db);
+  if (farm === undefined) throw new Refusal({ code: 'not-found', what: 'farm' });
+  const season = chosenSeason(db, seasonId);
+  const choices = choicesOfFarm(db);
+  const record = weatherOfFarm(db, farm);
+  const crops = cropWaters(db);
+  const plantings = new Map(plantingsBetween(db, season.startDate, season.endDate).map((each) => [each.id, each]));
+  const spans = Map.groupBy(spansBetween(db, season.startDate, season.endDate), (span) => span.bedId);
+  const lines = lineOfBeds(db);
+  const mulches = new Map(mulchOfDesigns(db).map(({ designId, ...rest }) => [designId, rest]));
+  const left: string[] = [];
+  const beds: WaterBed[] = [];
+  const standIns = new Set<string>();
+  // beds of one design are alike: the rise is worked out once for each depth
+  const rises = new Map<number, number>();
+  const rise = (depth_m: number): number => {
+    const known = rises.get(depth_m) ?? mixRise_mm_per_day(depth_m);
+    rises.set(depth_m, known);
+    return known;
+  };
+  for (const loaded of loadBeds(db)) {
+    const store = storeOfLoadedBed(loaded, choices.wallFactor, rise);
+    if (store === null) {
+      left.push(loaded.bed.code);
+      continue;
+    }
+    const mulch = mulchOf(mulches.get(loaded.design.id));
+    const onBed = (spans.get(loaded.bed.id) ?? []).flatMap((span) => {
+      const planting = plantings.get(span.plantingId);
+      const crop = planting === undefined ? undefined : crops.get(planting.cropId);
+      return planting === undefined || crop === undefined ? [] : [{ span, planting, crop }];
+    });
+    for (const { crop } of onBed) if (crop.water.like !== null) standIns.add(`${crop.name} like ${crop.water.like}`);
+    const around = { area_m2: store.area_m2, mulch, air: record?.air ?? null };
+    beds.push({
+      bedId: loaded.bed.id,
+      code: loaded.bed.code,
+      block: loaded.block.code,
+      watering: loaded.spec.watering,
+      lineId: lines.get(loaded.bed.id) ?? null,
+      store,
+      year: bedYear({
+        area_m2: store.area_m2,
+        depth_m: store.depth_m,
+        cover: {
+          bareReduction: bareReductionOf(mulch),
+          exposure: underShade_mm_per_day(choices.exposure, choices.shadeShare),
+        },
+        crops: onBed.map(({ span, planting, crop }) =>
+          cropOnBed(
+            {
+              inBedDate: (planting.inBedActual ?? planting.inBedDate) as IsoDate,
+              clearDate: (planting.clearedActual ?? planting.clearDate) as IsoDate,
+              share: span.toShare - span.fromShare,
+              canopy_m2: span.plants > 0 ? span.plants * planting.inRow_m * planting.row_m : null,
+              crop: crop.water,
+            },
+            around,
+          ),
+        ),
+      }),
+      plantings: onBed.map(({ span, planting, crop }) => ({
+        cropId: planting.cropId,
+        crop,
+        inBedDate: (planting.inBedActual ?? planting.inBedDate) as IsoDate,
+        clearDate: (planting.clearedActual ?? planting.clearDate) as IsoDate,
+        share: span.toShare - span.fromShare,
+      })),
+    });
+  }
+  return {
+    season,
+    choices,
+    can_L: farm.can_L,
+    record,
+    beds,
+    left,
+    supplies: suppliesOfFarm(db),
+    timers: timersOfFarm(db),
+    notes:
+      standIns.size === 0
+        ? []
+        : [`No coefficients of their own, so another crop’s printed row stands in: ${[...standIns].sort().join('; ')}.`],
+  };
+}
