@@ -33,6 +33,8 @@ function idsByCode(db: FarmDb): ReadonlyMap<string, readonly string[]> {
 }
 
 export const soilTests = {
+  /** The program's own date: pages have no other clock. */
+  today: read({ input: nothing, run: ({ today, now }) => ({ today, now }) }),
   list: read({
     input: nothing,
     run: ({ db, program }) => testsOfFarm(db).map((each) => testView(each, soilTablesIn(program.places.resources))),

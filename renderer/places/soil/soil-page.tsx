@@ -1,10 +1,91 @@
+import { lazy, type ReactNode, Suspense } from 'react';
+import { go, useQueryValue } from '../../app/address.ts';
 import { Page } from '../../app/page.tsx';
-import { NamesTable } from '../names-table.tsx';
+import { Shown, Waiting } from '../../app/states.tsx';
+import { Tabs } from '../../app/tabs.tsx';
+import { api } from '../../client/api.ts';
+import { useRead } from '../../client/use-read.ts';
+import { ChoiceField } from '../../fields/choice-field.tsx';
+import { NeedsTab } from '../beds/needs-tab.tsx';
+import { BudgetTab } from './budget-tab.tsx';
+import { PhTab } from './ph-tab.tsx';
+import { TestsTab } from './tests-tab.tsx';
 
+const BlendTab = lazy(async () => ({ default: (await import('./blend-tab.tsx')).BlendTab }));
+const CardsTab = lazy(async () => ({ default: (await import('./cards-tab.tsx')).CardsTab }));
+const CompostTab = lazy(async () => ({ default: (await import('./compost-tab.tsx')).CompostTab }));
+const RecordsTab = lazy(async () => ({ default: (await import('./records-tab.tsx')).RecordsTab }));
+
+const tabs = [
+  { name: 'tests', title: 'Soil tests' },
+  { name: 'ph', title: 'Lime and sulfur' },
+  { name: 'budget', title: 'Nutrient budget' },
+  { name: 'blend', title: 'Blend' },
+  { name: 'cards', title: 'Dose cards' },
+  { name: 'compost', title: 'Compost and tea' },
+  { name: 'fill', title: 'Fill and top-up' },
+  { name: 'records', title: 'Records' },
+] as const;
+type TabName = (typeof tabs)[number]['name'];
+
+const ofSeason: ReadonlySet<TabName> = new Set<TabName>(['ph', 'budget', 'blend', 'cards']);
+
+/** Soil: from the laboratory sheet to what each bed is given, and the record of it. */
 export function SoilPage() {
-  return (
-    <Page title="Soil">
-      <NamesTable place="soil" />
-    </Page>
+  const [chosen, setTab] = useQueryValue('tab');
+  const [season, setSeason] = useQueryValue('season');
+  const tab = tabs.find((each) => each.name === chosen)?.name ?? 'tests';
+  const plan = useRead(api.feeding.plan, season === undefined ? {} : { seasonId: season });
+  const strip = (
+    <Tabs tabs={tabs} chosen={tab} label="Parts of Soil" onChoose={(name) => setTab(name === 'tests' ? undefined : name)} />
   );
+  if (tab === 'tests') return <TestsTab tabs={strip} />;
+  if (tab === 'records')
+    return (
+      <Later>
+        <RecordsTab tabs={strip} />
+      </Later>
+    );
+  if (tab === 'compost')
+    return (
+      <Later>
+        <CompostTab tabs={strip} />
+      </Later>
+    );
+  if (tab === 'fill')
+    return (
+      <Page title="Soil" lead="What each bed wants to be filled or topped up; own soil and stock first." tabs={strip}>
+        <NeedsTab onOpen={(bedId) => go('beds', { bed: bedId })} />
+      </Page>
+    );
+  if (plan.state !== 'ready')
+    return (
+      <Page title="Soil" tabs={strip}>
+        <Shown reading={plan}>{() => null}</Shown>
+      </Page>
+    );
+  const { data } = plan;
+  const chooser = ofSeason.has(tab) ? (
+    <ChoiceField
+      label="Season"
+      value={data.season.seasonId}
+      choices={data.seasons.map((each) => ({ value: each.seasonId, text: each.name }))}
+      onChange={setSeason}
+    />
+  ) : null;
+  if (tab === 'ph') return <PhTab tabs={strip} plan={data} season={chooser} />;
+  if (tab === 'budget') return <BudgetTab tabs={strip} plan={data} season={chooser} />;
+  return (
+    <Later>
+      {tab === 'blend' ? (
+        <BlendTab key={data.season.seasonId} tabs={strip} plan={data} season={chooser} />
+      ) : (
+        <CardsTab tabs={strip} plan={data} season={chooser} />
+      )}
+    </Later>
+  );
+}
+
+function Later({ children }: { readonly children: ReactNode }) {
+  return <Suspense fallback={<Waiting what="Opening" />}>{children}</Suspense>;
 }

@@ -1,0 +1,71 @@
+import { api } from '../../client/api.ts';
+import { useRead } from '../../client/use-read.ts';
+
+/** Choose beds block by block. A block's box takes all its beds. */
+export function BedChooser({
+  chosen,
+  onChange,
+  fault,
+}: {
+  readonly chosen: readonly string[];
+  readonly onChange: (ids: readonly string[]) => void;
+  readonly fault?: string | undefined;
+}) {
+  const beds = useRead(api.feeding.budget, {});
+  const rows = beds.state === 'ready' ? beds.data : [];
+  const has = new Set(chosen);
+  const set = (ids: readonly string[], on: boolean) => {
+    const next = new Set(chosen);
+    for (const id of ids) on ? next.add(id) : next.delete(id);
+    onChange([...next]);
+  };
+  return (
+    <fieldset className="bed-chooser">
+      <legend>
+        Beds <span className="soft small">{chosen.length} chosen</span>
+      </legend>
+      {fault === undefined ? null : (
+        <p className="field-fault" role="alert">
+          {fault}
+        </p>
+      )}
+      {[...Map.groupBy(rows, (row) => row.block)].map(([block, members]) => {
+        const ids = members.map((each) => each.bedId);
+        const count = ids.filter((id) => has.has(id)).length;
+        return (
+          <details key={block} open={rows.length <= 24}>
+            <summary>
+              <label>
+                <input
+                  type="checkbox"
+                  checked={count === ids.length}
+                  ref={(box) => {
+                    if (box !== null) box.indeterminate = count > 0 && count < ids.length;
+                  }}
+                  onChange={(event) => set(ids, event.target.checked)}
+                />
+                Block {block}
+              </label>
+              <span className="soft small">
+                {count} of {ids.length}
+              </span>
+            </summary>
+            <div className="bed-boxes">
+              {members.map((each) => (
+                <label key={each.bedId}>
+                  <input
+                    type="checkbox"
+                    checked={has.has(each.bedId)}
+                    onChange={(event) => set([each.bedId], event.target.checked)}
+                  />
+                  {each.code}
+                </label>
+              ))}
+            </div>
+          </details>
+        );
+      })}
+      {beds.state === 'ready' && rows.length === 0 ? <p className="soft">There is no bed yet. Build beds in Beds.</p> : null}
+    </fieldset>
+  );
+}

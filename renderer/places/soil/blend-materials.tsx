@@ -1,0 +1,70 @@
+import { useMemo, useState } from 'react';
+import { Empty } from '../../app/states.tsx';
+import { type Column, derived, flag, quantity, share, text } from '../../table/column.ts';
+import { Grid } from '../../table/grid.tsx';
+import type { FeedingChoice } from './soil-types.ts';
+
+type Row = FeedingChoice & { readonly used: boolean };
+
+const columns: readonly Column<Row>[] = [
+  flag('used', 'Use', { width: 64, edit: (row) => row.fault === null }),
+  text('name', 'Material', { width: 230 }),
+  share('nShare', 'N', { width: 66 }),
+  share('p2o5Share', 'P₂O₅', { width: 70 }),
+  share('k2oShare', 'K₂O', { width: 70 }),
+  share('firstYearNShare', 'N first year', { width: 96, hint: 'Share of its nitrogen within reach in the first season' }),
+  quantity('stock_kg', 'In stock', { width: 94 }),
+  derived('money', 'pricePer_minor', 'Least price, kg', (row) => row.price_minor_per_kg, { width: 116 }),
+  text('organicUse', 'Organic use', { width: 104 }),
+  derived(
+    'text',
+    'stands',
+    'Against it',
+    (row) => row.fault ?? (row.offers === 0 && row.stock_kg === 0 ? 'No offer and none in stock' : ''),
+    { width: 210 },
+  ),
+  text('source', 'Source of the analysis', { width: 320 }),
+];
+const rowId = (row: Row): string => row.materialId;
+
+/** The materials that the blend may use, with their analysis, its source, and what stands against them. */
+export function BlendMaterials(props: {
+  readonly materials: readonly FeedingChoice[];
+  readonly chosen: readonly string[];
+  readonly onChoose: (ids: readonly string[]) => void;
+}) {
+  const [all, setAll] = useState(false);
+  const rows = useMemo(
+    () =>
+      props.materials
+        .map((each) => ({ ...each, used: props.chosen.includes(each.materialId) }))
+        .filter((row) => all || row.used || row.offers > 0 || row.stock_kg > 0)
+        .sort((a, b) => Number(b.used) - Number(a.used)),
+    [props.materials, props.chosen, all],
+  );
+  return (
+    <section className="stack" aria-label="Materials for the blend">
+      <h2>Materials it may use</h2>
+      <Grid
+        name="Blend materials"
+        rows={rows}
+        columns={columns}
+        rowId={rowId}
+        tools={
+          <label className="row small">
+            <input type="checkbox" checked={all} onChange={(event) => setAll(event.target.checked)} />
+            also those without offer or stock
+          </label>
+        }
+        onEdit={async (edits) => {
+          const next = new Set(props.chosen);
+          for (const { row, value } of edits) value === true ? next.add(row.materialId) : next.delete(row.materialId);
+          props.onChoose([...next]);
+        }}
+        empty={
+          <Empty title="No material with an analysis">Add amendments in the library, with their analysis and an offer.</Empty>
+        }
+      />
+    </section>
+  );
+}

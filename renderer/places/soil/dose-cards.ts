@@ -1,0 +1,28 @@
+import type { DoseRow } from './soil-types.ts';
+
+export type DoseCard = { readonly bedId: string; readonly code: string; readonly doses: readonly DoseRow[] };
+
+/** Doses bed by bed, in the order they are given. */
+export function cardsOf(doses: readonly DoseRow[]): readonly DoseCard[] {
+  return [...Map.groupBy(doses, (dose) => dose.bedId)]
+    .map(([bedId, own]) => ({
+      bedId,
+      code: own[0]?.code ?? '',
+      doses: [...own].sort((a, b) => (a.date < b.date ? -1 : a.date > b.date ? 1 : a.material < b.material ? -1 : 1)),
+    }))
+    .sort((a, b) => a.code.localeCompare(b.code, 'en', { numeric: true }));
+}
+
+const quarterSigns: Readonly<Record<string, string>> = { '0.25': '¼', '0.5': '½', '0.75': '¾' };
+
+/** Scoops and spoons as read aloud: `2½ scoops + 3 spoons`. */
+export function measureText(dose: Pick<DoseRow, 'measure'>): string {
+  const { measure } = dose;
+  if (measure === null) return 'weigh it: no density known';
+  const whole = Math.floor(measure.scoops + 1e-9);
+  const part = quarterSigns[String(Math.round((measure.scoops - whole) * 100) / 100)] ?? '';
+  const scoops =
+    whole === 0 && part === '' ? '' : `${whole === 0 ? '' : whole}${part} ${measure.scoops > 1 ? 'scoops' : 'scoop'}`;
+  const spoons = measure.spoons === 0 ? '' : `${measure.spoons} ${measure.spoons === 1 ? 'spoon' : 'spoons'}`;
+  return [scoops, spoons].filter((text) => text !== '').join(' + ') || 'less than half a spoon';
+}

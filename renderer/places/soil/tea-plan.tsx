@@ -1,0 +1,93 @@
+import { Shown } from '../../app/states.tsx';
+import { api } from '../../client/api.ts';
+import { useReader } from '../../client/reader.tsx';
+import { type InputOf, useRead } from '../../client/use-read.ts';
+import { Figure } from '../../working/figure.tsx';
+import { clockText } from './clock-text.ts';
+
+/** Size and times of a batch, and the harvests near it. */
+export function TeaPlan({ input }: { readonly input: InputOf<typeof api.compost.planTea> }) {
+  const reader = useReader();
+  const plan = useRead(api.compost.planTea, input);
+  return (
+    <Shown reading={plan}>
+      {(found) => (
+        <>
+          <dl className="figures">
+            <div>
+              <dt>Tea to brew</dt>
+              <dd>
+                <Figure of={found.working} />
+              </dd>
+            </div>
+            <div>
+              <dt>Water to add</dt>
+              <dd>{reader.print(found.water_L, 'L')}</dd>
+            </div>
+            <div>
+              <dt>Compost</dt>
+              <dd>{reader.print(found.compost_kg, 'kg')}</dd>
+            </div>
+            <div>
+              <dt>Tank fillings</dt>
+              <dd>{found.fillings}</dd>
+            </div>
+            <div>
+              <dt>Air off</dt>
+              <dd>{clockText(found.brewedAt, reader)}</dd>
+            </div>
+            <div>
+              <dt>Use by</dt>
+              <dd>{clockText(found.latestUseAt, reader)}</dd>
+            </div>
+          </dl>
+          <p className="soft small">
+            {found.beds.length} beds,{' '}
+            {found.beds
+              .slice(0, 8)
+              .map((bed) => `${bed.code} ${reader.print(bed.volume_L, 'L')}`)
+              .join(', ')}
+            {found.beds.length > 8 ? ' …' : ''}
+          </p>
+          {found.harvests.length === 0 ? (
+            <p className="soft">Nothing grows on these beds that day.</p>
+          ) : (
+            <table className="lines">
+              <caption>Days from drench to harvest</caption>
+              <thead>
+                <tr>
+                  <th scope="col">Bed</th>
+                  <th scope="col">Crop</th>
+                  <th scope="col">First harvest</th>
+                  <th scope="col" className="number">
+                    Days
+                  </th>
+                  <th scope="col">Wanted</th>
+                </tr>
+              </thead>
+              <tbody>
+                {found.harvests.map((each) => (
+                  <tr key={`${each.code} ${each.crop}`}>
+                    <td>{each.code}</td>
+                    <td>{each.crop}</td>
+                    <td>{reader.date(each.firstHarvest)}</td>
+                    <td className="number">{each.days}</td>
+                    <td>
+                      {each.wanted_days === null ? (
+                        'no additives: see the caution'
+                      ) : (
+                        <span className="state-mark" data-tone={each.short ? 'stop' : 'good'}>
+                          {each.wanted_days} days{each.short ? ': too soon' : ''}
+                        </span>
+                      )}
+                    </td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          )}
+        </>
+      )}
+    </Shown>
+  );
+}

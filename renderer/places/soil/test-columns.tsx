@@ -1,0 +1,53 @@
+import { type Column, choice, date, derived, quantity, share, text } from '../../table/column.ts';
+import type { SoilTestRow } from './soil-types.ts';
+import { classChoices, classText, kindChoices, methodChoices, toneOfClass } from './soil-words.ts';
+
+/** How one nutrient of the sheet reads on its method's scale. */
+export function ClassMark({ name }: { readonly name: string }) {
+  return name === '' ? null : (
+    <span className="state-mark" data-tone={toneOfClass(name)}>
+      {classText(name)}
+    </span>
+  );
+}
+
+const nutrient = (name: string, title: string): readonly Column<SoilTestRow>[] => [
+  derived<SoilTestRow>(
+    'quantity',
+    `${name.toLowerCase()}Value_mg_per_kg`,
+    title,
+    (row) => row.values.find((each) => each.nutrient === name)?.value_mg_per_kg ?? null,
+    { width: 92 },
+  ),
+  {
+    ...derived<SoilTestRow>(
+      'choice',
+      `${name}Class`,
+      `${title} class`,
+      (row) => row.values.find((each) => each.nutrient === name)?.reading?.class ?? '',
+      {
+        width: 112,
+        draw: (row) => <ClassMark name={row.values.find((each) => each.nutrient === name)?.reading?.class ?? ''} />,
+      },
+    ),
+    choices: classChoices,
+  },
+];
+
+export const testColumns: readonly Column<SoilTestRow>[] = [
+  date('date', 'Sampled', { width: 112 }),
+  text('sample', 'Sample', { width: 110 }),
+  derived('count', 'bedCount', 'Beds', (row) => row.beds.length, { width: 64 }),
+  choice('kind', 'Kind', kindChoices, { width: 130 }),
+  choice('method', 'Method', methodChoices, { width: 140 }),
+  quantity('ph', 'pH', { width: 60, digits: 2 }),
+  quantity('bufferPh', 'Buffer pH', { width: 84, digits: 2 }),
+  share('organicMatterShare', 'OM', { width: 70, hint: 'Organic matter' }),
+  derived('quantity', 'cec', 'CEC', (row) => row.cec_meq_per_100g, { width: 64, hint: 'Exchange capacity, meq/100 g' }),
+  quantity('ec_dS_per_m', 'EC', { width: 84 }),
+  text('saltReading', 'Salts', { width: 90 }),
+  ...nutrient('P', 'P'),
+  ...nutrient('K', 'K'),
+  text('laboratory', 'Laboratory', { width: 150, shown: false }),
+  text('note', 'Note', { shown: false }),
+];

@@ -1,0 +1,111 @@
+import { useState } from 'react';
+import { Button } from '../../app/button.tsx';
+import { Dialog } from '../../app/dialog.tsx';
+import { api, client } from '../../client/api.ts';
+import { type Failure, failureOf } from '../../client/failure.ts';
+import { useReader } from '../../client/reader.tsx';
+import { useChange } from '../../client/use-change.ts';
+import type { OutputOf } from '../../client/use-read.ts';
+
+type Look = OutputOf<typeof api.soilTests.lookIntoFile>;
+
+/** Bring in many sheets from CSV: looked into whole, each wrong line named, and written only when all are right. */
+export function TestImport({ onClose }: { readonly onClose: () => void }) {
+  const reader = useReader();
+  const bring = useChange(api.soilTests.importFile);
+  const [csv, setCsv] = useState('');
+  const [look, setLook] = useState<Look>();
+  const [refused, setRefused] = useState<Failure>();
+  const open = async (text: string): Promise<void> => {
+    setCsv(text);
+    setLook(undefined);
+    setRefused(undefined);
+    if (text.trim() === '') return;
+    try {
+      setLook(await client.soilTests.lookIntoFile.query({ csv: text }));
+    } catch (error) {
+      setRefused(failureOf(error));
+    }
+  };
+  const save = async (): Promise<void> => {
+    const done = await bring.run({ csv }, `${look?.tests.length ?? 0} soil tests brought in.`);
+    if (done !== undefined) onClose();
+  };
+  return (
+    <Dialog title="Bring in soil tests from CSV" onClose={onClose} wide>
+      <p className="soft">
+        One sample a line. Columns: date, sample, beds (codes, or a block), method, pH, buffer pH, buffer method, OM %, CEC, EC,
+        and each nutrient with its unit, as “P ppm”, “K (lb/acre)”, “Ca meq/100g”.
+      </p>
+      <label className="field">
+        <span>CSV file</span>
+        <input
+          type="file"
+          accept=".csv,text/csv"
+          onChange={(event) => {
+            const file = event.target.files?.[0];
+            if (file !== undefined) void file.text().then(open);
+          }}
+        />
+      </label>
+      <label className="field">
+        <span>or paste it here</span>
+        <textarea rows={4} value={csv} onChange={(event) => void open(event.target.value)} />
+      </label>
+      {[refused, bring.failure].map((each) =>
+        each === undefined ? null : (
+          <p className="failed" role="alert" key={each.message}>
+            {each.message}
+          </p>
+        ),
+      )}
+      {look === undefined ? null : (
+        <div className="stack">
+          {look.unread.length === 0 ? null : <p className="soft">Columns not read: {look.unread.join(', ')}.</p>}
+          {look.faults.length === 0 ? null : (
+            <div className="failed" role="alert">
+              <p>Nothing is brought in while these are not mended:</p>
+              <ul>
+                {look.faults.slice(0, 30).map((fault) => (
+                  <li key={fault.path + fault.message}>{fault.message}</li>
+                ))}
+              </ul>
+            </div>
+          )}
+          <table className="lines">
+            <thead>
+              <tr>
+                <th scope="col">Sampled</th>
+                <th scope="col">Sample</th>
+                <th scope="col">pH</th>
+                <th scope="col">Figures</th>
+                <th scope="col">Beds</th>
+              </tr>
+            </thead>
+            <tbody>
+              {look.tests.slice(0, 50).map((each) => (
+                <tr key={`${each.date} ${each.sample}`}>
+                  <td>{reader.date(each.date)}</td>
+                  <td>{each.sample}</td>
+                  <td>{each.ph ?? '–'}</td>
+                  <td>{each.figures}</td>
+                  <td>{each.beds}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+          <div className="row">
+            <Button
+              weight="main"
+              disabled={bring.busy || look.faults.length > 0 || look.tests.length === 0}
+              onClick={() => void save()}
+            >
+              Bring in {look.tests.length} tests
+            </Button>
+            <Button onClick={onClose}>Cancel</Button>
+          </div>
+        </div>
+      )}
+    </Dialog>
+  );
+}
