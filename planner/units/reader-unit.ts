@@ -110,7 +110,8 @@ export function unitBetween(symbol: string, as: string): ReaderUnit {
   return { sign: signOf(as), factor: symbol === as ? 1 : from.factor / to.factor, offset: 0 };
 }
 
-const inInches = /(^|_)(depth|spacing|margin|gap|drop|thickness|wallHeight|row|path|diameter)/i;
+const inInches =
+  /(^|_)(depth|spacing|margin|gap|drop|thickness|row|path|diameter|overlap|overflow)|(Depth|Spacing|Margin|Gap|Thickness|Row|Path|Diameter|Overlap|WallHeight|basinFill)(_|$)/;
 const loose = /soil|mix|fill|loose|settled|bank|compost|wood|stack|topUp|stock|void|mulch|layer/i;
 
 /**

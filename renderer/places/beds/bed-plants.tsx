@@ -2,6 +2,8 @@ import { useMemo, useState } from 'react';
 import { packingBound } from '../../../planner/beds/packing-bound.ts';
 import { explainPlants, type PlantCountInput, plantsInBed, type Spacing } from '../../../planner/beds/plant-count.ts';
 import { InputError } from '../../../planner/errors.ts';
+import { M_PER_INCH } from '../../../planner/units/constants.ts';
+import { useReader } from '../../client/reader.tsx';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
 import { Figure } from '../../working/figure.tsx';
@@ -17,14 +19,16 @@ const layouts = [
   { value: 'most', text: 'As many as fit' },
   { value: 'centred', text: 'Laid out from the middle' },
 ] as const;
-const FIRST_SPACING_M = 0.2;
+/** To begin with: 8 in, or 20 cm. */
+const firstSpacing_m = { us: 8 * M_PER_INCH, metric: 0.2 } as const;
 
 /** How many plants stand in the bed, and where: exact, in any outline. */
 export function BedPlants({ bed }: { readonly bed: WholeBed }) {
+  const { system } = useReader();
   const [pattern, setPattern] = useState<(typeof patterns)[number]['value']>('staggered');
   const [layout, setLayout] = useState<(typeof layouts)[number]['value']>('most');
-  const [spacing_m, setSpacing] = useState<number | null>(FIRST_SPACING_M);
-  const [row_m, setRow] = useState<number | null>(FIRST_SPACING_M);
+  const [spacing_m, setSpacing] = useState<number | null>(firstSpacing_m[system]);
+  const [row_m, setRow] = useState<number | null>(firstSpacing_m[system]);
   const [margin_m, setMargin] = useState<number | null>(null);
   const { outline } = bed.row;
   const counted = useMemo(() => {

@@ -1,9 +1,11 @@
 import { useState } from 'react';
 import type { IsoDate } from '../../../planner/calendar.ts';
+import { M_PER_FOOT } from '../../../planner/units/constants.ts';
 import { Button } from '../../app/button.tsx';
 import { Dialog } from '../../app/dialog.tsx';
 import { Caution } from '../../cautions/caution.tsx';
 import { api } from '../../client/api.ts';
+import { useReader } from '../../client/reader.tsx';
 import { useChange } from '../../client/use-change.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { DateField } from '../../fields/date-field.tsx';
@@ -27,7 +29,8 @@ const paths = [
   'builtDate',
   'newBlock.code',
 ];
-const PATH_M = 0.6;
+/** A path that a barrow passes: 2 ft, or 60 cm. Common practice, no source. */
+const path_m = { us: 2 * M_PER_FOOT, metric: 0.6 } as const;
 
 /** Builds any number of beds of one design at once, laid out in rows with their paths. */
 export function BuildDialog(props: {
@@ -40,14 +43,15 @@ export function BuildDialog(props: {
   readonly onBuilt: (bedIds: readonly string[]) => void;
 }) {
   const build = useChange(api.beds.build);
+  const { system } = useReader();
   const usable = props.designs.filter((design) => !design.retired);
   const [designId, setDesign] = useState(props.designId ?? usable[0]?.designId ?? '');
   const [block, setBlock] = useState<BlockEntry>({ blockId: props.site.blocks[0]?.blockId ?? null, code: '', name: '' });
   const [firstCode, setCode] = useState('');
   const [count, setCount] = useState<number | null>(10);
   const [perRow, setPerRow] = useState<number | null>(5);
-  const [endPath_m, setEnd] = useState<number | null>(PATH_M);
-  const [sidePath_m, setSide] = useState<number | null>(PATH_M);
+  const [endPath_m, setEnd] = useState<number | null>(path_m[system]);
+  const [sidePath_m, setSide] = useState<number | null>(path_m[system]);
   const [x_m, setX] = useState<number | null>(props.at.x_m);
   const [y_m, setY] = useState<number | null>(props.at.y_m);
   const [turn_deg, setTurn] = useState<number | null>(0);

@@ -8,7 +8,8 @@ export function hatchOf(material: {
   readonly isOwn: boolean;
 }): HatchName {
   const said = `${material.materialId} ${material.name}`.toLowerCase();
-  if (material.isOwn || /\bsoil|topsoil|loam/.test(said)) return 'soil';
+  if (/\bmix\b/.test(said)) return 'mix';
+  if (material.isOwn || /soil|loam/.test(said)) return 'soil';
   if (/gravel|stone|pumice|perlite|sand/.test(said)) return 'gravel';
   if (/compost|cast|manure|leaf/.test(said)) return 'compost';
   if (/wood|log|branch|roundwood|chip/.test(said)) return 'wood';

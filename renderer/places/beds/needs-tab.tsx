@@ -22,8 +22,8 @@ const columns: readonly Column<BedNeed>[] = [
   choice('basis', 'After', bases, { width: 140, hint: 'Settling is common practice, no source: measure in spring' }),
   quantity('drop_m', 'Drop', { width: 84 }),
   quantity('loose_L', 'Loose', { total: 'sum', width: 100 }),
-  derived('quantity', 'fromStock_bulk_L', 'Own or in stock', (row) => row.fromStock_L, { total: 'sum', width: 120 }),
-  derived('quantity', 'wanted_bulk_L', 'To get', (row) => row.wanted_L, { total: 'sum', width: 100 }),
+  derived('quantity', 'fromStockLoose_L', 'Own or in stock', (row) => row.fromStock_L, { total: 'sum', width: 120 }),
+  derived('quantity', 'wantedLoose_L', 'To get', (row) => row.wanted_L, { total: 'sum', width: 100 }),
 ];
 const rowId = (row: BedNeed): string => `${row.bedId} ${row.kind} ${row.materialId}`;
 

@@ -7,7 +7,9 @@ import type { WholeBed } from './bed-types.ts';
 import { hatchOf } from './layer-hatch.ts';
 import { type Edge, edgeOf, halfWidth_m, type Section, sectionOf } from './section-shape.ts';
 
-const MARGIN_PX = 46;
+const MARGIN_PX = 58;
+/** A layer at least this high carries its name. */
+const NAME_PX = 15;
 
 /** The cross-section of a bed to scale: layers hatched, water in basin or reservoir, overflow, dimension lines. */
 export function SectionDrawing({ bed }: { readonly bed: WholeBed }) {
@@ -33,8 +35,7 @@ export function SectionDrawing({ bed }: { readonly bed: WholeBed }) {
                 key={`${layer.materialId} ${layer.from_m}`}
                 points={outlineBetween(section, layer.from_m, layer.to_m, scale)}
                 fill={hatch(hatchOf(layer))}
-                className="bed-line"
-                strokeWidth={0.7}
+                className="bed-layer"
               >
                 <title>{layer.name}</title>
               </polygon>
@@ -51,6 +52,20 @@ export function SectionDrawing({ bed }: { readonly bed: WholeBed }) {
           ) : null}
           <polyline className="bed-line" points={wallLine(section, scale)} />
           <Reservoir section={section} bed={bed} scale={scale} />
+          {layers.map((layer) =>
+            scale.length(layer.to_m - layer.from_m) < NAME_PX ? null : (
+              <text
+                key={`${layer.materialId} ${layer.from_m}`}
+                className="bed-layer-name"
+                x={scale.x(0)}
+                y={scale.y((layer.from_m + layer.to_m) / 2)}
+                dy={4}
+                textAnchor="middle"
+              >
+                {layer.name.split(',')[0]}
+              </text>
+            ),
+          )}
           <Dimensions section={section} bed={bed} scale={scale} />
         </svg>
       )}
@@ -104,8 +119,8 @@ function Reservoir({ section, bed, scale }: Part) {
     <g>
       <polygon points={outlineBetween(section, 0, level_m, scale)} fill="var(--water)" fillOpacity={0.28} />
       <line className="bed-level" x1={scale.x(-half_m)} x2={scale.x(half_m)} y1={y} y2={y} />
-      <path className="bed-level" d={`M${scale.x(half_m)} ${y} h10 v7`} fill="none" />
-      <text x={scale.x(half_m) + 12} y={y - 3}>
+      <path className="bed-level" d={`M${scale.x(-half_m)} ${y} h-10 v7`} fill="none" />
+      <text x={scale.x(-half_m) - 6} y={y - 5} textAnchor="end">
         overflow
       </text>
     </g>

@@ -16,9 +16,15 @@ export function edgeOf(form: BedForm, from_m: number, to_m: number): readonly Ed
   const curved = form.solid !== 'straight' && form.solid !== 'tapered' && form.solid !== 'ridge';
   const steps = curved ? STEPS : 1;
   return Array.from({ length: steps + 1 }, (_, at) => {
-    const height_m = from_m + ((to_m - from_m) * at) / steps;
+    const height_m = curved ? roundedHeight(form.depth_m, from_m, to_m, at / steps) : from_m + ((to_m - from_m) * at) / steps;
     return { height_m, half_m: halfWidth_m(form, height_m) };
   });
+}
+
+/** Steps that lie closer together near the crown, where a mound turns over. */
+function roundedHeight(crown_m: number, from_m: number, to_m: number, share: number): number {
+  const angle = (height_m: number): number => Math.asin(Math.min(1, height_m / crown_m));
+  return crown_m * Math.sin(angle(from_m) + (angle(to_m) - angle(from_m)) * share);
 }
 
 export type Section = {

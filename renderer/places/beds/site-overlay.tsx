@@ -47,6 +47,8 @@ export function SiteOverlay(props: {
         />
       )}
       <TurnHandle scale={scale} chosen={props.chosen} onTurn={props.onTurn} />
+      <rect className="site-paper" x={6} y={scale.height - 36} width={Math.min(scale.width / 4, 150)} height={30} />
+      <rect className="site-paper" x={10} y={8} width={32} height={56} />
       <ScaleBar scale={scale} x={14} y={scale.height - 12} />
       <NorthArrow x={26} y={42} north_deg={props.north_deg} />
     </svg>

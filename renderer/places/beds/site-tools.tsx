@@ -2,7 +2,7 @@ import { type AlignTo, alignBeds, type Placed, type Shift, spaceEvenly } from '.
 import { M_PER_FOOT, M_PER_INCH } from '../../../planner/units/constants.ts';
 import type { UnitSystem } from '../../../planner/units/system.ts';
 import { Button } from '../../app/button.tsx';
-import { useReader } from '../../client/reader.tsx';
+import { type Reader, useReader } from '../../client/reader.tsx';
 import { type SiteTool, siteTools } from './site-tool.ts';
 import { gapBetween_m } from './site-view.ts';
 
@@ -34,7 +34,6 @@ export function SiteTools(props: {
 }) {
   const reader = useReader();
   const { chosen } = props;
-  const [a, b] = chosen;
   return (
     <div className="site-tools row no-print">
       <div className="site-switch" role="radiogroup" aria-label="Tool">
@@ -59,55 +58,53 @@ export function SiteTools(props: {
           ))}
         </select>
       </label>
-      {chosen.length === 0 ? null : (
-        <>
-          <span className="soft small">
-            {chosen.length === 1 ? '1 bed' : `${chosen.length} beds`} chosen
-            {chosen.length === 2 && a !== undefined && b !== undefined ? `, ${reader.print(gapBetween_m(a, b), 'm')} apart` : ''}
-          </span>
-          {chosen.length < 2 ? null : (
-            <label className="site-pick">
-              <span className="heard-only">Align</span>
-              <select
-                value=""
-                onChange={(event) => {
-                  const to = aligns.find((each) => each.value === event.target.value);
-                  if (to !== undefined) props.onShift(alignBeds(chosen, to.value), `Align ${chosen.length} beds`);
-                }}
-              >
-                <option value="">Align…</option>
-                {aligns.map((each) => (
-                  <option key={each.value} value={each.value}>
-                    {each.text}
-                  </option>
-                ))}
-              </select>
-            </label>
-          )}
-          {chosen.length < 3 ? null : (
-            <>
-              <Button
-                onClick={() => props.onShift(spaceEvenly(chosen, 'x'), `Space ${chosen.length} beds`)}
-                title="Equal paths across"
-              >
-                Space across
-              </Button>
-              <Button
-                onClick={() => props.onShift(spaceEvenly(chosen, 'y'), `Space ${chosen.length} beds`)}
-                title="Equal paths up"
-              >
-                Space up
-              </Button>
-            </>
-          )}
-          <Button icon="copy" onClick={props.onDuplicate}>
-            Duplicate
-          </Button>
-          <Button weight="quiet" onClick={props.onEnd}>
-            Retire…
-          </Button>
-        </>
-      )}
+      <label className="site-pick">
+        <span className="heard-only">Align the chosen beds</span>
+        <select
+          value=""
+          disabled={chosen.length < 2}
+          onChange={(event) => {
+            const to = aligns.find((each) => each.value === event.target.value);
+            if (to !== undefined) props.onShift(alignBeds(chosen, to.value), `Align ${chosen.length} beds`);
+          }}
+        >
+          <option value="">Align…</option>
+          {aligns.map((each) => (
+            <option key={each.value} value={each.value}>
+              {each.text}
+            </option>
+          ))}
+        </select>
+      </label>
+      <label className="site-pick">
+        <span className="heard-only">Space the chosen beds evenly</span>
+        <select
+          value=""
+          disabled={chosen.length < 3}
+          onChange={(event) => {
+            const along = event.target.value;
+            if (along === 'x' || along === 'y') props.onShift(spaceEvenly(chosen, along), `Space ${chosen.length} beds`);
+          }}
+        >
+          <option value="">Space…</option>
+          <option value="x">Equal paths across</option>
+          <option value="y">Equal paths up</option>
+        </select>
+      </label>
+      <Button icon="copy" onClick={props.onDuplicate} disabled={chosen.length === 0}>
+        Duplicate
+      </Button>
+      <Button weight="quiet" onClick={props.onEnd} disabled={chosen.length === 0}>
+        Retire…
+      </Button>
+      <span className="soft small">{chosenText(chosen, reader)}</span>
     </div>
   );
+}
+
+function chosenText(chosen: readonly Placed[], reader: Reader): string {
+  const [a, b] = chosen;
+  if (a === undefined) return 'None chosen';
+  if (b === undefined) return '1 chosen';
+  return chosen.length === 2 ? `2 chosen, ${reader.print(gapBetween_m(a, b), 'm')} apart` : `${chosen.length} chosen`;
 }

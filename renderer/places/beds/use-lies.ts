@@ -18,7 +18,9 @@ export function useLies(
   now.current = { beds, lies, send };
 
   const lieOf = useCallback((bed: BedRow): Lie => lies?.get(bed.bedId) ?? bed, [lies]);
-  const moving = useMemo(() => new Set(lies?.keys()), [lies]);
+  // the same set as long as the same beds move, so that the still ones are not painted again at each step
+  const ids = lies === undefined ? '' : [...lies.keys()].join('\n');
+  const moving = useMemo(() => new Set(ids === '' ? [] : ids.split('\n')), [ids]);
 
   const show = useCallback((next: ReadonlyMap<string, Lie>) => setDraft({ of: now.current.beds, lies: next }), []);
   const drop = useCallback(() => setDraft(undefined), []);

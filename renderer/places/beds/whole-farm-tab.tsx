@@ -1,9 +1,11 @@
+import type { ReactNode } from 'react';
+import { explainTotal } from '../../../planner/beds/explain-total.ts';
 import { Shown } from '../../app/states.tsx';
 import { api } from '../../client/api.ts';
-import { useReader } from '../../client/reader.tsx';
 import { type OutputOf, useRead } from '../../client/use-read.ts';
-import { type Column, count, money, quantity, text } from '../../table/column.ts';
+import { type Column, count, derived, money, quantity, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';
+import { Figure } from '../../working/figure.tsx';
 
 type Whole = OutputOf<typeof api.beds.wholeFarm>;
 type Block = Whole['blocks'][number];
@@ -22,10 +24,10 @@ const blockColumns: readonly Column<Block>[] = [
   money('value_minor', 'Still worth', { total: 'sum', hint: 'Parts and fill, straight line over their lives' }),
 ];
 const dueColumns: readonly Column<Due>[] = [
-  count('year', 'Year', { width: 80 }),
-  text('part', 'Part', { width: 240 }),
-  count('beds', 'Beds', { total: 'sum' }),
-  money('cost_minor', 'As last paid', { total: 'sum' }),
+  derived('text', 'yearText', 'Year', (row) => String(row.year), { width: 60 }),
+  text('part', 'Part', { width: 190 }),
+  count('beds', 'Beds', { total: 'sum', width: 64 }),
+  money('cost_minor', 'Last paid', { total: 'sum', width: 110 }),
 ];
 const topUpColumns: readonly Column<TopUp>[] = [
   text('material', 'Material', { width: 240 }),
@@ -35,19 +37,18 @@ const topUpColumns: readonly Column<TopUp>[] = [
 
 /** The whole farm: area, volume, what tops it up, which parts are due when, what it is still worth. */
 export function WholeFarmTab() {
-  const reader = useReader();
   const whole = useRead(api.beds.wholeFarm, undefined);
   return (
     <Shown reading={whole}>
       {({ all, blocks, due, topUps }) => (
         <div className="stack">
           <dl className="figures">
-            <Fact name="Beds" text={String(all.beds)} />
-            <Fact name="Bed area" text={reader.print(all.area_m2, 'm2')} />
-            <Fact name="Fill" text={reader.print(all.fill_L, 'bulk_L')} />
-            <Fact name="Top-up this season" text={reader.print(all.topUp_L, 'bulk_L')} />
-            <Fact name="Standing water" text={reader.print(all.water_L, 'L')} />
-            <Fact name="Still worth" text={reader.money(all.value_minor)} />
+            <Fact name="Beds">{all.beds}</Fact>
+            <Total name="Bed area" unit="m2" blocks={blocks} read={(block) => block.area_m2} />
+            <Total name="Fill, settled" unit="bulk_L" blocks={blocks} read={(block) => block.fill_L} />
+            <Total name="Top-up this season" unit="bulk_L" blocks={blocks} read={(block) => block.topUp_L} notes={settlingNote} />
+            <Total name="Standing water" unit="L" blocks={blocks} read={(block) => block.water_L} />
+            <Total name="Still worth" unit="minor" blocks={blocks} read={(block) => block.value_minor} notes={valueNote} />
           </dl>
           <Grid name="Blocks" rows={blocks} columns={blockColumns} rowId={blockId} />
           <div className="columns">
@@ -70,11 +71,29 @@ const blockId = (row: Block): string => row.blockId;
 const dueId = (row: Due): string => row.key;
 const topUpId = (row: TopUp): string => row.materialId;
 
-function Fact({ name, text: shown }: { readonly name: string; readonly text: string }) {
+const settlingNote = ['Measured drops first; where none was measured, settling of the library (common practice, no source).'];
+const valueNote = ['Parts and fill, straight line over their lives, without salvage.'];
+
+function Total(props: {
+  readonly name: string;
+  readonly unit: string;
+  readonly blocks: readonly Block[];
+  readonly read: (block: Block) => number;
+  readonly notes?: readonly string[];
+}) {
+  const parts = props.blocks.map((block) => ({ name: `${block.block}, ${block.name}`, value: props.read(block) }));
+  return (
+    <Fact name={props.name}>
+      <Figure of={explainTotal(props.name, props.unit, parts, props.notes)} />
+    </Fact>
+  );
+}
+
+function Fact({ name, children }: { readonly name: string; readonly children: ReactNode }) {
   return (
     <div>
       <dt>{name}</dt>
-      <dd>{shown}</dd>
+      <dd>{children}</dd>
     </div>
   );
 }
