@@ -7,6 +7,7 @@ import {
   changeRun,
   linePartsOnOffer,
   removeReading,
+  replaceLineNeeds,
   replacePower,
   replacePump,
   replaceRefillTasks,
@@ -14,15 +15,18 @@ import {
 } from '../../db/repositories/water-lines.ts';
 import { refuse } from '../../planner/errors.ts';
 import { lineOptions } from '../../planner/irrigation/line-options.ts';
+import { lineParts } from '../../planner/irrigation/line-parts.ts';
 import { networkOf, outletLossK, pipedOutlets, valveKOf } from '../../planner/irrigation/line-plan.ts';
 import { lineReport } from '../../planner/irrigation/line-report.ts';
 import { readyLine } from '../../planner/irrigation/line-solution.ts';
-import { pricesOfParts } from '../../planner/irrigation/part-prices.ts';
+import { partsToOrder, pricesOfParts } from '../../planner/irrigation/part-prices.ts';
 import { fitValves } from '../../planner/irrigation/setup-card.ts';
 import { Refusal } from '../errors.ts';
 import { change } from '../procedure.ts';
+import { loadWater } from '../water/load-water.ts';
 import { lineId, powerFields, timerFields } from '../water-line/line-fields.ts';
 import { type LoadedLine, loadLine } from '../water-line/load-line.ts';
+import { needOfLine, proposedTimers } from '../water-line/need-of-line.ts';
 import { comingRefills } from '../water-line/reservoir-of-line.ts';
 
 const flow = z.number('A flow is a number.').min(0, 'A flow is zero or more.').max(1e5);
@@ -141,6 +145,63 @@ export const waterLineRunning = {
         timers.map((timer) => ({ ...timer, id: newId<string>(), lineId: line })),
       );
       return { timers: timers.length };
+    },
+  }),
+  /** A programme out of the beds' need, in the place of the one there is. */
+  proposeTimers: change({
+    note: 'Timer by the beds’ need',
+    input: z.object({ lineId, start: timerFields.shape.start }),
+    run({ db }, { lineId: id, start }) {
+      const timers = proposedTimers(db, loadLine(db, id), start);
+      replaceTimers(
+        db,
+        id,
+        timers.map((timer) => ({ ...timer, id: newId<string>(), lineId: id })),
+      );
+      return { timers: timers.length };
+    },
+  }),
+  /** Shares of the line's flow by what each bed needs in a month; beds without a crop then get none. */
+  sharesByNeed: change({
+    note: 'Shares by need',
+    input: z.object({ lineId, month: z.int().min(1).max(12) }),
+    run({ db }, { lineId: id, month }) {
+      const line = loadLine(db, id);
+      const need = needOfLine(loadWater(db, null), line, month);
+      const most = Math.max(0, ...need.run_L.values());
+      if (most === 0) refuse('month', 'no-need', 'No bed of this line has a crop that needs water in that month.');
+      for (const outlet of line.record.outlets)
+        changeOutlet(db, outlet.id, { wantShare: Number(((need.run_L.get(outlet.id) ?? 0) / most).toPrecision(3)) });
+      return { beds: need.run_L.size };
+    },
+  }),
+  equalShares: change({
+    note: 'Equal shares',
+    input: z.object({ lineId }),
+    run({ db }, { lineId: id }) {
+      const { record } = loadLine(db, id);
+      for (const outlet of record.outlets) changeOutlet(db, outlet.id, { wantShare: 1 });
+      return { outlets: record.outlets.length };
+    },
+  }),
+  /** Parts of the line among the needs of Orders: those that a material of the library stands for. */
+  orderParts: change({
+    note: 'Parts of a line into Orders',
+    input: z.object({ lineId }),
+    run({ db }, { lineId: id }) {
+      const line = loadLine(db, id);
+      const wanted = partsToOrder(lineParts(line.plan), linePartsOnOffer(db), line.record.pump?.materialId ?? null);
+      replaceLineNeeds(
+        db,
+        id,
+        wanted.map((part) => ({
+          id: newId<string>(),
+          materialId: part.materialId,
+          amount: part.amount,
+          reason: `Water line ${line.record.line.name}: ${part.why}`,
+        })),
+      );
+      return { parts: wanted.length };
     },
   }),
   /** Puts the refills that are coming among the tasks of This week. */

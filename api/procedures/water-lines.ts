@@ -2,7 +2,9 @@ import { z } from 'zod';
 import { bedsForLines, linePartsOnOffer, linesOfFarm, supplyPrices } from '../../db/repositories/water-lines.ts';
 import { lineReport } from '../../planner/irrigation/line-report.ts';
 import { nothing, read } from '../procedure.ts';
+import { loadWater } from '../water/load-water.ts';
 import { loadLine } from '../water-line/load-line.ts';
+import { needOfLine } from '../water-line/need-of-line.ts';
 import { reservoirOfLine } from '../water-line/reservoir-of-line.ts';
 
 export const waterLines = {
@@ -33,5 +35,13 @@ export const waterLines = {
   reservoir: read({
     input: z.object({ lineId: z.string() }),
     run: ({ db, today }, { lineId }) => reservoirOfLine(db, loadLine(db, lineId), today),
+  }),
+  /** What the beds of the line need in a month, by every spell of the weather record. */
+  need: read({
+    input: z.object({ lineId: z.string(), month: z.int().min(1).max(12) }),
+    run({ db }, { lineId, month }) {
+      const need = needOfLine(loadWater(db, null), loadLine(db, lineId), month);
+      return { ...need, run_L: [...need.run_L].map(([outletId, run_L]) => ({ outletId, run_L })) };
+    },
   }),
 };

@@ -143,6 +143,7 @@ export function sampleWaterLine(beds: readonly BedRow[]): Rows {
     idle_W: 0,
     panel_W: 20,
     panelLossShare: 0.3,
+    peakSun_h: 5,
   });
   return rows;
 }

@@ -4,6 +4,7 @@ import type { FarmDb } from '../file/open-farm.ts';
 import { bed } from '../schema/beds.ts';
 import { farm } from '../schema/farm.ts';
 import { material, offer } from '../schema/materials.ts';
+import { needChoice } from '../schema/stock.ts';
 import {
   lineNode,
   lineOutlet,
@@ -234,5 +235,23 @@ export function replaceRefillTasks(
     db,
     task,
     refills.map((refill) => ({ ...refill, kind: 'refill', originKey: `${refillKey(lineId)}${refill.dueDate}` })),
+  );
+}
+
+const needKeyOf = (lineId: string): string => `line:${lineId}:`;
+
+/** Puts the parts a line needs in the place of those it asked for before. */
+export function replaceLineNeeds(
+  db: FarmDb,
+  lineId: string,
+  needs: readonly { readonly id: string; readonly materialId: string; readonly amount: number; readonly reason: string }[],
+): void {
+  db.delete(needChoice)
+    .where(like(needChoice.needKey, `${needKeyOf(lineId)}%`))
+    .run();
+  insertAll(
+    db,
+    needChoice,
+    needs.map((need) => ({ ...need, needKey: `${needKeyOf(lineId)}${need.materialId}` })),
   );
 }

@@ -1,4 +1,5 @@
 import type { PartPrices } from './line-options.ts';
+import type { LinePart } from './line-parts.ts';
 
 /** A material that a line is built of, with its least price of a base unit; null where nobody offers it. */
 export type OfferedPart = {
@@ -36,4 +37,60 @@ export function pricesOfParts(parts: readonly OfferedPart[]): PartPrices {
     tee_minor: least((part) => part.kind === 'fitting' && /tee/i.test(part.name)),
     pump_minor: least((part) => part.kind === 'pump'),
   };
+}
+
+export type PartToOrder = { readonly materialId: string; readonly name: string; readonly amount: number; readonly why: string };
+
+const words: Readonly<Record<LinePart['what'], RegExp>> = {
+  tube: /tub|pipe|hose/i,
+  tee: /\btee\b/i,
+  adapter: /adapt|reduc/i,
+  valve: /valve/i,
+  clamp: /clamp/i,
+  bulkhead: /bulkhead|grommet/i,
+  strainer: /strain|filter/i,
+  vent: /vent|vacuum/i,
+  plug: /plug|end cap/i,
+  pump: /pump/i,
+};
+
+/** The material a part is bought as: the one entered, else by its bore and name; undefined where none fits. */
+export function materialOfPart(
+  part: LinePart,
+  parts: readonly OfferedPart[],
+  pumpMaterialId: string | null,
+): OfferedPart | undefined {
+  const entered = part.what === 'pump' ? pumpMaterialId : part.materialId;
+  const own = parts.find((each) => each.materialId === entered);
+  if (own !== undefined) return own;
+  const unit = part.unit === 'm' ? 'm' : 'count';
+  const fitting = parts.filter(
+    (each) => each.baseUnit === unit && words[part.what].test(each.name) && !/drip|emitter/i.test(each.name),
+  );
+  const sized = fitting.find((each) => {
+    const bore = part.what === 'tube' ? each.insideDiameter_m : each.boreDiameter_m;
+    return part.size_m !== null && bore !== null && Math.abs(bore - part.size_m) < 3e-4;
+  });
+  return sized ?? (part.what === 'tube' ? undefined : fitting[0]);
+}
+
+/** Parts of a line that a material stands for, added up by material. */
+export function partsToOrder(
+  parts: readonly LinePart[],
+  offered: readonly OfferedPart[],
+  pumpMaterialId: string | null,
+): readonly PartToOrder[] {
+  const wanted = new Map<string, PartToOrder>();
+  for (const part of parts) {
+    const material = materialOfPart(part, offered, pumpMaterialId);
+    if (material === undefined) continue;
+    const before = wanted.get(material.materialId)?.amount ?? 0;
+    wanted.set(material.materialId, {
+      materialId: material.materialId,
+      name: material.name,
+      amount: before + part.amount,
+      why: part.why,
+    });
+  }
+  return [...wanted.values()];
 }

@@ -157,3 +157,122 @@ describe('drawing a line', () => {
     ]);
   });
 });
+
+describe('running a line', () => {
+  test('its programme follows the beds’ need: more often in July than in May, minutes enough for the slowest bed', async () => {
+    const lineId = await firstLine();
+    await program.api.waterLines.setValves({ lineId });
+    await program.api.waterLines.proposeTimers({ lineId, start: '05:00' });
+    const { timers, facts } = await program.api.waterLines.one({ lineId });
+    expect(timers.length).toBeGreaterThan(3);
+    const every = (month: number): number => timers.find((timer) => timer.month === month)?.every_days ?? 99;
+    expect(every(7)).toBeLessThanOrEqual(every(5));
+    const need = await program.api.waterLines.need({ lineId, month: 7 });
+    const report = await program.api.waterLines.report({ lineId });
+    const run_min = timers.find((timer) => timer.month === 7)?.run_min ?? 0;
+    for (const { outletId, run_L } of need.run_L) {
+      const flow = report.outlets.find((outlet) => outlet.id === outletId)?.low.flow_L_per_h ?? 0;
+      expect((flow * run_min) / 60).toBeGreaterThanOrEqual(run_L - 1e-6);
+    }
+    expect(facts.length).toBeGreaterThan(0);
+  });
+
+  test('shares follow what the beds need, and go back to equal', async () => {
+    const lineId = await firstLine();
+    await program.api.waterLines.sharesByNeed({ lineId, month: 7 });
+    const shares = (await program.api.waterLines.one({ lineId })).plan.outlets.map((outlet) => outlet.wantShare);
+    expect(Math.max(...shares)).toBe(1);
+    expect(Math.min(...shares)).toBeLessThan(1);
+    await program.api.waterLines.equalShares({ lineId });
+    expect((await program.api.waterLines.one({ lineId })).plan.outlets.every((outlet) => outlet.wantShare === 1)).toBe(true);
+    const winter = await faultsOf(program.api.waterLines.sharesByNeed({ lineId, month: 1 }));
+    expect(winter.map((fault) => fault.path)).toEqual(['month']);
+  });
+
+  test('the reservoir runs through every year of record and says what comes after the stop', async () => {
+    const lineId = await firstLine();
+    const { line } = await program.api.waterLines.one({ lineId });
+    const answer = await program.api.waterLines.reservoir({ lineId });
+    expect(answer.years.length).toBeGreaterThan(2);
+    for (const year of answer.years)
+      for (const day of year.days) {
+        expect(day.level_L).toBeGreaterThanOrEqual((line.reservoir_L ?? 0) * (1 - line.usableShare) - 1e-6);
+        expect(day.level_L).toBeLessThanOrEqual((line.reservoir_L ?? 0) + 1e-6);
+      }
+    expect(answer.afterStop.runningOn).toEqual([]);
+    await program.api.waterLines.setOutlets({
+      lineId,
+      edits: [{ id: (await program.api.waterLines.one({ lineId })).plan.outlets[0]?.id ?? '', values: { outlet_m: 0.1 } }],
+    });
+    await program.api.waterLines.setSupply({ lineId, values: { vented: false }, revision: line.revision });
+    const siphoning = (await program.api.waterLines.reservoir({ lineId })).afterStop;
+    expect(siphoning.runningOn).toHaveLength(1);
+    expect(siphoning.lost_L).toBeCloseTo(250, 6);
+  });
+
+  test('a low level above the high one and a stale change are refused', async () => {
+    const lineId = await firstLine();
+    const { line } = await program.api.waterLines.one({ lineId });
+    const faults = await faultsOf(
+      program.api.waterLines.setSupply({ lineId, values: { lowLevel_m: 2 }, revision: line.revision }),
+    );
+    expect(faults.map((fault) => fault.path)).toEqual(['lowLevel_m']);
+    await expect(
+      program.api.waterLines.setSupply({ lineId, values: { notes: 'x' }, revision: line.revision - 1 }),
+    ).rejects.toThrow(/changed in another window/);
+  });
+
+  test('coming refills become tasks, and are not doubled', async () => {
+    const lineId = await firstLine();
+    const { line } = await program.api.waterLines.one({ lineId });
+    await program.api.waterLines.setSupply({
+      lineId,
+      values: { level_L: 150, levelDate: '2026-11-25' },
+      revision: line.revision,
+    });
+    await program.api.waterLines.setTimers({
+      lineId,
+      timers: [{ month: 12, every_days: 1, start: '06:00', run_min: 10, zone: 1 }],
+    });
+    const { refills } = await program.api.waterLines.reservoir({ lineId });
+    expect(refills.length).toBeGreaterThan(1);
+    await program.api.waterLines.planRefills({ lineId });
+    await program.api.waterLines.planRefills({ lineId });
+    const tasks = program.farm.db.$client.prepare("select title, due_date from task where kind = 'refill'").all() as {
+      due_date: string;
+    }[];
+    expect(tasks.map((task) => task.due_date).sort()).toEqual(refills.map((refill) => refill.date));
+  });
+
+  test('parts that the library knows go into Orders once', async () => {
+    const lineId = await firstLine();
+    const { parts } = await program.api.waterLines.orderParts({ lineId });
+    await program.api.waterLines.orderParts({ lineId });
+    const rows = program.farm.db.$client
+      .prepare("select material_id, amount from need_choice where need_key like 'line:%'")
+      .all();
+    expect(rows).toHaveLength(parts);
+    expect(parts).toBeGreaterThan(3);
+  });
+
+  test('power: what is entered is what is kept', async () => {
+    const lineId = await firstLine();
+    const power = {
+      kind: 'battery' as const,
+      battery: 'lead-acid' as const,
+      capacity_Wh: 1000,
+      usableShare: 0.5,
+      inverterShare: 0.85,
+      selfDischarge_share_per_month: 0.05,
+      controller_W: 1,
+      idle_W: 10,
+      idleOff_h: null,
+      panel_W: null,
+      panelLossShare: null,
+      peakSun_h: null,
+      limit_W: 100,
+    };
+    await program.api.waterLines.setPower({ lineId, power });
+    expect((await program.api.waterLines.one({ lineId })).power).toMatchObject(power);
+  });
+});

@@ -27,7 +27,7 @@ export function ReservoirTab() {
 const yearId = (row: YearRow): string => String(row.year);
 
 const columns: readonly Column<YearRow>[] = [
-  count('year', 'Year', { width: 80 }),
+  derived('text', 'year', 'Year', (row) => String(row.year), { width: 80 }),
   quantity('need_L', 'Taken by the programme'),
   quantity('caught_L', 'Caught from the roof'),
   quantity('overflow_L', 'Ran over'),

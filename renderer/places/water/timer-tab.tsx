@@ -75,6 +75,7 @@ function TimerBody({ data }: { readonly data: LineData }) {
   const lineId = data.line.id;
   const reader = useReader();
   const setTimers = useChange(api.waterLines.setTimers);
+  const propose = useChange(api.waterLines.proposeTimers);
   const { report, fault } = useMemo(() => solved(data.plan), [data.plan]);
   const codes = useMemo(() => new Map(data.facts.map((fact) => [fact.outletId, fact.code])), [data.facts]);
   if (report === null) return <p className="failed">{fault}</p>;
@@ -122,16 +123,27 @@ function TimerBody({ data }: { readonly data: LineData }) {
       )}
       <section className="stack">
         <h3>Programme</h3>
-        <p className="soft small">The water of a run is at the flow of the valves as they stand, reservoir full.</p>
+        <p className="soft small">
+          The water of a run is at the flow of the valves as they stand, reservoir full. “By the beds’ need” takes each month’s
+          interval from the thirstiest bed through every spell of the weather record, and minutes enough for the slowest outlet.
+        </p>
         <Grid
           name="Timer programme"
           rows={rows}
           columns={columns}
           rowId={rowId}
           onEdit={edit}
-          failure={setTimers.failure}
+          failure={setTimers.failure ?? propose.failure}
           tools={
             <div className="row">
+              <Button
+                disabled={propose.busy}
+                onClick={() =>
+                  void propose.run({ lineId, start: rows[0]?.start ?? '05:30' }, 'The programme follows the beds’ need.')
+                }
+              >
+                By the beds’ need
+              </Button>
               <Button
                 icon="add"
                 onClick={() =>

@@ -30,6 +30,9 @@ type MeasuredRow = {
   readonly state: string;
 };
 
+/** The month whose need shares the flow (common practice, no source). */
+const HOTTEST_MONTH = 7;
+
 const rowId = (row: MeasuredRow): string => row.outletId;
 
 const columns: readonly Column<MeasuredRow>[] = [
@@ -51,6 +54,8 @@ function ValvesBody({ data }: { readonly data: LineData }) {
   const setValves = useChange(api.waterLines.setValves);
   const openValves = useChange(api.waterLines.openValves);
   const measured = useChange(api.waterLines.measured);
+  const byNeed = useChange(api.waterLines.sharesByNeed);
+  const equal = useChange(api.waterLines.equalShares);
   const [calibrating, setCalibrating] = useState(false);
   const { report, fault } = useMemo(() => solved(data.plan), [data.plan]);
   const rows = useMemo((): readonly MeasuredRow[] => {
@@ -99,6 +104,15 @@ function ValvesBody({ data }: { readonly data: LineData }) {
         <Button disabled={openValves.busy} onClick={() => void openValves.run({ lineId }, 'All valves are taken as fully open.')}>
           All valves are fully open
         </Button>
+        <Button
+          disabled={byNeed.busy}
+          onClick={() => void byNeed.run({ lineId, month: HOTTEST_MONTH }, 'Shares follow what each bed needs in July.')}
+        >
+          Shares by need in July
+        </Button>
+        <Button disabled={equal.busy} onClick={() => void equal.run({ lineId }, 'Equal shares.')}>
+          Equal shares
+        </Button>
         <Button icon="print" onClick={() => window.print()}>
           Print the card
         </Button>
@@ -106,6 +120,7 @@ function ValvesBody({ data }: { readonly data: LineData }) {
           Turns of a valve
         </Button>
       </div>
+      {byNeed.failure === undefined ? null : <p className="failed">{byNeed.failure.message}</p>}
       <SetUpCard data={data} report={report} />
       {calibrating ? <ValveReadings data={data} today={data.today} /> : null}
       <section className="stack no-print">
