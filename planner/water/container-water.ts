@@ -21,6 +21,13 @@ export function roundUse_L_per_day(eto_mm_per_day: number, kc: number, diameter_
   return (eto_mm_per_day * kc * Math.PI * diameter_m ** 2) / 4;
 }
 
+/** Water that an area uses in a day, `ETc A`; 1 mm over 1 m2 is 1 L, exactly. Source: FAO-56 eq. 58. @throws InputError naming the field */
+export function areaUse_L_per_day(etc_mm_per_day: number, area_m2: number): number {
+  requireRange('etc_mm_per_day', etc_mm_per_day, 0, 20 * GREATEST_PATCH_KC, 'mm/day');
+  requireRange('area_m2', area_m2, 0, 1e6, 'm2');
+  return etc_mm_per_day * area_m2;
+}
+
 /** Factor of the wall's loss against the reference, 0 to 0.5. Common practice, no source: weigh a bag to set it. */
 export const USUAL_WALL_FACTOR = 0.3;
 

@@ -1,9 +1,12 @@
 import { heightHolding_m } from '../../../planner/beds/volume.ts';
+import { yearlyShare_minor } from '../../../planner/costs/depreciation.ts';
 import { basinRing_L, freeboard_m, minutesForBasins } from '../../../planner/irrigation/basin-fill.ts';
 import { loadEnergy_Wh, runEnergy_Wh, seasonEnergy_Wh } from '../../../planner/irrigation/power-use.ts';
 import { wholeRuns } from '../../../planner/irrigation/reservoir.ts';
 import { bucketsForBeds, filledShare } from '../../../planner/soil/buckets.ts';
 import { convert } from '../../../planner/units/convert.ts';
+import { areaUse_L_per_day, containerDays } from '../../../planner/water/container-water.ts';
+import { centsOf, usdOf } from '../case-units.ts';
 import { forEachOfList } from '../for-each-of-list.ts';
 import type { Registry } from '../registry.ts';
 
@@ -61,6 +64,21 @@ export const practiceFacts: Registry = {
     return {
       ring_volume_us_gal_each: convert(ring_L, 'L', 'us_gal'),
       minutes: minutesForBasins(i['beds'] as number, ring_L, flow_L_per_h),
+    };
+  }),
+  'practice.pr-interval': forEachOfList((i) => ({
+    days: containerDays({
+      mix_L: i['volume_L'] as number,
+      availableShare: i['available_water_fraction'] as number,
+      depletionShare: i['allowed_depletion'] as number,
+      use_L_per_day: areaUse_L_per_day(i['etc_mm_d'] as number, i['area_m2'] as number),
+    }).days,
+  })),
+  'practice.pr-basin-cost': forEachOfList((i) => {
+    const price_minor = centsOf(i['price_usd'] as number);
+    return {
+      total_usd: usdOf(yearlyShare_minor(i['beds'] as number, price_minor, 1)),
+      per_bed_season_usd: usdOf(yearlyShare_minor(1, price_minor, i['life_seasons'] as number)),
     };
   }),
   'practice.pr-station-idle': forEachOfList((i) => ({
