@@ -5,11 +5,13 @@ import { bedEdits } from './procedures/bed-edits.ts';
 import { bedEnding } from './procedures/bed-ending.ts';
 import { beds } from './procedures/beds.ts';
 import { compost } from './procedures/compost.ts';
+import { costs } from './procedures/costs.ts';
 import { crops } from './procedures/crops.ts';
 import { demand } from './procedures/demand.ts';
 import { designs } from './procedures/designs.ts';
 import { farm } from './procedures/farm.ts';
 import { feeding } from './procedures/feeding.ts';
+import { field } from './procedures/field.ts';
 import { files } from './procedures/files.ts';
 import { find } from './procedures/find.ts';
 import { harvest } from './procedures/harvest.ts';
@@ -23,6 +25,7 @@ import { proposals } from './procedures/proposals.ts';
 import { sales } from './procedures/sales.ts';
 import { seasons } from './procedures/seasons.ts';
 import { soilTests } from './procedures/soil-tests.ts';
+import { stockpiles } from './procedures/stockpiles.ts';
 import { suppliers } from './procedures/suppliers.ts';
 import { tea } from './procedures/tea.ts';
 import { undo } from './procedures/undo.ts';
@@ -30,6 +33,8 @@ import { waterDemand } from './procedures/water-demand.ts';
 import { waterLineDrawing } from './procedures/water-line-drawing.ts';
 import { waterLineRunning } from './procedures/water-line-running.ts';
 import { waterLines } from './procedures/water-lines.ts';
+import { waterSalts } from './procedures/water-salts.ts';
+import { weather } from './procedures/weather.ts';
 import { week } from './procedures/week.ts';
 
 /** The one door: every procedure of the program, by place or aggregate. */
@@ -37,11 +42,13 @@ export const router = build({
   applications,
   beds: { ...beds, ...bedBuilding, ...bedEdits, ...bedEnding },
   compost: { ...compost, ...tea },
+  costs,
   crops,
   demand,
   designs,
   farm,
   feeding,
+  field,
   files,
   find,
   harvest,
@@ -54,9 +61,11 @@ export const router = build({
   proposals,
   sales,
   soilTests,
+  stockpiles,
   suppliers,
   undo,
-  waterDemand,
+  waterDemand: { ...waterDemand, ...waterSalts },
+  weather,
   waterLines: { ...waterLines, ...waterLineDrawing, ...waterLineRunning },
   week,
 });

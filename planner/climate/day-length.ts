@@ -1,5 +1,5 @@
 import { radiansOf } from '../units/convert.ts';
-import { declination_rad, requirePlaceAndDay } from './sun.ts';
+import { requirePlaceAndDay, seriesDeclination_rad } from './sun.ts';
 
 /** Sun's centre below the horizon when its upper rim is seen to rise: 34' of bending and 16' of radius. */
 export const SUNRISE_deg = -0.833;
@@ -13,14 +13,19 @@ export const CIVIL_TWILIGHT_deg = -6;
  *
  *   a0   height of the sun's centre at rise and set   degrees   -0.833; civil twilight -6
  *
- * 24 in polar day, 0 in polar night. The simple declination is up to 3 minutes of day length off between solstices.
- * Source: spherical astronomy; declination by FAO-56 eq. 24; checked with the almanac of 2012 for 47.6 N.
+ * 24 in polar day, 0 in polar night. Flat horizon; within 2 minutes of a solar position library at 47.6 N.
+ * Source: spherical astronomy; checked with the almanac of 2012 for 47.6 N.
+ * @param decl declination, radians; by the series of seven terms unless given
  * @throws InputError naming the field
  */
-export function dayLength_h(latitude_deg: number, dayOfYear: number, height_deg: number = SUNRISE_deg): number {
+export function dayLength_h(
+  latitude_deg: number,
+  dayOfYear: number,
+  height_deg: number = SUNRISE_deg,
+  decl: number = seriesDeclination_rad(dayOfYear),
+): number {
   requirePlaceAndDay(latitude_deg, dayOfYear);
   const latitude_rad = radiansOf(latitude_deg);
-  const decl = declination_rad(dayOfYear);
   const level = Math.cos(latitude_rad) * Math.cos(decl);
   const above = Math.sin(radiansOf(height_deg)) - Math.sin(latitude_rad) * Math.sin(decl);
   if (Math.abs(level) < 1e-12) return above < 0 ? 24 : 0;

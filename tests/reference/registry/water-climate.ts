@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { dayOfYear, type IsoDate } from '../../../planner/calendar.ts';
-import { dayLength_h } from '../../../planner/climate/day-length.ts';
+import { dayLength_h, SUNRISE_deg } from '../../../planner/climate/day-length.ts';
 import { extremesHeld, meanAgainstBase, singleSine } from '../../../planner/climate/degree-days.ts';
 import { frostYears } from '../../../planner/climate/frost-dates.ts';
 import { empiricalQuantile, meanAndSpread, mixedFrost, normalValue } from '../../../planner/climate/frost-quantiles.ts';
@@ -342,7 +342,8 @@ export const climate: Registry = {
     eto_mm_d: hargreaves_mm_per_day({ ...i, extraterrestrial_MJ_per_m2: i.ra_MJ_m2_d }),
   })),
   'water-demand.wd-daylength-seattle': forEach((i: { latitude_deg: number; day_of_year: number }) => ({
-    day_length_h: dayLength_h(i.latitude_deg, i.day_of_year),
+    // the page that the case comes from takes the declination of eq. 24
+    day_length_h: dayLength_h(i.latitude_deg, i.day_of_year, SUNRISE_deg, declination_rad(i.day_of_year)),
     n_eq34_h: daylight_h(i.latitude_deg, i.day_of_year),
   })),
   'water-demand.wd-gdd-methods': forEach((i: { tmax: number; tmin: number; base: number; upper?: number | null }) => ({
