@@ -1,0 +1,68 @@
+import type { MoveFact } from '../../db/repositories/cost-facts.ts';
+import type { ShareKey } from '../../planner/costs/allocate.ts';
+import type { Charge, ChargeTarget, CostKind } from '../../planner/costs/spread-charges.ts';
+import { type StockMovement, valueStock } from '../../planner/orders/stock-ledger.ts';
+
+/** What went out of stock, at the ledger's average cost. */
+export type ValuedMove = MoveFact & { readonly cost_minor: number };
+
+/** Values every movement out of stock by moving average, material by material. `moves` come sorted by material and day. */
+export function valuedMoves(moves: readonly MoveFact[]): readonly ValuedMove[] {
+  return [...Map.groupBy(moves, (move) => move.materialId).values()].flatMap((ofMaterial) => {
+    const counted = ofMaterial.filter((move) => move.amount !== 0);
+    const movements = counted.map(
+      (move): StockMovement =>
+        move.amount > 0
+          ? { kind: 'in', amount: move.amount, value_minor: Math.max(0, move.value_minor) }
+          : { kind: 'out', amount: -move.amount, flagged: true },
+    );
+    const { values_minor } = valueStock(movements, 'moving-average');
+    return counted.flatMap((move, at) => (move.amount < 0 ? [{ ...move, cost_minor: values_minor[at] ?? 0 }] : []));
+  });
+}
+
+/** Name of a filling: what went into a bed on a day. */
+export const fillingOf = (move: { readonly bedId: string | null; readonly date: string; readonly materialId: string }): string =>
+  `${move.bedId ?? ''} ${move.date} ${move.materialId}`;
+
+/** What was used of the stock in a season as costs. Fillings of beds are left out: they last for years. */
+export function stockCharges(
+  moves: readonly ValuedMove[],
+  from: string,
+  to: string,
+  isFilling: (move: ValuedMove) => boolean,
+  overheadKey: ShareKey,
+): readonly Charge[] {
+  return moves
+    .filter((move) => move.date >= from && move.date <= to && !isFilling(move))
+    .map((move) => chargeOf(move, overheadKey));
+}
+
+function chargeOf(move: ValuedMove, overheadKey: ShareKey): Charge {
+  switch (move.kind) {
+    case 'use':
+      return { kind: kindOf(move), amount_minor: move.cost_minor, target: targetOf(move, overheadKey) };
+    case 'correction':
+      return { kind: 'stock-loss', amount_minor: move.cost_minor, target: { to: 'all', key: overheadKey } };
+    case 'return':
+      // what the supplier gave back is no cost; only what it fell short of the ledger is
+      return { kind: 'stock-loss', amount_minor: move.cost_minor + move.value_minor, target: { to: 'all', key: overheadKey } };
+    case 'opening':
+    case 'purchase':
+    case 'made':
+      return { kind: 'stock-loss', amount_minor: move.cost_minor, target: { to: 'nobody' } };
+  }
+}
+
+function kindOf(move: ValuedMove): CostKind {
+  if (move.materialKind === 'seed' || move.materialKind === 'start') return 'seed';
+  return move.materialKind === 'packing' ? 'packing' : 'inputs';
+}
+
+function targetOf(move: ValuedMove, overheadKey: ShareKey): ChargeTarget {
+  if (move.plantingId !== null && move.bedId !== null)
+    return { to: 'planting-in-bed', plantingId: move.plantingId, bedId: move.bedId };
+  if (move.plantingId !== null) return { to: 'planting', plantingId: move.plantingId };
+  if (move.bedId !== null) return { to: 'bed', bedId: move.bedId };
+  return { to: 'all', key: move.materialKind === 'packing' ? 'income' : overheadKey };
+}
