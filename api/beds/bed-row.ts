@@ -4,7 +4,7 @@ import type { Outline } from '../../planner/beds/outline.ts';
 import type { LoadedBed } from './load-beds.ts';
 
 /** A bed as the table and the site drawing show it. */
-export function bedRowOf(bed: LoadedBed, topUp_L: number) {
+export function bedRowOf(bed: LoadedBed, topUp_L: number, drop_m: number | null = null) {
   const { bed: row, design, block, spec, figures } = bed;
   const load = figures?.load_kg_per_m2 ?? null;
   return {
@@ -32,6 +32,7 @@ export function bedRowOf(bed: LoadedBed, topUp_L: number) {
     fill_L: figures?.fill_L ?? null,
     water_L: figures?.water_L ?? null,
     topUp_L,
+    drop_m,
     wet_kg: figures?.wet_kg ?? null,
     load_kg_per_m2: load,
     floorLimit_kg_per_m2: row.floorLimit_kg_per_m2,

@@ -47,6 +47,8 @@ const bedValues = z
       .readonly()
       .nullable(),
     turn_deg: z.number().min(-360).max(360),
+    /** Measured today, below the wanted surface. */
+    drop_m: z.number('Write how far the surface has dropped.').min(0, 'A drop cannot be negative.'),
     builtDate: calendarDate,
     notes: z.string().max(4000),
   })
@@ -61,12 +63,17 @@ export const bedEdits = {
         .min(1)
         .max(5000),
     }),
-    run({ db }, { edits }) {
-      for (const { bedId, revision, values } of edits) {
+    run({ db, today }, { edits }) {
+      for (const { bedId, revision, values: given } of edits) {
+        const { drop_m, ...values } = given;
         const before = loadBed(db, bedId);
         if (values.code !== undefined && values.code !== before.bed.code) requireFreeCode(db, values.code);
         if (!changeBed(db, bedId, revision, ownMeasures(before, values)))
           throw new Refusal({ code: 'changed-meanwhile', what: 'bed' });
+        if (drop_m !== undefined) {
+          requireRange('drop_m', drop_m, 0, before.spec.fillDepth_m, 'm');
+          addMeasures(db, [{ id: newId(), bedId, date: today, drop_m }]);
+        }
         const after = loadBed(db, bedId);
         if (after.fault !== null && after.fault !== before.fault) throw faultOf(after.bed.code, after.fault, values);
       }

@@ -1,25 +1,25 @@
 import { z } from 'zod';
 import {
   fillsOfBed,
+  latestDrops,
   measuresOfBed,
   partsInUse,
   partsOfBed,
   stockBalances,
-  stockpilesOfFarm,
 } from '../../db/repositories/bed-history.ts';
 import { blocksOfFarm, sharesOfBed } from '../../db/repositories/beds.ts';
 import { farmOfFile } from '../../db/repositories/farm.ts';
+import { moistDensities } from '../../db/repositories/material-choices.ts';
 import { partDue } from '../../planner/beds/part-life.ts';
 import type { IsoDate } from '../../planner/calendar.ts';
-import { heapVolume_m3 } from '../../planner/soil/stockpile.ts';
-import { convert } from '../../planner/units/convert.ts';
 import { bedCards } from '../beds/bed-cards.ts';
 import { bedRowOf } from '../beds/bed-row.ts';
 import { bedWorkings } from '../beds/bed-workings.ts';
 import { coveredNeeds, fillNeedsOfFarm } from '../beds/fill-needs-of-farm.ts';
 import { loadBed, loadBeds } from '../beds/load-beds.ts';
-import { heapOfStockpile } from '../beds/stockpile-heap.ts';
+import { needsByMaterial } from '../beds/needs-by-material.ts';
 import { wholeFarm } from '../beds/whole-farm.ts';
+import { Refusal } from '../errors.ts';
 import { nothing, read } from '../procedure.ts';
 
 const bedId = z.string();
@@ -33,7 +33,8 @@ export const beds = {
       const topUp = new Map<string, number>();
       for (const need of fillNeedsOfFarm(db, today, loaded))
         if (need.kind === 'top-up') topUp.set(need.bedId, (topUp.get(need.bedId) ?? 0) + need.loose_L);
-      return loaded.map((bed) => bedRowOf(bed, topUp.get(bed.bed.id) ?? 0));
+      const drops = new Map(latestDrops(db).map((drop) => [drop.bedId, drop.drop_m]));
+      return loaded.map((bed) => bedRowOf(bed, topUp.get(bed.bed.id) ?? 0, drops.get(bed.bed.id) ?? null));
     },
   }),
   retired: read({ input: nothing, run: ({ db }) => loadBeds(db, 'retired').map((bed) => bedRowOf(bed, 0)) }),
@@ -117,10 +118,13 @@ export const beds = {
     input: z.object({ bedIds: z.array(bedId).max(2000), what: z.enum(['first-fill', 'wanted']) }),
     run: ({ db, today }, { bedIds, what }) => bedCards(db, today, bedIds, what),
   }),
-  /** Heaps of soil and fill on the farm, with their loose volume by shape. */
-  stockpiles: read({
+  /** The same by material: weight, loads, barrows, and own soil to dig. */
+  needsByMaterial: read({
     input: nothing,
-    run: ({ db }) =>
-      stockpilesOfFarm(db).map((row) => ({ ...row, loose_L: convert(heapVolume_m3(heapOfStockpile(row)), 'm3', 'L') })),
+    run({ db, today }) {
+      const farm = farmOfFile(db);
+      if (farm === undefined) throw new Refusal({ code: 'not-found', what: 'farm' });
+      return needsByMaterial(coveredNeeds(fillNeedsOfFarm(db, today), stockBalances(db)), farm, moistDensities(db));
+    },
   }),
 };

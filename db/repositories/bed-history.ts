@@ -160,6 +160,10 @@ export function stockpilesOfFarm(db: FarmDb) {
     .all();
 }
 
+export function removeStockpile(db: FarmDb, stockpileId: string): void {
+  db.delete(stockpile).where(eq(stockpile.id, stockpileId)).run();
+}
+
 export function addStockpile(db: FarmDb, row: typeof stockpile.$inferInsert): void {
   db.insert(stockpile).values(row).run();
 }

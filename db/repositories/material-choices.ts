@@ -18,3 +18,9 @@ export function materialChoices(db: FarmDb) {
     .orderBy(asc(material.name))
     .all();
 }
+
+/** Density of each material as handled, where it is known. */
+export function moistDensities(db: FarmDb): ReadonlyMap<string, number> {
+  const rows = db.select({ materialId: material.id, density: material.moistDensity_kg_per_m3 }).from(material).all();
+  return new Map(rows.flatMap((row) => (row.density === null ? [] : [[row.materialId, row.density] as const])));
+}

@@ -21,6 +21,11 @@ export const bedColumns: readonly Column<BedRow>[] = [
   quantity('area_m2', 'Area', { total: 'sum', width: 84 }),
   quantity('fill_L', 'Fill', { total: 'sum', width: 90, hint: 'Settled' }),
   quantity('topUp_L', 'Top-up', { total: 'sum', width: 90, hint: 'Loose, this season' }),
+  quantity('drop_m', 'Drop', {
+    edit: true,
+    width: 84,
+    hint: 'Last measured, below the wanted surface; an entry is kept under today’s date',
+  }),
   quantity('water_L', 'Water', { total: 'sum', width: 84, shown: false, hint: 'In basin or reservoir when filled' }),
   quantity('wet_kg', 'Wet weight', { total: 'sum', width: 96, hint: 'Fill full of water, basin included' }),
   quantity('load_kg_per_m2', 'Floor load', {

@@ -8,6 +8,7 @@ import { DateField } from '../../fields/date-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
 import { Figure } from '../../working/figure.tsx';
+import { BedRecipe } from './bed-recipe.tsx';
 import type { WholeBed } from './bed-types.ts';
 import { hatchColour } from './hatch-colour.ts';
 import { hatchOf } from './layer-hatch.ts';
@@ -51,6 +52,7 @@ export function BedFill({ bed, today }: { readonly bed: WholeBed; readonly today
         </tbody>
       </table>
       {bed.hasOwnRecipe ? <p className="small soft">This bed has a fill of its own, other than its design’s.</p> : null}
+      <BedRecipe key={bed.hasOwnRecipe ? 'own' : 'design'} bed={bed} />
       <Needs bed={bed} today={today} />
       <Drop bed={bed} today={today} />
       <Done bed={bed} />

@@ -140,7 +140,7 @@ function Beds({
           />
         ) : null}
         {tab === 'designs' ? <DesignsTab onOpen={openDesign} onNew={() => openDesign('new')} /> : null}
-        {tab === 'needs' ? <NeedsTab onOpen={open} /> : null}
+        {tab === 'needs' ? <NeedsTab today={site.today} onOpen={open} /> : null}
         {tab === 'cards' ? <CardsTab bedIds={cardBeds} /> : null}
         {tab === 'labels' ? <BedLabels bedIds={chosen} /> : null}
         {tab === 'farm' ? <WholeFarmTab /> : null}

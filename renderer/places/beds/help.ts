@@ -5,13 +5,25 @@ export const bedsHelp: PlaceHelp = {
   steps: [
     'Choose a design, or make one in the Library.',
     'Build as many beds of it as you need at once; codes count on by themselves.',
-    'Drag beds on the site drawing, or move them with the arrow keys.',
+    'Drag beds on the site drawing, or move them with the arrow keys; N and P go from bed to bed, [ and ] turn, D duplicates.',
+    'Open a bed to see its section, fill, plants, parts and weight; each figure opens its working.',
+    'Measure the drop of each bed in spring; the top-up follows. Bed cards say how many buckets of each to take along.',
   ],
   computes: [
     {
       name: 'Area and volume',
       how: 'Exact geometry of the outline and its taper to the chosen depth.',
       source: 'Plane and solid geometry.',
+    },
+    {
+      name: 'Plants',
+      how: 'Points of the lattice or rows counted one by one inside the outline, over every way of laying them.',
+      source: 'Counting; no layout has more than the packing bound of Oler (1961).',
+    },
+    {
+      name: 'Fill and top-up',
+      how: 'Layers from the bed’s geometry, then the settling of each; a top-up from the measured drop, else the expected one.',
+      source: 'Definitions; settling and swell are common practice, no source.',
     },
     {
       name: 'Weight, dry and wet',

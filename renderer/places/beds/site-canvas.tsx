@@ -1,6 +1,6 @@
 import { useEffect, useRef } from 'react';
 import type { BedRow, Lie } from './bed-types.ts';
-import { clear, paintBeds, paintOrder, paintOutline, paintPaper, type SiteInk } from './site-paint.ts';
+import { clear, paintBeds, paintBlocks, paintOrder, paintOutline, paintPaper, type SiteInk } from './site-paint.ts';
 import type { Camera, Size } from './site-view.ts';
 
 type Layer = { readonly camera: Camera; readonly size: Size; readonly ink: SiteInk };
@@ -24,10 +24,11 @@ export function StillLayer(
     readonly lieOf: (bed: BedRow) => Lie;
     readonly chosen: ReadonlySet<string>;
     readonly order: readonly BedRow[];
+    readonly blocks: ReadonlyMap<string, string>;
   },
 ) {
   const canvas = useRef<HTMLCanvasElement>(null);
-  const { camera, size, ink, beds, outline_m, lieOf, chosen, order } = props;
+  const { camera, size, ink, beds, outline_m, lieOf, chosen, order, blocks } = props;
   useEffect(() => {
     const sheet = canvas.current === null ? undefined : sheetOf(canvas.current, { camera, size, ink });
     if (sheet === undefined) return;
@@ -35,8 +36,9 @@ export function StillLayer(
     paintPaper(sheet);
     if (outline_m !== null) paintOutline(sheet, outline_m);
     paintBeds(sheet, beds, lieOf, (bed) => chosen.has(bed.bedId));
+    paintBlocks(sheet, beds, blocks);
     if (order.length > 0) paintOrder(sheet, order, lieOf);
-  }, [camera, size, ink, beds, outline_m, lieOf, chosen, order]);
+  }, [camera, size, ink, beds, outline_m, lieOf, chosen, order, blocks]);
   return <canvas ref={canvas} className="site-layer" />;
 }
 

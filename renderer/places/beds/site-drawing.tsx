@@ -93,6 +93,10 @@ export function SiteDrawing(props: {
   const still = useMemo(() => (moving.size === 0 ? beds : beds.filter((bed) => !moving.has(bed.bedId))), [beds, moving]);
   const away = useMemo(() => (moving.size === 0 ? none : beds.filter((bed) => moving.has(bed.bedId))), [beds, moving]);
   const chosen = beds.filter((bed) => selected.has(bed.bedId)).map((bed) => placedBed(bed, lieOf(bed)));
+  const blocks = useMemo(
+    () => new Map(site.blocks.map((block) => [block.blockId, `${block.code}  ${block.name}`])),
+    [site.blocks],
+  );
   const bedPlace = useMemo(
     () =>
       (bed: BedRow): Lie =>
@@ -124,6 +128,7 @@ export function SiteDrawing(props: {
               lieOf={bedPlace}
               chosen={selected}
               order={order}
+              blocks={blocks}
             />
             <MovingLayer camera={camera} size={size} ink={ink} beds={away} lieOf={lieOf} />
             <SiteOverlay

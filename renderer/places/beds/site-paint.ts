@@ -196,3 +196,23 @@ export function paintOrder(sheet: Sheet, beds: readonly BedRow[], lieOf: (bed: B
     ctx.fillText(String(at + 1), scale.x(lie.x_m), scale.y(lie.y_m));
   }
 }
+
+/** Beds drawn smaller than this carry no code; their block's name stands above them instead. */
+const BLOCK_PX = 13;
+
+/** Names of blocks above their beds while the beds are too small for their codes. */
+export function paintBlocks(sheet: Sheet, beds: readonly BedRow[], names: ReadonlyMap<string, string>): void {
+  const { ctx, camera, size, ink } = sheet;
+  const scale = scaleOf(camera, size);
+  ctx.font = '12px system-ui, sans-serif';
+  ctx.textAlign = 'left';
+  ctx.textBaseline = 'bottom';
+  ctx.fillStyle = ink.soft;
+  for (const [blockId, rows] of Map.groupBy(beds, (bed) => bed.blockId)) {
+    const first = rows[0];
+    if (first === undefined || first.width_m * camera.perMetre > BLOCK_PX) continue;
+    const west = rows.reduce((least, bed) => Math.min(least, bed.x_m - bed.length_m / 2), Number.POSITIVE_INFINITY);
+    const north = rows.reduce((most, bed) => Math.max(most, bed.y_m + bed.width_m / 2), Number.NEGATIVE_INFINITY);
+    ctx.fillText(names.get(blockId) ?? '', scale.x(west), scale.y(north) - 3);
+  }
+}
