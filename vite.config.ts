@@ -14,6 +14,6 @@ export default defineConfig(({ mode }) => ({
     modulePreload: { polyfill: false },
     target: 'es2023',
     chunkSizeWarningLimit: 700,
-    rolldownOptions: { input: { index: 'renderer/index.html' } },
+    rolldownOptions: { input: { index: 'renderer/index.html', field: 'renderer/field.html' } },
   },
 }));

@@ -28,6 +28,8 @@ export const fieldEntry = z.discriminatedUnion('kind', [
     amount: z.number().positive('An amount is more than nothing.').max(1_000_000),
     unit: z.string().min(1).max(30),
     note: z.string().max(300).default(''),
+    /** The picker looked at what was odd about it and means it. */
+    confirmed: z.boolean().default(false),
   }),
   z.object({ kind: z.literal('task'), id, date, taskId: z.string().min(1).max(200), state: z.enum(['done', 'skipped']) }),
 ]);

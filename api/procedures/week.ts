@@ -64,6 +64,17 @@ function feedBack(db: FarmDb, task: TaskEntry, date: IsoDate): void {
   if (!changePlanting(db, record.id, record.revision, actual)) throw new Refusal({ code: 'changed-meanwhile', what: 'planting' });
 }
 
+/** Marks a task done on a day, and gives the real date to its planting; also for what is logged in the field. */
+export function markTaskDone(db: FarmDb, task: z.output<typeof taskEntry>, date: IsoDate): void {
+  write(db, task, { state: 'done', doneDate: date });
+  feedBack(db, task, date);
+}
+
+/** Leaves a task out for good. */
+export function skipTask(db: FarmDb, task: z.output<typeof taskEntry>): void {
+  write(db, task, { state: 'skipped' });
+}
+
 function actualOf(kind: (typeof plantingTaskKinds)[number], isFirst: boolean, date: IsoDate) {
   switch (kind) {
     case 'sow-indoors':
@@ -95,10 +106,7 @@ export const week = {
     input: z.object({ tasks: z.array(taskEntry).min(1, 'Choose a task.').max(2000), date: isoDate }),
     run({ db, today }, { tasks, date }) {
       if (date > today) refuse('date', 'too-late', 'What is done cannot lie in the future.');
-      for (const task of tasks) {
-        write(db, task, { state: 'done', doneDate: date });
-        feedBack(db, task, date);
-      }
+      for (const task of tasks) markTaskDone(db, task, date);
       return { done: tasks.length };
     },
   }),
@@ -106,7 +114,7 @@ export const week = {
     note: ({ tasks }) => (tasks.length === 1 ? 'Skip task' : `Skip ${tasks.length} tasks`),
     input: z.object({ tasks: z.array(taskEntry).min(1, 'Choose a task.').max(2000) }),
     run({ db }, { tasks }) {
-      for (const task of tasks) write(db, task, { state: 'skipped' });
+      for (const task of tasks) skipTask(db, task);
       return { skipped: tasks.length };
     },
   }),

@@ -16,6 +16,8 @@ import { recentFarms } from './recent.ts';
 export type ProgramPlaces = {
   readonly migrations: string;
   readonly resources: string;
+  /** The built pages. */
+  readonly pages: string;
   readonly worker: URL;
   /** Where farms live by default, and the program's own small files. */
   readonly data: string;

@@ -19,7 +19,7 @@ function rootOf(entry: string): string {
 }
 
 /** Where everything lies, told from the address of the entry module. In a packaged program the worker stands outside the archive. */
-export function placesOf(entry: string, env: NodeJS.ProcessEnv): ProgramPlaces & { readonly pages: string } {
+export function placesOf(entry: string, env: NodeJS.ProcessEnv): ProgramPlaces {
   const root = rootOf(entry);
   const bundled = extname(fileURLToPath(entry)) === '.js';
   const worker = bundled ? join(dirname(fileURLToPath(entry)), 'jobs.worker.js') : join(root, 'api', 'jobs', 'jobs.worker.ts');

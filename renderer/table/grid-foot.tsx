@@ -20,7 +20,7 @@ export function GridFoot<Row>({
         <td className="grid-mark" />
         {columns.map((column, at) => {
           const total = totalOf(column, rows);
-          const name = at === 0 && firstTotal !== 0 ? `${rows.length} rows` : '';
+          const name = at === 0 && firstTotal !== 0 ? `${rows.length} ${rows.length === 1 ? 'row' : 'rows'}` : '';
           return (
             <td key={column.key} data-kind={isNumeric(column) ? 'number' : column.kind}>
               {total === undefined ? name : `${column.total === 'mean' ? 'mean ' : ''}${cellText(column, total, reader)}`}

@@ -16,6 +16,7 @@ export const migrations = join(root, 'db', 'migrations');
 export const placesIn = (data: string): ProgramPlaces => ({
   migrations,
   resources,
+  pages: join(root, 'dist', 'renderer'),
   worker: pathToFileURL(join(root, 'api', 'jobs', 'jobs.worker.ts')),
   data,
 });

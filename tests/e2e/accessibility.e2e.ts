@@ -20,7 +20,7 @@ async function open(page: Page, origin: string, path: string): Promise<void> {
 }
 
 const look = (page: Page, stored: string) =>
-  page.addInitScript((value) => window.localStorage.setItem('bedwright.look', value), stored);
+  page.addInitScript({ content: `localStorage.setItem('bedwright.look', '${stored}')` });
 
 for (const theme of ['light normal', 'dark normal', 'light high', 'dark high'] as const) {
   test(`every place passes the accessibility rules, ${theme} contrast`, async ({ page, host }) => {
@@ -66,7 +66,7 @@ test('keys alone go to a place, through its table, into a sheet and back', async
   await page.goto(`${host.origin}/library?tab=materials`);
   await expect(page.getByRole('grid')).toBeVisible();
   for (let presses = 0; presses < 60; presses += 1) {
-    if (await page.evaluate(() => document.activeElement?.matches('td') === true)) break;
+    if (await page.evaluate("document.activeElement?.matches('td') === true")) break;
     await page.keyboard.press('Tab');
   }
   await page.keyboard.press('ArrowDown');
@@ -75,7 +75,7 @@ test('keys alone go to a place, through its table, into a sheet and back', async
   await page.getByRole('complementary').getByRole('button', { name: 'Close the sheet' }).focus();
   await page.keyboard.press('Escape');
   await expect(page.getByRole('complementary')).toHaveCount(0);
-  expect(await page.evaluate(() => document.activeElement?.tagName)).toBe('TD');
+  expect(await page.evaluate('document.activeElement?.tagName')).toBe('TD');
 });
 
 test('nothing scrolls sideways in a window of 900 px at 200 % zoom', async ({ page, host }) => {
@@ -83,7 +83,7 @@ test('nothing scrolls sideways in a window of 900 px at 200 % zoom', async ({ pa
   await page.setViewportSize({ width: 450, height: 350 });
   for (const place of placeNames) {
     await open(page, host.origin, `/${place}`);
-    const wide = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+    const wide = await page.evaluate<number>('document.documentElement.scrollWidth - window.innerWidth');
     expect(wide, place).toBeLessThanOrEqual(0);
   }
 });

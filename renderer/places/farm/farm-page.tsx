@@ -7,12 +7,14 @@ import { useRead } from '../../client/use-read.ts';
 import { BackupsTab } from './backups-tab.tsx';
 import { FilesTab } from './files-tab.tsx';
 import { FirstBeds } from './first-beds.tsx';
+import { PhoneTab } from './phone-tab.tsx';
 import { SettingsTab } from './settings-tab.tsx';
 
 const tabs = [
   { name: 'settings', title: 'Settings' },
   { name: 'files', title: 'Files' },
   { name: 'backups', title: 'Backups' },
+  { name: 'phone', title: 'Phone' },
 ] as const;
 
 /** The farm itself: settings, the file it is kept in, its backups. */
@@ -34,8 +36,10 @@ export function FarmPage() {
             <SettingsTab key={data.revision} farm={data} />
           ) : tab === 'files' ? (
             <FilesTab farm={data} />
-          ) : (
+          ) : tab === 'backups' ? (
             <BackupsTab />
+          ) : (
+            <PhoneTab />
           )
         }
       </Shown>
