@@ -5,7 +5,19 @@ import { farm, overhead } from '../../db/schema/farm.ts';
 import { harvest, harvestLot, sale, saleLine } from '../../db/schema/harvests.ts';
 import { material, offer, offerBreak, supplier } from '../../db/schema/materials.ts';
 import { demand, outlet, planting, plantingBed, price, season } from '../../db/schema/plantings.ts';
-import { application, applicationBed, feedingPlan, soilTest, soilTestBed, soilTestValue } from '../../db/schema/soil.ts';
+import {
+  application,
+  applicationBed,
+  compostBatch,
+  compostIngredient,
+  compostReading,
+  feedingPlan,
+  soilTest,
+  soilTestBed,
+  soilTestValue,
+  teaBatch,
+  teaBatchBed,
+} from '../../db/schema/soil.ts';
 import { stockMove } from '../../db/schema/stock.ts';
 import { lineNode, lineOutlet, lineRun, powerSource, pump, pumpPoint, timerEvent, waterLine } from '../../db/schema/water.ts';
 import { station, weatherDay } from '../../db/schema/weather.ts';
@@ -17,6 +29,7 @@ import { readCropLibrary } from '../library/read-crops.ts';
 import { bedHistory } from './bed-history.ts';
 import { sampleBedSizes } from './bed-sizes.ts';
 import { sampleBeds } from './beds.ts';
+import { sampleCompost } from './compost-heap.ts';
 import { factsByCrop } from './crop-facts.ts';
 import { designRows } from './designs.ts';
 import { sampleHardware } from './hardware.ts';
@@ -189,6 +202,12 @@ export function fillSampleFarm({ db }: FarmFile, options: SampleOptions): void {
   insertAll(db, soilTestBed, soil.testBeds);
   insertAll(db, application, soil.applications);
   insertAll(db, applicationBed, soil.applicationBeds);
+  const compost = sampleCompost(years, beds, new Map([...sizes].map(([id, size]) => [id, size.area_m2])));
+  insertAll(db, compostBatch, compost.heaps);
+  insertAll(db, compostIngredient, compost.ingredients);
+  insertAll(db, compostReading, compost.readings);
+  insertAll(db, teaBatch, compost.teas);
+  insertAll(db, teaBatchBed, compost.teaBeds);
   insertAll(db, feedingPlan, [
     {
       id: 'feeding-planned',

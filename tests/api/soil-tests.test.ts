@@ -84,7 +84,7 @@ describe('compost and tea', () => {
         { materialId: 'straw', amount_kg: 20 },
       ],
     });
-    expect(code).toBe('C-2026-1');
+    expect(code).toBe('C-2026-2');
     for (const day of ['02', '03', '04'])
       await api.compost.addReading({ batchId, date: `2026-10-${day}`, temperature_C: 58, turned: false });
     const heap = (await api.compost.batches()).find((each) => each.batchId === batchId);

@@ -65,9 +65,11 @@ export function BlendAnswer(props: {
               <li key={each.nutrient + each.standing}>
                 {word(each.nutrient)} {each.standing === 'under' ? 'too little' : 'too much'} on {each.beds} beds,{' '}
                 {reader.print(each.miss_kg, 'kg', 2)} in all.
-                {each.standing === 'under'
-                  ? ` Choose a material richer in ${word(each.nutrient)}.`
-                  : ' Choose a material with less of it.'}
+                {blend.leastMiss <= 0.01
+                  ? ''
+                  : each.standing === 'under'
+                    ? ` Choose a material richer in ${word(each.nutrient)}.`
+                    : ' Choose a material with less of it.'}
               </li>
             ))}
           </ul>
@@ -121,7 +123,7 @@ export function BlendAnswer(props: {
                 Beds
               </th>
               <th scope="col" className="number">
-                100 g more costs
+                100 g more
               </th>
             </tr>
           </thead>
@@ -137,7 +139,9 @@ export function BlendAnswer(props: {
                   {each.limit === 'least' ? 'least' : 'most'} {word(each.nutrient)}
                 </td>
                 <td className="number">{each.beds}</td>
-                <td className="number">{reader.money(Math.round(100 * Math.abs(each.price_minor_per_g)))}</td>
+                <td className="number">
+                  {each.limit === 'least' ? 'costs' : 'saves'} {reader.money(Math.round(100 * Math.abs(each.price_minor_per_g)))}
+                </td>
               </tr>
             ))}
           </tbody>

@@ -1,21 +1,27 @@
 import { useMemo, useState } from 'react';
 import { Empty } from '../../app/states.tsx';
-import { type Column, derived, flag, quantity, share, text } from '../../table/column.ts';
+import { type Column, choice, derived, flag, quantity, share, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';
 import type { FeedingChoice } from './soil-types.ts';
 
 type Row = FeedingChoice & { readonly used: boolean };
 
+const organicChoices = [
+  { value: 'allowed', text: 'allowed' },
+  { value: 'not-allowed', text: 'not allowed' },
+  { value: 'unknown', text: 'ask certifier' },
+] as const;
+
 const columns: readonly Column<Row>[] = [
   flag('used', 'Use', { width: 64, edit: (row) => row.fault === null }),
   text('name', 'Material', { width: 230 }),
   share('nShare', 'N', { width: 66 }),
-  share('p2o5Share', 'P₂O₅', { width: 70 }),
+  share('p2o5Share', 'P₂O₅', { width: 84 }),
   share('k2oShare', 'K₂O', { width: 70 }),
-  share('firstYearNShare', 'N first year', { width: 96, hint: 'Share of its nitrogen within reach in the first season' }),
+  share('firstYearNShare', 'N first year', { width: 116, hint: 'Share of its nitrogen within reach in the first season' }),
   quantity('stock_kg', 'In stock', { width: 94 }),
-  derived('money', 'pricePer_minor', 'Least price, kg', (row) => row.price_minor_per_kg, { width: 116 }),
-  text('organicUse', 'Organic use', { width: 104 }),
+  quantity('price_minor_per_kg', 'Least price', { width: 118 }),
+  choice('organicUse', 'Organic use', organicChoices, { width: 122 }),
   derived(
     'text',
     'stands',

@@ -1,12 +1,23 @@
 import type { ReactNode } from 'react';
 import type { IsoDate } from '../../../planner/calendar.ts';
+import { useReader } from '../../client/reader.tsx';
+import { ChoiceField } from '../../fields/choice-field.tsx';
 import { DateField } from '../../fields/date-field.tsx';
 import { FlagField } from '../../fields/flag-field.tsx';
-import { CountField, QuantityField, ShareField } from '../../fields/quantity-field.tsx';
+import { CountField, ShareField } from '../../fields/quantity-field.tsx';
 import type { FeedingPlanView } from './soil-types.ts';
 
 const secondaries = ['Ca', 'Mg', 'S'] as const;
 type Secondary = (typeof secondaries)[number];
+
+/** Measures that lie about in sheds: cups of the kitchen, half and whole litres. */
+const scoops_L = [0.059147, 0.118294, 0.236588, 0.25, 0.473176, 0.5, 0.946353, 1] as const;
+const names = ['¼ cup', '½ cup', '1 cup', 'quarter litre', '1 pint', 'half litre', '1 quart', '1 litre'] as const;
+
+function scoopChoices(now_L: number, print: (volume_L: number) => string) {
+  const known = scoops_L.map((volume_L, at) => ({ value: String(volume_L), text: `${names[at]} (${print(volume_L)})` }));
+  return known.some((each) => each.value === String(now_L)) ? known : [{ value: String(now_L), text: print(now_L) }, ...known];
+}
 
 /** How the grower wants to feed: tolerance, measure, parts, organic use, and which nutrients count. */
 export function BlendWishes(props: {
@@ -16,6 +27,7 @@ export function BlendWishes(props: {
   readonly secondary: readonly Secondary[];
   readonly onSecondary: (names: readonly Secondary[]) => void;
 }) {
+  const reader = useReader();
   const { plan } = props.plan;
   const { set } = props;
   return (
@@ -26,11 +38,11 @@ export function BlendWishes(props: {
         value={plan.tolerance_share}
         onChange={(tolerance_share) => tolerance_share === null || set({ tolerance_share })}
       />
-      <QuantityField
+      <ChoiceField
         label="Your scoop holds"
-        unit="L"
-        value={plan.scoop_L}
-        onChange={(scoop_L) => scoop_L === null || set({ scoop_L })}
+        value={String(plan.scoop_L)}
+        choices={scoopChoices(plan.scoop_L, (volume_L) => reader.print(volume_L, 'L'))}
+        onChange={(text) => set({ scoop_L: Number(text) })}
       />
       <CountField label="Given in parts" value={plan.splits} onChange={(splits) => splits === null || set({ splits })} />
       <CountField

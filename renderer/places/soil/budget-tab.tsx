@@ -30,7 +30,7 @@ const feed = (
   seasonId: string,
 ): Column<BudgetRow> =>
   quantity<BudgetRow>(key, title, {
-    width: 104,
+    width: 122,
     total: 'sum',
     draw: (row) => (
       <Figure
@@ -45,7 +45,7 @@ const feed = (
 
 const columnsFor = (seasonId: string): readonly Column<BudgetRow>[] => [
   text('code', 'Bed', { width: 84 }),
-  text('crops', 'Plantings', { width: 210 }),
+  text('crops', 'Plantings', { width: 180 }),
   quantity('area_m2', 'Area', { width: 84, total: 'sum' }),
   {
     ...choice<BudgetRow>('phosphorusClass', 'P class', classChoices, {
@@ -59,8 +59,8 @@ const columnsFor = (seasonId: string): readonly Column<BudgetRow>[] => [
       draw: (row) => <ClassMark name={row.potassiumClass} />,
     }),
   },
-  quantity('needN_kg', 'N need', { width: 84, total: 'sum', digits: 2 }),
-  quantity('supplyN_kg', 'N supply', { width: 90, total: 'sum', digits: 2 }),
+  quantity('needN_kg', 'N need', { width: 98, total: 'sum', digits: 2 }),
+  quantity('supplyN_kg', 'N supply', { width: 108, total: 'sum', digits: 2 }),
   feed('feedN_kg', 'N to feed', 'N', seasonId),
   quantity('needP2O5_kg', 'P₂O₅ need', { width: 96, total: 'sum', digits: 2, shown: false }),
   quantity('supplyP2O5_kg', 'P₂O₅ supply', { width: 104, total: 'sum', digits: 2, shown: false }),

@@ -99,8 +99,8 @@ export function CardsTab({
             <>
               <Cautions ids={cautionsOf(all)} folded />
               <p className="soft">
-                Scoop {reader.print(plan.plan.scoop_L, 'L')}; spoon 15 mL, level. Weights follow the material’s loose density:
-                weigh a scoop of yours once.
+                Scoop {reader.print(plan.plan.scoop_L, 'L')}; spoon 15 mL, teaspoon 5 mL, all level. Weights follow the material’s
+                loose density: weigh a scoop of yours once.
               </p>
               <div className="dose-cards">
                 {cardsOf(all).map((card) => {
@@ -152,7 +152,7 @@ export function CardsTab({
                               </td>
                               <td className="number">{reader.print(dose.amount_kg, 'kg', 2)}</td>
                               <td>{measureText(dose)}</td>
-                              <td>{reader.date(dose.date)}</td>
+                              <td className="dose-day">{reader.date(dose.date)}</td>
                             </tr>
                           ))}
                         </tbody>

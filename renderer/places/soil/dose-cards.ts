@@ -15,7 +15,7 @@ export function cardsOf(doses: readonly DoseRow[]): readonly DoseCard[] {
 
 const quarterSigns: Readonly<Record<string, string>> = { '0.25': '¼', '0.5': '½', '0.75': '¾' };
 
-/** Scoops and spoons as read aloud: `2½ scoops + 3 spoons`. */
+/** Scoops and spoons as read aloud: `2½ scoops + 1 spoon`. */
 export function measureText(dose: Pick<DoseRow, 'measure'>): string {
   const { measure } = dose;
   if (measure === null) return 'weigh it: no density known';
@@ -23,6 +23,9 @@ export function measureText(dose: Pick<DoseRow, 'measure'>): string {
   const part = quarterSigns[String(Math.round((measure.scoops - whole) * 100) / 100)] ?? '';
   const scoops =
     whole === 0 && part === '' ? '' : `${whole === 0 ? '' : whole}${part} ${measure.scoops > 1 ? 'scoops' : 'scoop'}`;
-  const spoons = measure.spoons === 0 ? '' : `${measure.spoons} ${measure.spoons === 1 ? 'spoon' : 'spoons'}`;
-  return [scoops, spoons].filter((text) => text !== '').join(' + ') || 'less than half a spoon';
+  const spoons = counted(measure.spoons, 'spoon');
+  const teaspoons = counted(measure.teaspoons, 'teaspoon');
+  return [scoops, spoons, teaspoons].filter((text) => text !== '').join(' + ') || 'less than half a teaspoon';
 }
+
+const counted = (count: number, word: string): string => (count === 0 ? '' : `${count} ${word}${count === 1 ? '' : 's'}`);

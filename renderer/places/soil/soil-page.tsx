@@ -10,6 +10,7 @@ import { NeedsTab } from '../beds/needs-tab.tsx';
 import { BudgetTab } from './budget-tab.tsx';
 import { PhTab } from './ph-tab.tsx';
 import { TestsTab } from './tests-tab.tsx';
+import { useToday } from './use-today.ts';
 
 const BlendTab = lazy(async () => ({ default: (await import('./blend-tab.tsx')).BlendTab }));
 const CardsTab = lazy(async () => ({ default: (await import('./cards-tab.tsx')).CardsTab }));
@@ -35,6 +36,7 @@ export function SoilPage() {
   const [chosen, setTab] = useQueryValue('tab');
   const [season, setSeason] = useQueryValue('season');
   const tab = tabs.find((each) => each.name === chosen)?.name ?? 'tests';
+  const today = useToday();
   const plan = useRead(api.feeding.plan, season === undefined ? {} : { seasonId: season });
   const strip = (
     <Tabs tabs={tabs} chosen={tab} label="Parts of Soil" onChoose={(name) => setTab(name === 'tests' ? undefined : name)} />
@@ -55,7 +57,7 @@ export function SoilPage() {
   if (tab === 'fill')
     return (
       <Page title="Soil" lead="What each bed wants to be filled or topped up; own soil and stock first." tabs={strip}>
-        <NeedsTab onOpen={(bedId) => go('beds', { bed: bedId })} />
+        {today === null ? null : <NeedsTab today={today} onOpen={(bedId) => go('beds', { bed: bedId })} />}
       </Page>
     );
   if (plan.state !== 'ready')
