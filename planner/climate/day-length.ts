@@ -13,7 +13,7 @@ export const CIVIL_TWILIGHT_deg = -6;
  *
  *   a0   height of the sun's centre at rise and set   degrees   -0.833; civil twilight -6
  *
- * 24 in polar day, 0 in polar night. Flat horizon; within 2 minutes of a solar position library at 47.6 N.
+ * 24 in polar day, 0 in polar night. Flat horizon; within 4 minutes of a solar position library at 47.6 N (the calendar's drift).
  * Source: spherical astronomy; checked with the almanac of 2012 for 47.6 N.
  * @param decl declination, radians; by the series of seven terms unless given
  * @throws InputError naming the field

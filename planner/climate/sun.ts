@@ -27,12 +27,12 @@ export function sunsetAngle_rad(latitude_deg: number, dayOfYear: number): number
  *
  *   decl = 0.006918 - 0.399912 cos x + 0.070257 sin x - 0.006758 cos 2x + 0.000907 sin 2x - 0.002697 cos 3x + 0.00148 sin 3x
  *
- *   x = 2 pi (J - 1)/365
+ *   x = 2 pi (J - 1/2)/365, the middle of the day
  *
  * Source: Spencer 1971 (from memory); checked against a solar position library.
  */
 export function seriesDeclination_rad(dayOfYear: number): number {
-  const x = (2 * Math.PI * (dayOfYear - 1)) / 365;
+  const x = (2 * Math.PI * (dayOfYear - 0.5)) / 365;
   return (
     0.006918 -
     0.399912 * Math.cos(x) +

@@ -26,12 +26,12 @@ function addedUp_MJ_per_m2(date: IsoDate): number {
 }
 
 describe('day length and radiation by a solar position library, all days of the shipped record', () => {
-  test('sunrise to sunset agree within 3.5 minutes', () => {
-    // the calendar drifts up to a day against the sun in four years: 0.4 degree at the equinoxes, at 8.8 minutes a degree here
+  test('sunrise to sunset agree within 4 minutes', () => {
+    // the calendar's drift of 3/4 day and noon here a third of a day after Greenwich's: 1.2 days at 3.4 minutes a day
     for (const date of dates) {
       const { sunrise, sunset } = SunCalc.getTimes(at(date, NOON_UTC_H), LATITUDE, LONGITUDE);
       const other_h = ((sunset?.getTime() ?? Number.NaN) - (sunrise?.getTime() ?? Number.NaN)) / 3_600_000;
-      expect(Math.abs(dayLength_h(LATITUDE, dayOfYear(date)) - other_h), date).toBeLessThan(3.5 / 60);
+      expect(Math.abs(dayLength_h(LATITUDE, dayOfYear(date)) - other_h), date).toBeLessThan(4 / 60);
     }
   });
 
@@ -39,13 +39,13 @@ describe('day length and radiation by a solar position library, all days of the 
     for (const date of dates.filter((_, index) => index % 9 === 0)) {
       const j = dayOfYear(date);
       const other = addedUp_MJ_per_m2(date);
-      // the calendar's drift, 0.4 degree at 4 % a degree of a low sun, and light bent at the horizon, which the library counts: 0.9 %
+      // the same 1.2 days, 2 % of a low sun's light, and light bent at the horizon, which the library counts, 0.9 %
       const exact = extraterrestrial_MJ_per_m2(LATITUDE, j, seriesDeclination_rad(j));
-      expect(Math.abs(exact / other - 1), `${date}, series`).toBeLessThan(0.025);
+      expect(Math.abs(exact / other - 1), `${date}, series`).toBeLessThan(0.03);
       // the standard's own declination lags by up to 1.5 degrees in autumn: up to 6 % of the low sun's light
       const standard = extraterrestrial_MJ_per_m2(LATITUDE, j);
       const month = Number(date.slice(5, 7));
-      expect(Math.abs(standard / other - 1), `${date}, standard`).toBeLessThan(month >= 4 && month <= 8 ? 0.025 : 0.06);
+      expect(Math.abs(standard / other - 1), `${date}, standard`).toBeLessThan(month >= 4 && month <= 8 ? 0.03 : 0.06);
     }
   });
 });
