@@ -12,6 +12,7 @@ import './cautions/cautions.css';
 import './places/beds/beds.css';
 import './labels/labels.css';
 import './places/farm/farm.css';
+import './places/season/proposal/proposal.css';
 import './places/season/season.css';
 import './places/soil/soil.css';
 import './places/water/line.css';

@@ -31,11 +31,14 @@ const PROGRAM = 'proposal 1';
 export const proposals = {
   /** What a proposal would count with, the present plan in the same figures, and the proposals kept. */
   overview: read({
-    input: z.object({ seasonId }),
+    input: z.object({ seasonId: seasonId.nullable() }),
     run(ctx, { seasonId }) {
       const given = loadFarmSeason(ctx, seasonId);
       const built = buildInstance(given.farm);
+      const { id, name } = given.loaded.season;
       return {
+        seasonId: id,
+        seasonName: name,
         own: given.own,
         crops: figureRows(given, built),
         leftOut: [
@@ -43,6 +46,7 @@ export const proposals = {
           ...built.leftOut.map((each) => ({ ...each, name: given.loaded.shelf.crop(each.cropId).name })),
         ],
         notes: given.notes,
+        wage_minor_per_h: given.farm.wage_minor_per_h,
         labour_h_per_week: Number.isFinite(given.farm.labour_h_per_week) ? given.farm.labour_h_per_week : null,
         lines: given.farm.zoneNames.map((name, zone) => {
           const most = given.farm.water_L_per_week[zone] ?? Infinity;
@@ -52,7 +56,7 @@ export const proposals = {
         free: given.farm.plantings.filter(({ isFree }) => isFree).length,
         standing: given.farm.plantings.filter(({ isFree }) => !isFree).length,
         present: presentFigures(given.farm, built, given.farm.plantings),
-        kept: proposalsOfSeason(ctx.db, seasonId).map(({ id, madeAt, goal, effort, seed, result }) => ({
+        kept: proposalsOfSeason(ctx.db, id).map(({ id, madeAt, goal, effort, seed, result }) => ({
           proposalId: id,
           madeAt,
           goal,

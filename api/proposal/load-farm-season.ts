@@ -29,14 +29,14 @@ export type LoadedProposal = {
   readonly notes: readonly string[];
 };
 
-/** Everything a proposal for a season rests on, as plain data and figures. @throws Refusal when the season is gone */
-export function loadFarmSeason(ctx: Pick<Ctx, 'db' | 'today'>, seasonId: string): LoadedProposal {
+/** Everything a proposal for a season (or the newest) rests on, as plain data and figures. @throws Refusal when the season is gone */
+export function loadFarmSeason(ctx: Pick<Ctx, 'db' | 'today'>, seasonId: string | null): LoadedProposal {
   const { db, today } = ctx;
   const loaded = loadSeason(db, seasonId);
   const { season, rules, shelf, clocks, farm: farmRow } = loaded;
   const own = rememberedFigures(ctx);
   const plantings = presentPlantings(db, loaded, today);
-  const wanted = demandOfSeason(db, seasonId);
+  const wanted = demandOfSeason(db, season.id);
   const records = {
     cleared: clearedPlantings(db, today),
     harvests: harvestByPlanting(db),

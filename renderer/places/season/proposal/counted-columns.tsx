@@ -1,0 +1,57 @@
+import { type Column, count, derived, money, quantity, text } from '../../../table/column.ts';
+import type { FigureRow, OwnFigures } from './proposal-types.ts';
+
+const fromWords = {
+  own: 'your figure',
+  records: 'your records',
+  library: 'library',
+  usual: 'common practice',
+  none: 'not entered',
+} as const;
+
+export const countedColumns: readonly Column<FigureRow>[] = [
+  text('name', 'Crop', { width: 170 }),
+  text('unit', 'Unit', { width: 70 }),
+  derived('quantity', 'yield_per_m2', 'Yield per m²', (row) => row.yield_per_m2, { edit: true, mayBeEmpty: true, digits: 3 }),
+  derived('quantity', 'planned_per_m2', 'Counted on', (row) => row.planned_per_m2, {
+    digits: 3,
+    hint: 'The yield less your caution',
+  }),
+  derived('text', 'yieldFrom', 'Yield from', (row) => fromWords[row.yieldFrom], { width: 120 }),
+  quantity('plant_h_per_m2', 'Hours to plant, per m²', { edit: true, mayBeEmpty: true, digits: 2 }),
+  quantity('care_h_per_m2_week', 'Care per m² and week', { edit: true, mayBeEmpty: true, digits: 2 }),
+  derived('quantity', 'harvest_h_per_unit', 'Harvest per unit', (row) => row.harvest_h_per_unit, {
+    edit: true,
+    mayBeEmpty: true,
+    digits: 2,
+  }),
+  derived('text', 'hoursFrom', 'Hours from', (row) => fromWords[row.hoursFrom], { width: 120 }),
+  money('direct_minor_per_m2', 'Direct cost per m²', { edit: true, mayBeEmpty: true }),
+  count('shelf_weeks', 'Keeps, weeks', { edit: true, mayBeEmpty: true }),
+  money('price_minor', 'Best price'),
+  derived('count', 'ordered', 'Ordered', (row) => Math.round(row.ordered)),
+  derived('count', 'marketMost', 'Market takes', (row) => Math.round(row.marketMost)),
+  count('startWeeks', 'Weeks to start', { hint: 'Weeks in which it can go into a bed this season' }),
+  count('plantings', 'Records of', { hint: 'Cleared plantings that the figures rest on' }),
+  derived('flag', 'leaveOut', 'Leave out', () => false, { edit: true }),
+];
+
+const none = {
+  yield_per_m2: null,
+  plant_h_per_m2: null,
+  care_h_per_m2_week: null,
+  harvest_h_per_unit: null,
+  direct_minor_per_m2: null,
+  shelf_weeks: null,
+  leaveOut: false,
+} as const;
+
+type CropEdit = { readonly row: { readonly cropId: string }; readonly key: string; readonly value: unknown };
+
+/** The grower's own figures with edits of the table laid over. */
+export function withEdits(own: OwnFigures, edits: readonly CropEdit[]): OwnFigures {
+  const crops = { ...own.crops };
+  for (const { row, key, value } of edits)
+    crops[row.cropId] = { ...(crops[row.cropId] ?? none), [key]: value ?? (key === 'leaveOut' ? false : null) };
+  return { ...own, crops };
+}

@@ -1,0 +1,109 @@
+import { useReader } from '../../../client/reader.tsx';
+import type { Figures } from './proposal-types.ts';
+
+type Line = {
+  readonly name: string;
+  readonly hint?: string;
+  readonly print: (figures: Figures) => string;
+  readonly value: (figures: Figures) => number;
+};
+
+/** The same figures of several plans side by side, the difference to the first beneath each. */
+export function FigureTable({
+  plans,
+  caption,
+}: {
+  readonly plans: readonly { readonly name: string; readonly figures: Figures; readonly note?: string }[];
+  readonly caption: string;
+}) {
+  const reader = useReader();
+  const percent = (share: number) => `${(share * 100).toFixed(0)} %`;
+  const lines: readonly Line[] = [
+    {
+      name: 'Margin',
+      hint: 'after missed orders',
+      print: ({ margin_minor }) => reader.money(margin_minor),
+      value: ({ margin_minor }) => margin_minor,
+    },
+    { name: 'Sales', print: ({ sales_minor }) => reader.money(sales_minor), value: ({ sales_minor }) => sales_minor },
+    {
+      name: 'Missed orders',
+      hint: 'what they cost',
+      print: ({ missed_minor }) => reader.money(missed_minor),
+      value: ({ missed_minor }) => missed_minor,
+    },
+    {
+      name: 'Standing orders met',
+      hint: 'by worth',
+      print: ({ ordersMet_share }) => percent(ordersMet_share),
+      value: ({ ordersMet_share }) => ordersMet_share,
+    },
+    { name: 'Wages', print: ({ wages_minor }) => reader.money(wages_minor), value: ({ wages_minor }) => wages_minor },
+    {
+      name: 'Other direct costs',
+      print: ({ direct_minor }) => reader.money(direct_minor),
+      value: ({ direct_minor }) => direct_minor,
+    },
+    { name: 'Hours', print: ({ hours_h }) => reader.print(hours_h, 'h', 3), value: ({ hours_h }) => hours_h },
+    { name: 'Overtime', print: ({ overtime_h }) => reader.print(overtime_h, 'h', 3), value: ({ overtime_h }) => overtime_h },
+    {
+      name: 'Water',
+      hint: 'crops’ need in dry weeks',
+      print: ({ water_L }) => reader.print(water_L, 'L', 3),
+      value: ({ water_L }) => water_L,
+    },
+    {
+      name: 'Bed taken',
+      hint: 'area times weeks',
+      print: ({ bedWeeks_m2 }) => `${reader.print(bedWeeks_m2, 'm2', 3)}·weeks`,
+      value: ({ bedWeeks_m2 }) => bedWeeks_m2,
+    },
+    { name: 'Crops grown', print: ({ crops }) => String(crops), value: ({ crops }) => crops },
+  ];
+  const [first] = plans;
+  return (
+    <section
+      className="proposal-scroll"
+      // biome-ignore lint/a11y/noNoninteractiveTabindex: a wide table scrolls, and must do so by keys too
+      tabIndex={0}
+      aria-label={caption}
+    >
+      <table className="proposal-figures">
+        <caption className="heard-only">{caption}</caption>
+        <thead>
+          <tr>
+            <th scope="col" />
+            {plans.map(({ name, note }) => (
+              <th scope="col" key={name}>
+                {name}
+                {note === undefined ? null : <div className="small soft">{note}</div>}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {lines.map((line) => (
+            <tr key={line.name}>
+              <th scope="row">
+                {line.name}
+                {line.hint === undefined ? null : <span className="small soft"> {line.hint}</span>}
+              </th>
+              {plans.map(({ name, figures }, at) => (
+                <td
+                  key={name}
+                  className={
+                    at > 0 && first !== undefined && line.value(figures) !== line.value(first.figures)
+                      ? 'proposal-changed'
+                      : undefined
+                  }
+                >
+                  {line.print(figures)}
+                </td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}

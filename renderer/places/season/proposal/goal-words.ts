@@ -1,0 +1,52 @@
+export const aims = [
+  { value: 'most-margin', text: 'Most margin' },
+  { value: 'fewest-beds', text: 'Fewest bed-weeks' },
+  { value: 'fewest-hours', text: 'Fewest hours' },
+  { value: 'steady', text: 'Steady weekly harvest' },
+] as const;
+export type Aim = (typeof aims)[number]['value'];
+
+export const weights = [
+  { value: 'a-little', text: 'a little' },
+  { value: 'clearly', text: 'clearly' },
+  { value: 'above-all', text: 'above all' },
+] as const;
+export type Weight = (typeof weights)[number]['value'];
+
+export const efforts = [
+  { value: 'quick', text: 'Quick: a few seconds' },
+  { value: 'good', text: 'Good: about ten seconds' },
+  { value: 'thorough', text: 'Thorough: a minute or more' },
+] as const;
+export type Effort = (typeof efforts)[number]['value'];
+
+/** What a goal does, in plain words. */
+export function goalSays(aim: Aim, weight: Weight): string {
+  switch (aim) {
+    case 'most-margin':
+      return 'Income less seed, wages, overtime and what missed orders cost.';
+    case 'fewest-beds':
+      if (weight === 'above-all') return 'Meets the standing orders with the least bed, and sells nothing beside.';
+      return weight === 'clearly'
+        ? 'Margin, but a planting must earn three quarters of what a bed-week earns on the average, or the bed rests.'
+        : 'Margin, but a planting must earn a quarter of what a bed-week earns on the average, or the bed rests.';
+    case 'fewest-hours':
+      if (weight === 'above-all') return 'Meets the standing orders with the fewest hours, and sells nothing beside.';
+      return weight === 'clearly'
+        ? 'Margin, with each hour counted as three wages.'
+        : 'Margin, with each hour counted as one and a half wages.';
+    case 'steady':
+      if (weight === 'above-all') return 'Margin, but each unit that a week’s harvest jumps costs the crop’s whole price.';
+      return weight === 'clearly'
+        ? 'Margin, but each unit that a week’s harvest jumps costs three tenths of the crop’s price.'
+        : 'Margin, but each unit that a week’s harvest jumps costs a tenth of the crop’s price.';
+  }
+}
+
+/** A kept goal (`aim weight`) as it is shown. */
+export function goalTitle(goal: string): string {
+  const [aim = '', weight = ''] = goal.split(' ');
+  const title = aims.find(({ value }) => value === aim)?.text ?? goal;
+  const how = weights.find(({ value }) => value === weight)?.text;
+  return aim === 'most-margin' || how === undefined ? title : `${title}, ${how}`;
+}

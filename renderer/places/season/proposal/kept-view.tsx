@@ -1,0 +1,159 @@
+import { useMemo, useState } from 'react';
+import type { IsoDate } from '../../../../planner/calendar.ts';
+import { useQueryValue } from '../../../app/address.ts';
+import { Button } from '../../../app/button.tsx';
+import { Tabs } from '../../../app/tabs.tsx';
+import { api } from '../../../client/api.ts';
+import { useReader } from '../../../client/reader.tsx';
+import { useChange } from '../../../client/use-change.ts';
+import { useRead } from '../../../client/use-read.ts';
+import { familyMarks } from '../../../look/family-mark.tsx';
+import { Grid } from '../../../table/grid.tsx';
+import { FigureTable } from './figure-table.tsx';
+import { goalTitle } from './goal-words.ts';
+import { moveColumns } from './move-columns.tsx';
+import { bedsThatChange, countKinds, type MoveRow, moveRows } from './move-rows.ts';
+import { PlanStrips } from './plan-strips.tsx';
+import { ProposalCharts } from './proposal-charts.tsx';
+import type { Overview, ProposalView } from './proposal-types.ts';
+import { bestPossible } from './search-progress.tsx';
+import { ShortOrders } from './short-orders.tsx';
+import { monthTicks, strips } from './strip-rows.ts';
+
+const looks = [
+  { name: 'beds', title: 'Bed by bed' },
+  { name: 'list', title: 'List of changes' },
+  { name: 'orders', title: 'Orders' },
+  { name: 'charts', title: 'Hours, water, worth' },
+] as const;
+
+const rowId = (row: MoveRow): string => row.key;
+
+/** A kept proposal against the plan as it is now, to be accepted whole or bed by bed. */
+export function KeptView({ view, overview }: { readonly view: ProposalView; readonly overview: Overview }) {
+  const reader = useReader();
+  const { moves, result } = view;
+  const [wanted, setLook] = useQueryValue('look');
+  const look = looks.find((each) => each.name === wanted)?.name ?? 'beds';
+  const order = useMemo(() => overview.beds.map(({ bedId }) => bedId), [overview.beds]);
+  const open = useMemo(() => bedsThatChange(moves, order), [moves, order]);
+  const [left, setLeft] = useState<ReadonlySet<string>>(new Set());
+  const chosen = useMemo(() => new Set(open.filter((bedId) => !left.has(bedId))), [open, left]);
+  const accept = useChange(api.proposals.accept);
+  const forget = useChange(api.proposals.forget);
+  const counts = countKinds(moves);
+
+  const toggle = (bedId: string): void =>
+    setLeft((now) => new Set(now.has(bedId) ? [...now].filter((each) => each !== bedId) : [...now, bedId]));
+  const names = useMemo(() => namesOf(overview, view, (iso) => reader.date(iso)), [overview, view, reader]);
+  const rows = useMemo(() => moveRows(moves, names.bed, names.crop), [moves, names]);
+  const takeOver = (): void => {
+    const all = chosen.size === open.length;
+    void accept.run(
+      { proposalId: view.proposalId, bedIds: [...chosen] },
+      `${all ? 'The whole proposal' : `The proposal for ${chosen.size} beds`} is in your plan. One undo takes it back.`,
+    );
+  };
+  return (
+    <div className="stack">
+      <section className="panel stack" aria-label="What the proposal comes to">
+        <div className="row proposal-title">
+          <h2>{goalTitle(view.goal)}</h2>
+          <span className="soft small">
+            made {reader.date(view.madeAt.slice(0, 10))} {view.madeAt.slice(11, 16)}, {view.effort} search
+          </span>
+          <Button
+            weight="quiet"
+            className="button"
+            onClick={() =>
+              void forget.run(
+                { seasonId: view.seasonId, proposalId: view.proposalId },
+                'The proposal was thrown away. Your plan is as it was.',
+              )
+            }
+          >
+            Throw away
+          </Button>
+        </div>
+        <p>
+          <strong>{bestPossible({ ...result, margin_minor: result.reached_minor }, reader.money)}</strong>{' '}
+          {open.length === 0
+            ? 'Your plan is this proposal already.'
+            : `${counts.new} plantings are new, ${counts.moves} move to another bed, ${counts.shifts} keep their bed at another time, ${counts.stays} stay, ${counts.goes} go.`}
+        </p>
+        <ChosenFigures view={view} chosen={chosen} open={open} />
+        <div className="row">
+          <Button weight="main" onClick={takeOver} disabled={accept.busy || chosen.size === 0}>
+            {chosen.size === open.length ? 'Accept all of it' : `Accept ${chosen.size} of ${open.length} beds`}
+          </Button>
+          <Button weight="quiet" onClick={() => setLeft(new Set())} disabled={left.size === 0}>
+            Tick every bed
+          </Button>
+          <Button weight="quiet" onClick={() => setLeft(new Set(open))} disabled={chosen.size === 0}>
+            Tick none
+          </Button>
+          <span className="soft small">Pinned plantings, and what is sown already, stay as they are.</span>
+        </div>
+        {accept.failure === undefined ? null : (
+          <p role="alert" className="failed">
+            {accept.failure.message}
+          </p>
+        )}
+      </section>
+      <Tabs tabs={looks} chosen={look} onChoose={setLook} label="Ways to look at the proposal" />
+      {look === 'list' ? <Grid name="Changes of the proposal" rows={rows} columns={moveColumns} rowId={rowId} /> : null}
+      {look === 'orders' ? <ShortOrders result={result} /> : null}
+      {look === 'charts' ? <ProposalCharts view={view} /> : null}
+      {look === 'beds' ? (
+        <PlanStrips
+          strips={strips(
+            moves,
+            overview.beds,
+            { first: (result.weeks[0] ?? '2000-01-03') as IsoDate, weeks: result.weeks.length },
+            names,
+          )}
+          months={monthTicks(result.weeks)}
+          marks={familyMarks(overview.crops.map(({ family }) => family))}
+          chosen={chosen}
+          onToggle={toggle}
+        />
+      ) : null}
+    </div>
+  );
+}
+
+function namesOf(overview: Overview, view: ProposalView, date: (iso: string) => string) {
+  const beds = new Map(overview.beds.map(({ bedId, code }) => [bedId, code]));
+  const crops = new Map(view.result.crops.map(({ cropId, name }) => [cropId, name]));
+  const families = new Map(overview.crops.map(({ cropId, family }) => [cropId, family]));
+  return {
+    bed: (bedId: string) => beds.get(bedId) ?? '',
+    crop: (cropId: string) => crops.get(cropId) ?? cropId,
+    family: (cropId: string) => families.get(cropId) ?? '',
+    date,
+  };
+}
+
+/** Present plan, proposal, and the plan with only the ticked beds taken over. */
+function ChosenFigures({
+  view,
+  chosen,
+  open,
+}: {
+  readonly view: ProposalView;
+  readonly chosen: ReadonlySet<string>;
+  readonly open: readonly string[];
+}) {
+  const some = chosen.size > 0 && chosen.size < open.length;
+  const part = useRead(api.proposals.figuresWith, { proposalId: view.proposalId, bedIds: some ? [...chosen] : [] });
+  return (
+    <FigureTable
+      caption="Present plan and proposal"
+      plans={[
+        { name: 'Present plan', figures: view.present },
+        { name: 'Proposal', figures: view.result.figures },
+        ...(some && part.state === 'ready' ? [{ name: `With ${chosen.size} beds of it`, figures: part.data }] : []),
+      ]}
+    />
+  );
+}

@@ -1,0 +1,73 @@
+import type { Move } from './proposal-types.ts';
+
+export type MoveKind = Move['kind'];
+
+/** One line of what a proposal does, ready for the table. */
+export type MoveRow = {
+  readonly key: string;
+  readonly kind: MoveKind;
+  readonly crop: string;
+  readonly fromBed: string;
+  readonly fromDate: string | null;
+  readonly toBed: string;
+  readonly toDate: string | null;
+  readonly freeDate: string | null;
+  readonly area_m2: number | null;
+  /** The bed that must be accepted for this to happen. */
+  readonly bedId: string;
+};
+
+export const kindWords: Readonly<Record<MoveKind, string>> = {
+  stays: 'Stays',
+  shifts: 'Same bed, other time',
+  moves: 'Moves to another bed',
+  new: 'New',
+  goes: 'Goes',
+};
+
+export const kindChoices = Object.entries(kindWords).map(([value, text]) => ({ value, text }));
+
+/** Rows of the moves, with names in place of ids. */
+export function moveRows(
+  moves: readonly Move[],
+  bedCode: (bedId: string) => string,
+  cropName: (cropId: string) => string,
+): readonly MoveRow[] {
+  return moves.map((move, at): MoveRow => {
+    const proposed = move.kind === 'goes' ? null : move.proposed;
+    const present = move.kind === 'new' ? null : move.present;
+    const bedId = proposed?.bedId ?? present?.bedId ?? '';
+    return {
+      key: `${at} ${proposed?.key ?? ''} ${present?.plantingId ?? ''}`,
+      kind: move.kind,
+      crop: cropName(proposed?.cropId ?? present?.cropId ?? ''),
+      fromBed: present === null ? '' : bedCode(present.bedId),
+      fromDate: present?.inBed ?? null,
+      toBed: proposed === null ? '' : bedCode(proposed.bedId),
+      toDate: proposed?.dates.inBed ?? null,
+      freeDate: proposed?.dates.free ?? present?.free ?? null,
+      area_m2: proposed?.area_m2 ?? null,
+      bedId,
+    };
+  });
+}
+
+/** Beds on which anything changes, in the order given. */
+export function bedsThatChange(moves: readonly Move[], order: readonly string[]): readonly string[] {
+  const touched = new Set(
+    moves.flatMap((move) =>
+      move.kind === 'goes'
+        ? [move.present.bedId]
+        : move.kind === 'new'
+          ? [move.proposed.bedId]
+          : [move.proposed.bedId, move.present.bedId],
+    ),
+  );
+  return order.filter((bedId) => touched.has(bedId));
+}
+
+export function countKinds(moves: readonly Move[]): Readonly<Record<MoveKind, number>> {
+  const counts: Record<MoveKind, number> = { stays: 0, shifts: 0, moves: 0, new: 0, goes: 0 };
+  for (const { kind } of moves) counts[kind] += 1;
+  return counts;
+}

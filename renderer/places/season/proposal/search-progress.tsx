@@ -1,0 +1,48 @@
+import type { ProposeSoFar } from '../../../../api/jobs/season/propose.ts';
+import { Chart } from '../../../charts/chart.tsx';
+import { useReader } from '../../../client/reader.tsx';
+
+/** How good the plan is so far, and how good any plan can be. */
+export function SearchProgress({ doing, soFar }: { readonly doing: string; readonly soFar: ProposeSoFar | undefined }) {
+  const reader = useReader();
+  return (
+    <div className="stack">
+      <p role="status">
+        {doing}…{' '}
+        {soFar === undefined ? null : soFar.bound_minor === null ? (
+          <>Best plan so far: {reader.money(Math.round(soFar.margin_minor))}.</>
+        ) : (
+          <>
+            Best plan so far: {reader.money(Math.round(soFar.margin_minor))}. {bestPossible(soFar, reader.money)}
+          </>
+        )}
+      </p>
+      {soFar === undefined || soFar.gaps.length < 2 ? null : <GapChart gaps={soFar.gaps} />}
+    </div>
+  );
+}
+
+/** "At most $35 (0.4 %) better is possible." Money stands first: a share of a margin near nothing says little. */
+export function bestPossible(
+  found: { readonly bound_minor: number | null; readonly gap: number | null; readonly margin_minor: number },
+  money: (minor: number) => string,
+): string {
+  if (found.bound_minor === null || found.gap === null) return 'How much better a plan could be is not proven.';
+  const apart = Math.max(0, Math.round(found.bound_minor - found.margin_minor));
+  if (apart === 0) return 'No plan can be better.';
+  const percent = found.gap * 100;
+  return `At most ${money(apart)}${percent < 50 ? ` (${percent < 10 ? percent.toFixed(1) : percent.toFixed(0)} %)` : ''} more is possible.`;
+}
+
+export function GapChart({ gaps }: { readonly gaps: ProposeSoFar['gaps'] }) {
+  return (
+    <Chart
+      title="Margin found over time"
+      rows={gaps}
+      x={{ name: 'Seconds', text: ({ at_s }) => at_s.toFixed(1) }}
+      unit="minor"
+      series={[{ name: 'Best plan', as: 'line', read: ({ margin_minor }) => margin_minor }]}
+      height={180}
+    />
+  );
+}

@@ -1,0 +1,49 @@
+import { useReader } from '../../../client/reader.tsx';
+import type { ProposalView } from './proposal-types.ts';
+import { remedyText, shortOrderText } from './short-words.ts';
+
+/** Standing orders that the proposal does not meet, with the facts, and what would help. */
+export function ShortOrders({ result }: { readonly result: ProposalView['result'] }) {
+  const reader = useReader();
+  if (result.unmet.length === 0)
+    return (
+      <section className="panel">
+        <h2>Standing orders</h2>
+        <p>Every standing order is met.</p>
+      </section>
+    );
+  const helps = result.remedies.filter(({ fallsBy }) => fallsBy >= 0.005);
+  return (
+    <section className="panel stack">
+      <h2>Standing orders that fall short</h2>
+      <div className="columns">
+        <div>
+          <h3>What would help</h3>
+          {result.remedies.length === 0 ? (
+            <p className="soft">This was not looked into, since the search was stopped before.</p>
+          ) : null}
+          {result.remedies.length > 0 && helps.length === 0 ? (
+            <p>None of these alone: more hours, more water, ten more beds, beds without a history, any bed for any crop.</p>
+          ) : null}
+          <ul>
+            {helps.map(({ change, fallsBy }) => (
+              <li key={change.kind}>{remedyText(change, fallsBy)}</li>
+            ))}
+          </ul>
+          <p className="small soft">
+            Each is tried alone, with the orders put before everything else and parts of beds allowed, so whole beds may do a
+            little less.
+          </p>
+        </div>
+        <div>
+          <h3>Which, and for want of what</h3>
+          <ul className="short-orders">
+            {result.unmet.map((order) => (
+              <li key={order.crop}>{shortOrderText(order, result.crops[order.crop], result.weeks, reader)}</li>
+            ))}
+          </ul>
+        </div>
+      </div>
+    </section>
+  );
+}
