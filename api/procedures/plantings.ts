@@ -27,7 +27,7 @@ const seasonId = z.string().nullable();
 
 export const plantings = {
   /** The board of a season: the newest one when none is named. */
-  board: read({ input: z.object({ seasonId }), run: ({ db }, input) => boardOf(loadSeason(db, input.seasonId)) }),
+  board: read({ input: z.object({ seasonId }), run: ({ db, today }, input) => boardOf(loadSeason(db, input.seasonId), today) }),
   /** What can be chosen when a planting is added, with the usual spacing and method of each crop. */
   choices: read({
     input: z.object({ seasonId }),

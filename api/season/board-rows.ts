@@ -1,4 +1,5 @@
 import type { PlantingRecord } from '../../db/repositories/plantings.ts';
+import type { IsoDate } from '../../planner/calendar.ts';
 import type { LoadedSeason } from './load-season.ts';
 
 /** What the board shows of a planting beside its dates and places. */
@@ -27,11 +28,12 @@ export function boardRow(record: PlantingRecord) {
 }
 
 /** The whole board: the plan as the checker reads it, and what is drawn beside. */
-export function boardOf(loaded: LoadedSeason) {
+export function boardOf(loaded: LoadedSeason, today: IsoDate) {
   const { season, beds, plantings, rules, frost, records, loadedBeds } = loaded;
   const blocks = new Map(loadedBeds.map(({ block }) => [block.id, { blockId: block.id, code: block.code, name: block.name }]));
   return {
     season,
+    today,
     beds,
     blocks: [...blocks.values()],
     plantings,

@@ -1,10 +1,34 @@
-import { Page } from '../../app/page.tsx';
-import { NamesTable } from '../names-table.tsx';
+import { useQueryValue } from '../../app/address.ts';
+import { Tabs } from '../../app/tabs.tsx';
+import { BenchTab } from './bench-tab.tsx';
+import { BoardTab } from './board-tab.tsx';
+import { DemandTab } from './demand-tab.tsx';
+import { PlantingsTab } from './plantings-tab.tsx';
+import { ProposalTab } from './proposal/proposal-tab.tsx';
 
+const tabs = [
+  { name: 'board', title: 'Board' },
+  { name: 'plantings', title: 'Plantings' },
+  { name: 'demand', title: 'Demand' },
+  { name: 'bench', title: 'Bench' },
+  { name: 'proposal', title: 'Proposal' },
+] as const;
+
+/** What goes in which bed, and when. */
 export function SeasonPage() {
-  return (
-    <Page title="Season">
-      <NamesTable place="season" />
-    </Page>
-  );
+  const [wanted, setTab] = useQueryValue('tab');
+  const tab = tabs.find((each) => each.name === wanted)?.name ?? 'board';
+  const bar = <Tabs label="Parts of the season" tabs={tabs} chosen={tab} onChoose={setTab} />;
+  switch (tab) {
+    case 'board':
+      return <BoardTab tabs={bar} />;
+    case 'plantings':
+      return <PlantingsTab tabs={bar} />;
+    case 'demand':
+      return <DemandTab tabs={bar} />;
+    case 'bench':
+      return <BenchTab tabs={bar} />;
+    case 'proposal':
+      return <ProposalTab tabs={bar} />;
+  }
 }

@@ -1,0 +1,172 @@
+import { useState } from 'react';
+import { unitOfName } from '../../../planner/units/symbol.ts';
+import { Button } from '../../app/button.tsx';
+import { Sheet } from '../../app/sheet.tsx';
+import { Shown } from '../../app/states.tsx';
+import { api } from '../../client/api.ts';
+import { useReader } from '../../client/reader.tsx';
+import { useChange } from '../../client/use-change.ts';
+import { type OutputOf, useRead } from '../../client/use-read.ts';
+import { ChoiceField } from '../../fields/choice-field.tsx';
+import { Form } from '../../fields/form.tsx';
+import { TextField } from '../../fields/text-field.tsx';
+import { FactForm } from './fact-form.tsx';
+
+type CropOne = OutputOf<typeof api.crops.one>;
+export type CropFactRow = CropOne['facts'][number];
+
+const markWords = { seen: 'seen in the source', memory: 'from memory', practice: 'common practice' } as const;
+
+/** One crop: every figure with its source, the grower's own over the library's, varieties, and what the records taught. */
+export function CropSheet({ cropId, onClose }: { readonly cropId: string; readonly onClose: () => void }) {
+  const [varietyId, setVarietyId] = useState<string | null>(null);
+  const crop = useRead(api.crops.one, { cropId, varietyId });
+  return (
+    <Sheet title={crop.state === 'ready' ? crop.data.crop.name : 'Crop'} onClose={onClose}>
+      <Shown reading={crop}>
+        {(found) => (
+          <>
+            <p className="small soft">
+              {[found.crop.botanicalName, found.crop.family, found.crop.notes].filter((text) => text !== '').join('. ')}
+            </p>
+            <Varieties found={found} varietyId={varietyId} onChoose={setVarietyId} />
+            <Learned found={found} />
+            <Facts found={found} varietyId={varietyId} />
+          </>
+        )}
+      </Shown>
+    </Sheet>
+  );
+}
+
+function Varieties(props: {
+  readonly found: CropOne;
+  readonly varietyId: string | null;
+  readonly onChoose: (id: string | null) => void;
+}) {
+  const { found } = props;
+  const add = useChange(api.crops.addVariety);
+  const [name, setName] = useState('');
+  const save = async (): Promise<void> => {
+    const done = await add.run({ cropId: found.crop.id, name }, `Added ${name}.`);
+    if (done === undefined) return;
+    setName('');
+    props.onChoose(done.varietyId);
+  };
+  return (
+    <Form label="Varieties" failure={add.failure} paths={['name']} onSave={() => void save()}>
+      <ChoiceField
+        label="Figures of"
+        value={props.varietyId ?? ''}
+        choices={[
+          { value: '', text: 'the crop as a whole' },
+          ...found.varieties.map((each) => ({ value: each.id, text: each.name })),
+        ]}
+        onChange={(id) => props.onChoose(id === '' ? null : id)}
+      />
+      <div className="form-pair">
+        <TextField label="New variety" path="name" value={name} onChange={setName} />
+        <Button type="submit" disabled={add.busy || name.trim() === ''}>
+          Add variety
+        </Button>
+      </div>
+    </Form>
+  );
+}
+
+function Learned({ found }: { readonly found: CropOne }) {
+  const take = useChange(api.crops.takeLearned);
+  const reader = useReader();
+  if (found.learned.length === 0) return null;
+  const two = (value: number): string => String(Number(value.toPrecision(2)));
+  return (
+    <section className="panel stack">
+      <h3>From your own records</h3>
+      {found.learned.map((each) => (
+        <dl key={`${each.varietyId} ${each.method} ${each.unit}`} className="facts small">
+          {each.toHarvest_days === null ? null : (
+            <>
+              <dt>Bed to first harvest</dt>
+              <dd>
+                {Math.round(each.toHarvest_days.mean)} d ({each.toHarvest_days.least}–{each.toHarvest_days.most}),{' '}
+                {each.restsOn.toHarvest}
+              </dd>
+            </>
+          )}
+          {each.window_days === null ? null : (
+            <>
+              <dt>Harvest lasted</dt>
+              <dd>
+                {Math.round(each.window_days.mean)} d, {each.restsOn.window}
+              </dd>
+            </>
+          )}
+          {each.yield_per_m2 === null ? null : (
+            <>
+              <dt>Yield</dt>
+              <dd>
+                {two(each.yield_per_m2.mean)} {each.unit} a m² ({two(each.yield_per_m2.least)}–{two(each.yield_per_m2.most)}),{' '}
+                {each.restsOn.yields}
+              </dd>
+            </>
+          )}
+        </dl>
+      ))}
+      <Button
+        disabled={take.busy}
+        onClick={() => void take.run({ cropId: found.crop.id }, 'Yields and harvest days of your records are used from now on.')}
+      >
+        Use these yields and harvest days
+      </Button>
+      <p className="small soft">{reader.system === 'us' ? 'Yields are per square metre, as in the library.' : ''}</p>
+    </section>
+  );
+}
+
+function Facts({ found, varietyId }: { readonly found: CropOne; readonly varietyId: string | null }) {
+  const reader = useReader();
+  const [open, setOpen] = useState<string | null>(null);
+  const show = (number: number | null, words: string | null, name: string): string => {
+    if (words !== null) return words;
+    if (number === null) return 'not known';
+    const unit = unitOfName(name) ?? '';
+    return reader.print(number, unit === 'm' ? 'm_short' : unit);
+  };
+  return (
+    <table className="compare">
+      <caption className="heard-only">Figures of {found.crop.name} with their sources</caption>
+      <thead>
+        <tr>
+          <th scope="col">Figure</th>
+          <th scope="col">Value</th>
+          <th scope="col">Where it comes from</th>
+        </tr>
+      </thead>
+      <tbody>
+        {found.facts.map((fact) => (
+          <tr key={fact.name}>
+            <th scope="row">{fact.title}</th>
+            <td>
+              <button type="button" className="figure" onClick={() => setOpen(open === fact.name ? null : fact.name)}>
+                {show(fact.number, fact.words, fact.name)}
+              </button>
+              {open === fact.name ? (
+                <FactForm fact={fact} cropId={found.crop.id} varietyId={varietyId} onClose={() => setOpen(null)} />
+              ) : null}
+            </td>
+            <td className="small">
+              {fact.origin === null
+                ? ''
+                : fact.origin === 'library'
+                  ? `${fact.source}${fact.mark === null ? '' : `; ${markWords[fact.mark]}`}`
+                  : `${fact.origin === 'own' ? 'Your own' : 'Your records'}${fact.source === '' ? '' : `: ${fact.source}`}`}
+              {fact.origin !== null && fact.origin !== 'library' && (fact.libraryNumber !== null || fact.libraryWords !== null)
+                ? ` (library: ${show(fact.libraryNumber, fact.libraryWords, fact.name)})`
+                : ''}
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}

@@ -1,0 +1,63 @@
+import type { ReactNode } from 'react';
+import { Page } from '../../app/page.tsx';
+import { Empty, Shown } from '../../app/states.tsx';
+import { Chart } from '../../charts/chart.tsx';
+import { api } from '../../client/api.ts';
+import { useReader } from '../../client/reader.tsx';
+import { useChange } from '../../client/use-change.ts';
+import { useRead } from '../../client/use-read.ts';
+import { QuantityField } from '../../fields/quantity-field.tsx';
+import { useSeasonId } from './season-choice.tsx';
+
+/** Trays on the propagation bench, week by week, against the room there is. */
+export function BenchTab({ tabs }: { readonly tabs: ReactNode }) {
+  const reader = useReader();
+  const [seasonId] = useSeasonId();
+  const bench = useRead(api.demand.bench, { seasonId });
+  const board = useRead(api.plantings.board, { seasonId });
+  const set = useChange(api.seasons.set);
+  return (
+    <Page title="Season" tabs={tabs} lead="Each tray takes 0.508 by 0.254 m from sowing to setting out.">
+      <Shown reading={bench}>
+        {({ have_m2, weeks }) => (
+          <div className="stack">
+            {board.state === 'ready' ? (
+              <div style={{ maxWidth: '16rem' }}>
+                <QuantityField
+                  label="Bench there is"
+                  name="bench_m2"
+                  value={have_m2}
+                  onChange={(benchArea_m2) =>
+                    void set.run(
+                      { seasonId: board.data.season.id, revision: board.data.season.revision, values: { benchArea_m2 } },
+                      'Changed the bench.',
+                    )
+                  }
+                />
+              </div>
+            ) : null}
+            {weeks.length === 0 ? (
+              <Empty title="Nothing stands on the bench">Raised plantings with a known germination appear here.</Empty>
+            ) : (
+              <Chart
+                title="Bench taken by week"
+                rows={weeks}
+                x={{ name: 'Week of', text: (week) => reader.date(week.week) }}
+                unit="m2"
+                series={[
+                  { name: 'Taken', as: 'bar', read: (week) => week.bench_m2 },
+                  ...(have_m2 === null ? [] : [{ name: 'There is', as: 'line' as const, read: () => have_m2 }]),
+                ]}
+                note={
+                  have_m2 !== null && weeks.some((week) => week.bench_m2 > have_m2)
+                    ? `Too small in ${weeks.filter((week) => week.bench_m2 > have_m2).length} weeks.`
+                    : undefined
+                }
+              />
+            )}
+          </div>
+        )}
+      </Shown>
+    </Page>
+  );
+}

@@ -1,0 +1,125 @@
+import { type ReactNode, useMemo, useState } from 'react';
+import type { IsoDate } from '../../../planner/calendar.ts';
+import { useQueryValue } from '../../app/address.ts';
+import { Button } from '../../app/button.tsx';
+import { Page } from '../../app/page.tsx';
+import { Empty, Shown } from '../../app/states.tsx';
+import { Chart } from '../../charts/chart.tsx';
+import { HeatMap } from '../../charts/heat-map.tsx';
+import { api } from '../../client/api.ts';
+import { useReader } from '../../client/reader.tsx';
+import { useChange } from '../../client/use-change.ts';
+import { type OutputOf, useRead } from '../../client/use-read.ts';
+import { type Column, choice, count, derived, money, text } from '../../table/column.ts';
+import { Grid } from '../../table/grid.tsx';
+import { AddDemand } from './add-demand.tsx';
+import { balanceGrid, cropsOfBalance } from './balance-rows.ts';
+import { SeasonChoice, useSeasonId } from './season-choice.tsx';
+
+export type DemandData = OutputOf<typeof api.demand.list>;
+type WantedRow = DemandData['wanted'][number];
+
+const kinds = [
+  { value: 'standing', text: 'Standing order' },
+  { value: 'market', text: 'What the market takes' },
+] as const;
+
+const columns: readonly Column<WantedRow>[] = [
+  text('cropName', 'Crop', { width: 160 }),
+  text('outletName', 'Outlet', { width: 150 }),
+  choice('kind', 'Kind', kinds, { edit: true }),
+  derived('date', 'fromDate', 'From', (row) => row.fromDate),
+  derived('date', 'toDate', 'To', (row) => row.toDate),
+  count('amountPerWeek', 'A week', { edit: true }),
+  text('unit', 'Unit', { width: 70 }),
+  money('price_minor', 'Price', { edit: true }),
+];
+const rowId = (row: WantedRow): string => row.id;
+
+/** What is wanted each week against what the plan should give. */
+export function DemandTab({ tabs }: { readonly tabs: ReactNode }) {
+  const [seasonId] = useSeasonId();
+  const demand = useRead(api.demand.list, { seasonId });
+  return <Shown reading={demand}>{(data) => <DemandOf data={data} tabs={tabs} />}</Shown>;
+}
+
+function DemandOf({ data, tabs }: { readonly data: DemandData; readonly tabs: ReactNode }) {
+  const reader = useReader();
+  const [chosen, setChosen] = useQueryValue('crop');
+  const [adding, setAdding] = useState(false);
+  const set = useChange(api.demand.set);
+  const remove = useChange(api.demand.remove);
+  const crops = useMemo(() => cropsOfBalance(data.balance), [data.balance]);
+  const crop = crops.find((each) => each.key === chosen) ?? crops[0];
+  const rows = data.balance.filter((row) => `${row.cropId}/${row.unit}` === crop?.key);
+  const grid = useMemo(() => balanceGrid(data.balance), [data.balance]);
+  return (
+    <Page
+      title="Season"
+      tabs={tabs}
+      lead="What boxes, stalls and kitchens want each week, against what the plan should give."
+      actions={
+        <>
+          <SeasonChoice seasonId={data.season.id} />
+          <Button weight="main" icon="add" onClick={() => setAdding(true)}>
+            Add demand
+          </Button>
+        </>
+      }
+    >
+      {crop === undefined ? null : (
+        <section className="stack">
+          <label className="row small">
+            Crop
+            <select value={crop.key} onChange={(event) => setChosen(event.target.value)}>
+              {crops.map((each) => (
+                <option key={each.key} value={each.key}>
+                  {each.name} ({each.unit}){each.short > 0 ? ` · short ${Number(each.short.toPrecision(2))}` : ''}
+                </option>
+              ))}
+            </select>
+          </label>
+          <Chart
+            title={`${crop.name}: expected harvest against demand, ${crop.unit} a week`}
+            rows={rows}
+            x={{ name: 'Week of', text: (row) => reader.date(row.week) }}
+            unit=""
+            series={[
+              { name: 'Expected', as: 'bar', read: (row) => row.typical },
+              { name: 'Wanted', as: 'line', read: (row) => row.wanted },
+            ]}
+            bands={[{ name: 'low to high yield', low: (row) => row.low, high: (row) => row.high }]}
+            note={data.notKnown === 0 ? undefined : `${data.notKnown} plantings are left out: their yield is not known.`}
+          />
+          <HeatMap
+            title="Short by crop and week, as a share of what is wanted"
+            rows={grid.rows}
+            columns={grid.weeks.map((week) => reader.date(week as IsoDate))}
+            ways={['Crop', 'Week of']}
+            unit="share"
+            value={(row, column) => grid.value(row, column)}
+          />
+        </section>
+      )}
+      <Grid
+        name="Demand"
+        rows={data.wanted}
+        columns={columns}
+        rowId={rowId}
+        onOpen={(row) => setChosen(`${row.cropId}/${row.unit}`)}
+        onEdit={(edits) =>
+          set.run(
+            { edits: edits.map((edit) => ({ demandId: edit.row.id, values: { [edit.key]: edit.value } })) },
+            'Changed the demand.',
+          )
+        }
+        failure={set.failure}
+        empty={
+          <Empty title="No demand yet">Add what each outlet takes a week; the chart then shows where the plan is short.</Empty>
+        }
+      />
+      {adding ? <AddDemand data={data} onClose={() => setAdding(false)} /> : null}
+      {remove.failure === undefined ? null : <p className="failed">{remove.failure.message}</p>}
+    </Page>
+  );
+}

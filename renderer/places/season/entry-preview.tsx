@@ -1,0 +1,89 @@
+import { api } from '../../client/api.ts';
+import { useReader } from '../../client/reader.tsx';
+import { type InputOf, useRead } from '../../client/use-read.ts';
+import { Figure } from '../../working/figure.tsx';
+
+/** What an entry would make: dates, plants, and what stands against it. */
+export function EntryPreview({ input }: { readonly input: InputOf<typeof api.plantings.preview> }) {
+  const reader = useReader();
+  const preview = useRead(api.plantings.preview, input);
+  if (preview.state === 'loading') return <p className="waiting">Working it out…</p>;
+  if (preview.state === 'failed') return <p className="failed">{preview.message}</p>;
+  const { dates, plants, plantings, findings, unplaced, working, plantsWorking } = preview.data;
+  return (
+    <section className="panel findings" aria-label="What this makes" aria-live="polite">
+      <dl className="facts">
+        {dates.sow === null ? null : (
+          <>
+            <dt>Sow</dt>
+            <dd>{reader.date(dates.sow)}</dd>
+          </>
+        )}
+        <dt>Into the bed</dt>
+        <dd>{reader.date(dates.inBed)}</dd>
+        <dt>Harvest</dt>
+        <dd>
+          {reader.date(dates.firstHarvest)} to {reader.date(dates.lastHarvest)} (<Figure of={working} />)
+        </dd>
+        <dt>Bed free</dt>
+        <dd>{reader.date(dates.free)}</dd>
+        <dt>Plants</dt>
+        <dd>
+          {plantsWorking === null || plantings.length > 1 ? (
+            plants
+          ) : (
+            <Figure of={{ ...plantsWorking, result: { value: plants, unit: 'plants' } }} />
+          )}
+        </dd>
+      </dl>
+      {plantings.length < 2 ? null : (
+        <table className="compare">
+          <thead>
+            <tr>
+              <th scope="col">No.</th>
+              <th scope="col">In the bed</th>
+              <th scope="col">First harvest</th>
+              <th scope="col">Bed</th>
+              <th scope="col">Plants</th>
+            </tr>
+          </thead>
+          <tbody>
+            {plantings.map((each, at) => (
+              <tr key={each.inBed}>
+                <td>{at + 1}</td>
+                <td>{reader.date(each.inBed)}</td>
+                <td>{reader.date(each.firstHarvest)}</td>
+                <td>{each.beds.length === 0 ? 'none free' : each.beds.join(', ')}</td>
+                <td>{each.plants}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+      {unplaced === 0 ? null : (
+        <p className="small">
+          {unplaced === 1 ? 'One planting has' : `${unplaced} plantings have`} no bed yet; place {unplaced === 1 ? 'it' : 'them'}{' '}
+          on the board.
+        </p>
+      )}
+      {findings.filter((each) => each.weight !== 'note').length === 0 ? (
+        <p className="small soft">Nothing stands against it.</p>
+      ) : (
+        <ul>
+          {findings
+            .filter((each) => each.weight !== 'note')
+            .slice(0, 8)
+            .map((finding) => (
+              <li
+                key={`${finding.code} ${finding.plantingId} ${finding.bedId} ${finding.otherId}`}
+                data-weight={finding.weight}
+                className="small"
+              >
+                {finding.message}
+              </li>
+            ))}
+        </ul>
+      )}
+    </section>
+  );
+}
