@@ -1,0 +1,57 @@
+import { expect, test } from './program.ts';
+
+test('a phone is let in by its code, ticks off a task and logs a harvest out of reach, and is shut out with one click', async ({
+  page,
+  host,
+  browser,
+}) => {
+  test.setTimeout(90_000);
+  const today = await page.evaluate<string>(
+    'new Date(Date.now() - new Date().getTimezoneOffset() * 60000).toISOString().slice(0, 10)',
+  );
+  const added = await page.evaluate<number>(
+    `fetch('/trpc/week.add', { method: 'POST', headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ title: 'Mend the north fence', due: '${today}', bedId: null, note: '' }) }).then((answer) => answer.status)`,
+  );
+  expect(added).toBe(200);
+  await page.goto(`${host.origin}/farm?tab=phone`);
+  await page.getByRole('button', { name: 'Switch the field page on' }).click();
+  await expect(page.getByRole('heading', { name: 'The field page is on' })).toBeVisible();
+  const port = new URL(((await page.locator('.file-path').first().textContent()) ?? '').trim()).port;
+  const code = ((await page.locator('.pair-code').textContent()) ?? '').replaceAll(/\D/g, '');
+  expect(code).toMatch(/^\d{8}$/);
+
+  const phone = await browser.newContext({ viewport: { width: 390, height: 780 } });
+  const field = await phone.newPage();
+  const origin = `http://127.0.0.1:${port}`;
+  await field.goto(`${origin}/`);
+  await field.getByLabel('Code').fill('00000000');
+  await field.getByRole('button', { name: 'Connect' }).click();
+  await expect(field.getByRole('alert')).toContainText('This code is not right.');
+  await field.getByLabel('Code').fill(code);
+  await field.getByLabel('Who or what this is').fill('Phone of Kim');
+  await field.getByRole('button', { name: 'Connect' }).click();
+  await expect(field.getByRole('status')).toContainText('Connected to the computer.');
+  await expect(page.getByText('Phone of Kim')).toBeVisible();
+
+  await expect(field.getByText('Mend the north fence')).toBeVisible();
+  await phone.setOffline(true);
+  const task = field.getByRole('listitem').filter({ hasText: 'Mend the north fence' });
+  await task.getByRole('button', { name: 'Done' }).click();
+  await expect(field.getByText('Done: Mend the north fence')).toBeVisible();
+  await expect(field.getByText('Waits to be sent.')).toBeVisible();
+  await expect(field.getByRole('status')).toContainText('out of reach');
+  await phone.setOffline(false);
+  await field.goto(`${origin}/`);
+  await expect(field.getByRole('status')).toContainText('Connected');
+  await expect(field.getByText('Mend the north fence')).toHaveCount(0);
+
+  await field.getByRole('button', { name: 'Harvest' }).click();
+  await field.getByRole('button', { name: 'Log the harvest' }).click();
+  await expect(field.getByRole('alert')).toContainText('Choose what was picked.');
+
+  await page.getByRole('button', { name: 'Switch it off' }).click();
+  await expect(page.getByRole('button', { name: 'Switch the field page on' })).toBeVisible();
+  await expect(field.goto(`${origin}/`)).rejects.toThrow();
+  await phone.close();
+});
