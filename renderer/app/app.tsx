@@ -1,4 +1,4 @@
-import { Suspense, useState } from 'react';
+import { lazy, Suspense, useState } from 'react';
 import { NoFarm } from '../places/farm/no-farm.tsx';
 import { WorkingProvider } from '../working/working-sheet.tsx';
 import { setQuery, useAddress } from './address.ts';
@@ -13,9 +13,15 @@ import { ResultLine } from './result-line.tsx';
 import { Waiting } from './states.tsx';
 import { TopBar } from './top-bar.tsx';
 
+/** Left out of the build that ships: the condition is settled when building. */
+const Parts =
+  import.meta.env['VITE_PARTS_PAGE'] === 'on'
+    ? lazy(async () => ({ default: (await import('../parts/parts-page.tsx')).PartsPage }))
+    : undefined;
+
 /** The window: rail, top bar, the place the address names, and the line of results. */
 export function App() {
-  const { place, query } = useAddress();
+  const { place, query, tab } = useAddress();
   const [finding, setFinding] = useState(false);
   const [helpFor, setHelpFor] = useState<string>();
   const helping = helpFor === place || query.get('help') === 'yes';
@@ -25,7 +31,7 @@ export function App() {
   };
   useShellKeys({ find: () => setFinding(true), help: toggleHelp });
   const here = places.find((each) => each.name === place);
-  const Shown = here?.page;
+  const Shown = Parts !== undefined && tab === 'parts' ? Parts : here?.page;
   return (
     <div className="shell">
       <a className="button skip" href="#page">
@@ -35,13 +41,13 @@ export function App() {
       <TopBar onFind={() => setFinding(true)} onHelp={toggleHelp} />
       <main className="shell-main" id="page" tabIndex={-1}>
         <div className="shell-frame">
-          <WorkingProvider>
-            <FarmGate none={<NoFarm />}>
+          <FarmGate none={<NoFarm />}>
+            <WorkingProvider>
               <CaughtFault key={place}>
                 <Suspense fallback={<Waiting what="Opening the page" />}>{Shown === undefined ? null : <Shown />}</Suspense>
               </CaughtFault>
-            </FarmGate>
-          </WorkingProvider>
+            </WorkingProvider>
+          </FarmGate>
           {helping && here !== undefined ? <HelpSheet place={here} onClose={toggleHelp} /> : null}
         </div>
       </main>
