@@ -14,7 +14,7 @@ export function ClassMark({ name }: { readonly name: string }) {
 const nutrient = (name: string, title: string): readonly Column<SoilTestRow>[] => [
   derived<SoilTestRow>(
     'quantity',
-    `${name.toLowerCase()}Value_mg_per_kg`,
+    `${name.toLowerCase()}Value_ppm`,
     title,
     (row) => row.values.find((each) => each.nutrient === name)?.value_mg_per_kg ?? null,
     { width: 92 },

@@ -24,7 +24,7 @@ export const emptyEntry = (today: IsoDate): TestEntry => ({
   sample: '',
   kind: 'soil',
   method: 'mehlich-3',
-  depth_m: 0.15,
+  depth_m: 0.1524,
   texture: null,
   ph: null,
   bufferPh: null,
