@@ -47,6 +47,10 @@ export function explainError(error: unknown, log: Log): ErrorForPage {
   if (error instanceof InputError) return { code: 'input', faults: error.faults, message: error.message };
   if (error instanceof Refusal) return { ...error.detail, message: error.message };
   if (error instanceof FarmFileError) return { code: 'farm-file', reason: error.reason, message: error.message };
+  if (codeOf(error).startsWith('CSV_') && error instanceof Error) {
+    const message = `The table cannot be read: ${error.message}. Nothing was taken in.`;
+    return { code: 'input', faults: [{ path: 'text', code: 'not-a-table', message }], message };
+  }
   const constraint = constraintOf(error);
   if (constraint !== null) return constraint;
   const reference = randomBytes(4).toString('hex');

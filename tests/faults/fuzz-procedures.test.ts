@@ -88,6 +88,8 @@ describe('every procedure, given sense and nonsense', () => {
       fc.asyncProperty(arbitraryInput(schema, known), async (input) => {
         const { text } = await ask(name, input);
         const [said] = JSON.parse(text) as Said[];
+        const jobId = said?.result?.data?.jobId;
+        if (typeof jobId === 'string' && jobId.startsWith('job-')) t.program.jobs.stop(jobId);
         expect(text).not.toMatch(/\n\s+at |node_modules|\.ts:\d/);
         if (said?.error !== undefined) {
           const code = said.error.data.bedwright?.code;
