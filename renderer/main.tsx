@@ -15,6 +15,7 @@ import './places/farm/farm.css';
 import './places/season/proposal/proposal.css';
 import './places/season/season.css';
 import './places/soil/soil.css';
+import './places/water/demand.css';
 import './places/water/line.css';
 import { QueryClientProvider } from '@tanstack/react-query';
 import { StrictMode } from 'react';

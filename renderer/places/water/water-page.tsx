@@ -1,14 +1,22 @@
 import { useQueryValue } from '../../app/address.ts';
 import { Page } from '../../app/page.tsx';
 import { Tabs } from '../../app/tabs.tsx';
+import { BedWaterSheet } from './bed-water-sheet.tsx';
+import { DemandTabBody, demandTabs } from './demand-tabs.tsx';
 import { LineTabBody, lineTabs } from './line-tabs.tsx';
+
+const tabs = [...demandTabs, ...lineTabs];
 
 export function WaterPage() {
   const [asked, setTab] = useQueryValue('tab');
-  const tab = lineTabs.find((each) => each.name === asked)?.name ?? 'line';
+  const [bedId, setBedId] = useQueryValue('bed');
+  const ofLine = lineTabs.find((each) => each.name === asked)?.name;
+  const ofDemand = demandTabs.find((each) => each.name === asked)?.name ?? 'demand';
+  const sheet =
+    ofLine !== undefined || bedId === undefined ? null : <BedWaterSheet bedId={bedId} onClose={() => setBedId(undefined)} />;
   return (
-    <Page title="Water" tabs={<Tabs label="Water" tabs={lineTabs} chosen={tab} onChoose={setTab} />}>
-      <LineTabBody name={tab} />
+    <Page title="Water" tabs={<Tabs label="Water" tabs={tabs} chosen={ofLine ?? ofDemand} onChoose={setTab} />} sheet={sheet}>
+      {ofLine === undefined ? <DemandTabBody name={ofDemand} /> : <LineTabBody name={ofLine} />}
     </Page>
   );
 }

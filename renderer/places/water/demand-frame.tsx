@@ -1,0 +1,67 @@
+import type { ReactNode } from 'react';
+import { go } from '../../app/address.ts';
+import { Button } from '../../app/button.tsx';
+import { Empty, Shown } from '../../app/states.tsx';
+import { ChoiceField } from '../../fields/choice-field.tsx';
+import { type Demand, type Overview, useDemand, useDemandChoice } from './demand-data.ts';
+
+/** Season and weather year over every tab of the demand; says what to do where there is no weather or no bed. */
+export function DemandFrame({
+  children,
+  withYear = true,
+}: {
+  readonly children: (demand: Demand, overview: Overview) => ReactNode;
+  readonly withYear?: boolean;
+}) {
+  const reading = useDemand();
+  return (
+    <Shown reading={reading}>
+      {(overview) => (
+        <div className="stack">
+          <Choices overview={overview} withYear={withYear} />
+          {overview.beds === 0 ? (
+            <Empty title="No beds yet" action={<Button onClick={() => go('beds', {})}>Build beds</Button>}>
+              The demand for water is that of the beds and what grows on them.
+            </Empty>
+          ) : overview.demand === null ? (
+            <Empty
+              title="No whole year of weather"
+              action={<Button onClick={() => go('water', { tab: 'weather' })}>Read a weather file</Button>}
+            >
+              The demand is reckoned from a weather record: at least one calendar year without a gap in temperatures and rain.
+            </Empty>
+          ) : (
+            children(overview.demand, overview)
+          )}
+        </div>
+      )}
+    </Shown>
+  );
+}
+
+function Choices({ overview, withYear }: { readonly overview: Overview; readonly withYear: boolean }) {
+  const { setSeason, setYear } = useDemandChoice();
+  const years = overview.record?.years ?? [];
+  const hot = overview.record?.hottest?.from.slice(0, 4);
+  return (
+    <div className="row no-print">
+      <ChoiceField
+        label="Plan of season"
+        value={overview.season.id}
+        choices={overview.seasons.map(({ id, name }) => ({ value: id, text: name }))}
+        onChange={setSeason}
+      />
+      {withYear && overview.demand !== null ? (
+        <ChoiceField
+          label="In the weather of"
+          value={String(overview.demand.year)}
+          choices={years.map((year) => ({
+            value: String(year),
+            text: String(year) === hot ? `${year} (hottest week)` : String(year),
+          }))}
+          onChange={setYear}
+        />
+      ) : null}
+    </div>
+  );
+}

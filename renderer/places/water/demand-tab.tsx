@@ -1,0 +1,165 @@
+import { useMemo } from 'react';
+import { useQueryValue } from '../../app/address.ts';
+import { Caution } from '../../cautions/caution.tsx';
+import { Chart } from '../../charts/chart.tsx';
+import { useReader } from '../../client/reader.tsx';
+import { ChoiceField } from '../../fields/choice-field.tsx';
+import { Grid } from '../../table/grid.tsx';
+import { bedDemandColumns, bedDemandId } from './demand-columns.tsx';
+import { type Demand, type GroupDemand, monthNames, type Overview, useDemandChoice } from './demand-data.ts';
+import { DemandFrame } from './demand-frame.tsx';
+import { capacityOn, weekMeans } from './demand-rows.ts';
+
+const NO_ROWS = 'all';
+
+/** Water needed on each day against what the lines bring, and the beds that need it. */
+export function DemandTab() {
+  return <DemandFrame>{(demand, overview) => <DemandBody demand={demand} overview={overview} />}</DemandFrame>;
+}
+
+function DemandBody({ demand, overview }: { readonly demand: Demand; readonly overview: Overview }) {
+  const { seasonId } = useDemandChoice();
+  const [asked, setGroup] = useQueryValue('supply');
+  const [, setBed] = useQueryValue('bed');
+  const chosen = demand.groups.find((group) => group.groupId === asked);
+  const columns = useMemo(() => bedDemandColumns(seasonId), [seasonId]);
+  const rows = chosen === undefined ? demand.beds : demand.beds.filter((bed) => bed.groupId === chosen.groupId);
+  const groups = chosen === undefined ? demand.groups : [chosen];
+  const days = useMemo(
+    () =>
+      weekMeans(
+        demand,
+        groups.map((group) => group.groupId),
+      ),
+    [demand, groups],
+  );
+  return (
+    <>
+      <div className="row">
+        <ChoiceField
+          label="Supply"
+          value={chosen?.groupId ?? NO_ROWS}
+          choices={[
+            { value: NO_ROWS, text: 'Whole farm' },
+            ...demand.groups.map((group) => ({ value: group.groupId, text: `${group.name} (${group.beds} beds)` })),
+          ]}
+          onChange={(value) => setGroup(value === NO_ROWS ? undefined : value)}
+        />
+      </div>
+      <Headline groups={groups} overview={overview} />
+      <Chart
+        title={`Water to give in the weather of ${demand.year}, mean of seven days`}
+        rows={days}
+        x={{ name: 'Day', text: (day) => day.date.slice(5) }}
+        unit="L_per_day"
+        series={[
+          { name: 'Need, rain taken off', as: 'area', read: (day) => day.need_L_per_day },
+          ...(chosen === undefined || chosen.flow_L_per_h === null
+            ? []
+            : [
+                {
+                  name: 'The timer gives',
+                  as: 'line' as const,
+                  read: (day: { readonly date: string }) => capacityOn(chosen, day.date),
+                },
+              ]),
+        ]}
+        note={noteOf(overview)}
+      />
+      {chosen === undefined ? null : <MonthTable group={chosen} />}
+      <Grid name="Water need by bed" rows={rows} columns={columns} rowId={bedDemandId} onOpen={(row) => setBed(row.bedId)} />
+      {overview.left.length === 0 ? null : (
+        <p className="small">Left out, since their measures do not fit: {overview.left.join(', ')}. See Beds.</p>
+      )}
+      {overview.notes.map((note) => (
+        <p key={note} className="small soft">
+          {note}
+        </p>
+      ))}
+      <Caution id="estimate-limits" />
+    </>
+  );
+}
+
+function noteOf({ record }: Overview): string {
+  if (record === null) return '';
+  const method = record.methods.some((each) => each.method === 'temperatures-only')
+    ? 'Reference evapotranspiration from temperatures alone on some days (Hargreaves, FAO-56 eq. 52).'
+    : 'Reference evapotranspiration by Penman-Monteith (FAO-56 eq. 6).';
+  const gaps = record.yearsWithGaps.length === 0 ? '' : ` Left out for gaps: ${record.yearsWithGaps.join(', ')}.`;
+  return `${record.station}. ${method} ${record.assumed.join(' ')}${gaps}`;
+}
+
+function Headline({ groups, overview }: { readonly groups: readonly GroupDemand[]; readonly overview: Overview }) {
+  const reader = useReader();
+  const hottest = overview.record?.hottest ?? null;
+  return (
+    <dl className="figures">
+      {groups.map((group) => (
+        <div key={group.groupId}>
+          <dt>{group.name}, thirstiest week</dt>
+          <dd>
+            {reader.print(group.week_L_per_day, 'L_per_day', 2)}
+            <span className="small soft">
+              {group.most_L_per_day === null
+                ? group.because === null
+                  ? ` for ${group.beds} beds`
+                  : ` · ${group.because}`
+                : ` of ${reader.print(group.most_L_per_day, 'L_per_day', 2)} in ${reader.print(overview.choices.run_h_per_day, 'h')} a day`}
+            </span>
+          </dd>
+        </div>
+      ))}
+      {hottest === null ? null : (
+        <div>
+          <dt>Hottest week of record</dt>
+          <dd>
+            {reader.print(hottest.mean, 'mm_per_day', 2)}
+            <span className="small soft"> {`${reader.date(hottest.from)} to ${reader.date(hottest.to)}`}</span>
+          </dd>
+        </div>
+      )}
+    </dl>
+  );
+}
+
+function MonthTable({ group }: { readonly group: GroupDemand }) {
+  const reader = useReader();
+  if (group.flow_L_per_h === null) return null;
+  return (
+    <div className="heat-scroll">
+      <table className="plain-table">
+        <caption className="heard-only">Need against the timer, by month</caption>
+        <thead>
+          <tr>
+            <th scope="col">{reader.sign('L_per_day')}</th>
+            {monthNames.map((name) => (
+              <th key={name} scope="col">
+                {name}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          <tr>
+            <th scope="row">Need</th>
+            {group.months.map((month, at) => (
+              <td key={monthNames[at]}>{reader.number(month.need_L_per_day, 'L_per_day', 2)}</td>
+            ))}
+          </tr>
+          <tr>
+            <th scope="row">Timer</th>
+            {group.months.map((month, at) => (
+              <td
+                key={monthNames[at]}
+                data-tone={month.timer_L_per_day !== null && month.timer_L_per_day < month.need_L_per_day ? 'stop' : undefined}
+              >
+                {month.timer_L_per_day === null ? 'off' : reader.number(month.timer_L_per_day, 'L_per_day', 2)}
+              </td>
+            ))}
+          </tr>
+        </tbody>
+      </table>
+    </div>
+  );
+}

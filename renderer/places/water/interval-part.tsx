@@ -1,0 +1,114 @@
+import { useState } from 'react';
+import { Shown } from '../../app/states.tsx';
+import { Caution } from '../../cautions/caution.tsx';
+import { api } from '../../client/api.ts';
+import { useReader } from '../../client/reader.tsx';
+import { type OutputOf, useRead } from '../../client/use-read.ts';
+import { ChoiceField } from '../../fields/choice-field.tsx';
+import { Figure } from '../../working/figure.tsx';
+import { monthChoices, useDemandChoice } from './demand-data.ts';
+
+type Intervals = OutputOf<typeof api.waterDemand.intervals>;
+type Group = Intervals['groups'][number];
+
+/** How often and how much each line must run in a month, and the round by hand. */
+export function IntervalPart() {
+  const { seasonId } = useDemandChoice();
+  const [month, setMonth] = useState('7');
+  const reading = useRead(api.waterDemand.intervals, { seasonId, month: Number(month) });
+  return (
+    <section className="panel stack">
+      <h2>Interval and amount</h2>
+      <ChoiceField label="Month" value={month} choices={monthChoices} onChange={setMonth} />
+      <Shown reading={reading}>
+        {(found) => (
+          <>
+            {found.groups
+              .filter((group) => group.beds > 0)
+              .map((group) => (
+                <GroupInterval key={group.groupId} group={group} found={found} />
+              ))}
+            {found.groups.some((group) => group.standing > 0) ? <Caution id="mosquitoes" /> : null}
+          </>
+        )}
+      </Shown>
+    </section>
+  );
+}
+
+function GroupInterval({ group, found }: { readonly group: Group; readonly found: Intervals }) {
+  const reader = useReader();
+  if (group.days === null)
+    return (
+      <p>
+        <strong>{group.name}:</strong> nothing grows on its {group.beds} beds in this month.
+      </p>
+    );
+  const held = group.days >= group.most_days;
+  return (
+    <div className="stack">
+      <dl className="figures">
+        <div>
+          <dt>{group.name}, longest interval</dt>
+          <dd>
+            <Figure of={group.working} />
+            <span className="small soft">{held ? ' or longer' : ` · ${group.limitedBy} runs dry first`}</span>
+          </dd>
+        </div>
+        <div>
+          <dt>One run</dt>
+          <dd>
+            {reader.print(group.run_L, 'L', 2)}
+            <span className="small soft">
+              {group.run_min === null
+                ? ` for ${group.rows.length} beds`
+                : `, ${reader.print(group.run_min, 'min', 2)} with all outlets open`}
+            </span>
+          </dd>
+        </div>
+        {group.round === null ? null : (
+          <div>
+            <dt>By can of {reader.print(found.can_L, 'L', 2)}</dt>
+            <dd>
+              {group.round.cans} cans
+              <span className="small soft">, {group.round.walks} walks with two</span>
+            </dd>
+          </div>
+        )}
+      </dl>
+      {group.standing === 0 ? null : (
+        <p className="state-mark" data-tone="guard">
+          In {group.standing} beds water stands longer than {found.standing_days} days after filling. Give less at a time, more
+          often.
+        </p>
+      )}
+      <details>
+        <summary>Each bed of {group.name}</summary>
+        <div className="heat-scroll">
+          <table className="plain-table">
+            <thead>
+              <tr>
+                <th scope="col">Bed</th>
+                <th scope="col">Lasts alone</th>
+                <th scope="col">To give</th>
+                {group.round === null ? null : <th scope="col">Cans</th>}
+                <th scope="col">Water stands</th>
+              </tr>
+            </thead>
+            <tbody>
+              {group.rows.map((row) => (
+                <tr key={row.bedId}>
+                  <th scope="row">{row.code}</th>
+                  <td>{row.days >= group.most_days ? `${group.most_days} days or more` : `${row.days} days`}</td>
+                  <td>{reader.print(row.run_L, 'L', 2)}</td>
+                  {group.round === null ? null : <td>{group.round.beds.find((bed) => bed.bedId === row.code)?.cans ?? 0}</td>}
+                  <td>{row.stands_days === null ? '–' : `${row.stands_days} days`}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      </details>
+    </div>
+  );
+}
