@@ -52,7 +52,7 @@ export function BedFill({ bed, today }: { readonly bed: WholeBed; readonly today
         </tbody>
       </table>
       {bed.hasOwnRecipe ? <p className="small soft">This bed has a fill of its own, other than its design’s.</p> : null}
-      <BedRecipe key={bed.hasOwnRecipe ? 'own' : 'design'} bed={bed} />
+      <BedRecipe key={JSON.stringify(bed.layers)} bed={bed} />
       <Needs bed={bed} today={today} />
       <Drop bed={bed} today={today} />
       <Done bed={bed} />

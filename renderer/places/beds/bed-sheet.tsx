@@ -77,8 +77,8 @@ export function BedSheet(props: {
           {tab === 'parts' ? <BedParts bed={bed} today={props.today} /> : null}
           {tab === 'change' ? (
             <>
-              <BedForm key={bed.row.revision} bed={bed} />
-              <BedShares key={bed.shares.length} bed={bed} />
+              <BedForm key={JSON.stringify(bed.row)} bed={bed} />
+              <BedShares key={JSON.stringify(bed.shares)} bed={bed} />
             </>
           ) : null}
         </Sheet>

@@ -39,7 +39,7 @@ export function CardsTab({ bedIds }: { readonly bedIds: readonly string[] }) {
             <div className="bed-cards">
               {shown.map((card) => (
                 <article className="bed-card" key={card.bedId}>
-                  <h3>{card.code}</h3>
+                  <h2>{card.code}</h2>
                   <p className="small soft">
                     {card.design}, {card.block}, {reader.print(card.area_m2, 'm2')}, fill to{' '}
                     {reader.print(card.fillDepth_m, 'm_short')}

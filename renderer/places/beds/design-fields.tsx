@@ -72,7 +72,16 @@ export function DesignFields({ values, onChange }: { readonly values: Values; re
       {watering === 'basin' ? (
         <>
           <div className="form-pair">
-            {size('basinLength_m', outline === 'round' ? 'Basin diameter' : 'Basin length')}
+            {outline === 'round' ? (
+              <QuantityField
+                label="Basin diameter"
+                name="basinLength_m"
+                value={values.basinLength_m}
+                onChange={(d) => set({ basinLength_m: d, basinWidth_m: d })}
+              />
+            ) : (
+              size('basinLength_m', 'Basin length')
+            )}
             {outline === 'round' ? null : size('basinWidth_m', 'Basin width')}
           </div>
           <div className="form-pair">

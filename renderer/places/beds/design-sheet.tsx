@@ -112,7 +112,7 @@ function KnownDesign(props: {
   readonly onBuild: (designId: string) => void;
 }) {
   const reading = useRead(api.designs.one, { designId: props.designId });
-  return <Shown reading={reading}>{(design) => <ChangeDesign key={design.revision} {...props} design={design} />}</Shown>;
+  return <Shown reading={reading}>{(design) => <ChangeDesign key={JSON.stringify(design)} {...props} design={design} />}</Shown>;
 }
 
 function ChangeDesign(props: {
