@@ -6,6 +6,7 @@ import { aims, weights } from '../../planner/season/optimise/goals.ts';
 import { movesOfEffort } from '../../planner/season/optimise/optimise.ts';
 import { buildInstance } from '../../planner/season/proposal/build-instance.ts';
 import { planKey } from '../../planner/season/proposal/compare-plans.ts';
+import { ruledOut } from '../../planner/season/proposal/ruled-out.ts';
 import { mondayOfWeek } from '../../planner/season/proposal/week-grid.ts';
 import { Refusal } from '../errors.ts';
 import type { CompareData } from '../jobs/season/compare.ts';
@@ -144,6 +145,7 @@ export const proposals = {
         seed: record.seed,
         result,
         moves: movesOf(farm, result.plantings),
+        ruledOut: ruledOut(farm),
         present: presentFigures(farm, built, farm.plantings),
       };
     },

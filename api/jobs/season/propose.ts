@@ -3,7 +3,13 @@ import { type Goal, withGoal } from '../../../planner/season/optimise/goals.ts';
 import type { SeasonInstance } from '../../../planner/season/optimise/instance.ts';
 import { type OptimisedSeason, optimiseSeason, type SearchStage } from '../../../planner/season/optimise/optimise.ts';
 import { type ShadowValues, shadowValues } from '../../../planner/season/optimise/shadow-values.ts';
-import { type Remedy, remedies, type UnmetOrder, unmetOrders } from '../../../planner/season/optimise/unmet.ts';
+import {
+  type Remedy,
+  remedies,
+  shortByChoice_share,
+  type UnmetOrder,
+  unmetOrders,
+} from '../../../planner/season/optimise/unmet.ts';
 import { type PlanKey, type ProposedPlanting, proposedPlantings } from '../../../planner/season/proposal/compare-plans.ts';
 import { figuresOfPlan, type PlanFigures } from '../../../planner/season/proposal/figures-of-plan.ts';
 import { loadLpSolver } from '../milp/open-lp.ts';
@@ -39,6 +45,8 @@ export type ProposeResult = {
   readonly boundMissing: string;
   readonly unmet: readonly UnmetOrder[];
   readonly remedies: readonly Remedy[];
+  /** Share of the shortfall that beds, hours and water could meet if the orders came before the margin; null where it was not looked into. */
+  readonly byChoice_share: number | null;
   readonly shadow: ShadowValues | null;
   readonly gaps: ProposeSoFar['gaps'];
   readonly seconds: number;
@@ -97,6 +105,7 @@ export async function run(data: ProposeData, voice: JobVoice): Promise<ProposeRe
     boundMissing: found.boundMissing,
     unmet,
     remedies: helped?.remedies ?? [],
+    byChoice_share: helped === null ? null : shortByChoice_share(data.instance, found.plan, helped.leastShort),
     shadow: found.duals === null ? null : shadowValues(season, found.duals),
     gaps,
     seconds: since_s(),

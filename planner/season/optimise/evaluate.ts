@@ -55,7 +55,7 @@ export function evaluatePlan(instance: SeasonInstance, plan: SeasonPlan): PlanOu
   const area = instance.crops.map(() => 0);
   const grown = new Set(standing?.cropsGrown ?? []);
   let direct_minor = standing?.cost_minor ?? 0;
-  let hours = 0;
+  let hours = (standing?.labour_h ?? []).reduce((sum, each) => sum + each, 0);
   let bedWeeks_m2 = 0;
   const add = (list: number[] | undefined, week: number, amount: number) => {
     if (list !== undefined && week >= 0 && week < instance.weeks) list[week] = (list[week] ?? 0) + amount;

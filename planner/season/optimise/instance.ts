@@ -76,6 +76,7 @@ export type StandingLoad = {
   readonly water_L: readonly (readonly number[])[];
   readonly bench_m2: readonly number[];
   readonly cropsGrown: readonly number[];
+  /** Direct costs; the wage of its hours comes on top. */
   readonly cost_minor: number;
 };
 

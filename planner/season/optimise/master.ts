@@ -1,6 +1,6 @@
 import type { LpColumn, OpenLp } from '../../lp.ts';
 import { createMilp, type MilpModel } from '../../milp.ts';
-import type { SeasonProblem } from './problem.ts';
+import { type SeasonProblem, standingCost_minor } from './problem.ts';
 import type { ScarcityPrices } from './search-state.ts';
 
 /** A row of plantings for the units of one group, as a column of the master model. */
@@ -52,7 +52,7 @@ export function buildMaster(problem: SeasonProblem): MasterModel {
   const saleSteps: SaleStep[] = [];
   const standsAlready = new Set(standing?.cropsGrown ?? []);
   const limitsCrops = instance.mostCrops < problem.cropCount;
-  let constant_minor = -(standing?.cost_minor ?? 0);
+  let constant_minor = -standingCost_minor(instance);
 
   problem.markets.forEach((market, c) => {
     const crop = instance.crops[c]!;

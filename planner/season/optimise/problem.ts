@@ -160,6 +160,12 @@ const mayJoin = (instance: SeasonInstance, span: FixedSpan, c: number): boolean 
   instance.crops[c]!.family !== span.family ||
   span.crop === c;
 
+/** What stands anyway costs this, wages with it. */
+export function standingCost_minor({ standing, wage_minor_per_h }: SeasonInstance): number {
+  if (standing === null) return 0;
+  return standing.cost_minor + wage_minor_per_h * standing.labour_h.reduce((sum, hours) => sum + hours, 0);
+}
+
 /** A plan in the instance's own terms, from the option numbers of the search. */
 export function planOf(problem: SeasonProblem, sequences: readonly (readonly number[])[]): SeasonPlan {
   return sequences.map((sequence) =>

@@ -1,5 +1,5 @@
 import { weekRevenue_minor } from './market.ts';
-import type { SeasonProblem } from './problem.ts';
+import { type SeasonProblem, standingCost_minor } from './problem.ts';
 import { revenue_minor } from './revenue.ts';
 
 /** Prices put on what is scarce, by week; from the linear model, or all zero. */
@@ -54,7 +54,7 @@ export function createSearchState(problem: SeasonProblem): SearchState {
   const addedStamp = new Int32Array(problem.optionCount * problem.areaCount);
   const added = new Float64Array(problem.optionCount * problem.areaCount);
   const scratch = new Float64Array(weeks);
-  let cost_minor = standing?.cost_minor ?? 0;
+  let cost_minor = standingCost_minor(instance);
   let grown = cropPlantings.reduce((sum, count) => sum + (count > 0 ? 1 : 0), 0);
   let overhead_minor = instance.crops.reduce((sum, crop, c) => sum + (cropPlantings[c]! > 0 ? crop.overhead_minor : 0), 0);
 

@@ -1,8 +1,8 @@
 import type { LpSolver } from '../../lp.ts';
 import { relaxSeason } from './column-generation.ts';
-import type { PlanOutcome } from './evaluate.ts';
+import { evaluatePlan, type PlanOutcome } from './evaluate.ts';
 import { withGoal } from './goals.ts';
-import type { SeasonInstance } from './instance.ts';
+import type { SeasonInstance, SeasonPlan } from './instance.ts';
 import { compileSeason } from './problem.ts';
 import { type Change, whatIf } from './what-if.ts';
 
@@ -53,6 +53,18 @@ export function unmetOrders(instance: SeasonInstance, outcome: PlanOutcome): rea
       };
     })
     .sort((a, b) => b.penalty_minor - a.penalty_minor || b.amount - a.amount || a.crop - b.crop);
+}
+
+/**
+ * Share of a plan's shortfall that could be met if the orders came before everything else, in the effort weights of
+ * {@link remedies}: the rest no plan can meet.
+ *
+ *   share = 1 - least shortfall / shortfall of the plan      0 to 1
+ */
+export function shortByChoice_share(instance: SeasonInstance, plan: SeasonPlan, leastShort: number): number {
+  const orders = withGoal(instance, { aim: 'fewest-beds', weight: 'above-all' });
+  const short = evaluatePlan(orders, plan).penalty_minor;
+  return short > 0 ? Math.min(1, Math.max(0, 1 - leastShort / short)) : 0;
 }
 
 export type Remedy = {

@@ -290,7 +290,6 @@ function loadOf(
         add(harvest[c], week, area_m2 * amount);
         add(labour_h, week, hours);
         add(water_L[bed.zone], week, area_m2 * (option.water_L_per_m2[k] ?? 0));
-        cost_minor += hours * farm.wage_minor_per_h;
       });
       whole.bench_m2_per_m2.forEach((space, k) => {
         add(bench_m2, whole.startWeek - whole.bench_m2_per_m2.length + k, area_m2 * space);

@@ -12,26 +12,54 @@ const fromWords = {
 export const countedColumns: readonly Column<FigureRow>[] = [
   text('name', 'Crop', { width: 170 }),
   text('unit', 'Unit', { width: 70 }),
-  derived('quantity', 'yield_per_m2', 'Yield per m²', (row) => row.yield_per_m2, { edit: true, mayBeEmpty: true, digits: 3 }),
-  derived('quantity', 'planned_per_m2', 'Counted on', (row) => row.planned_per_m2, {
+  derived('quantity', 'yield_per_m2', 'Yield per m²', (row) => row.yield_per_m2, {
+    width: 120,
+    edit: true,
+    mayBeEmpty: true,
+    digits: 3,
+  }),
+  derived('quantity', 'planned_per_m2', 'Counted on, per m²', (row) => row.planned_per_m2, {
+    width: 150,
     digits: 3,
     hint: 'The yield less your caution',
   }),
   derived('text', 'yieldFrom', 'Yield from', (row) => fromWords[row.yieldFrom], { width: 120 }),
-  quantity('plant_h_per_m2', 'Hours to plant, per m²', { edit: true, mayBeEmpty: true, digits: 2 }),
-  quantity('care_h_per_m2_week', 'Care per m² and week', { edit: true, mayBeEmpty: true, digits: 2 }),
-  derived('quantity', 'harvest_h_per_unit', 'Harvest per unit', (row) => row.harvest_h_per_unit, {
+  quantity('plant_h_per_m2', 'Planting', {
+    width: 130,
+    edit: true,
+    mayBeEmpty: true,
+    digits: 2,
+  }),
+  quantity('care_h_per_m2_week', 'Care, h per m² and week', {
+    width: 180,
+    edit: true,
+    mayBeEmpty: true,
+    digits: 2,
+  }),
+  derived('quantity', 'harvest_h_per_unit', 'Harvest, h per unit', (row) => row.harvest_h_per_unit, {
+    width: 150,
     edit: true,
     mayBeEmpty: true,
     digits: 2,
   }),
   derived('text', 'hoursFrom', 'Hours from', (row) => fromWords[row.hoursFrom], { width: 120 }),
-  money('direct_minor_per_m2', 'Direct cost per m²', { edit: true, mayBeEmpty: true }),
-  count('shelf_weeks', 'Keeps, weeks', { edit: true, mayBeEmpty: true }),
+  money('direct_minor_per_m2', 'Direct cost per m²', {
+    width: 150,
+    edit: true,
+    mayBeEmpty: true,
+  }),
+  count('shelf_weeks', 'Keeps, weeks', {
+    width: 120,
+    edit: true,
+    mayBeEmpty: true,
+  }),
   money('price_minor', 'Best price'),
   derived('count', 'ordered', 'Ordered', (row) => Math.round(row.ordered)),
   derived('count', 'marketMost', 'Market takes', (row) => Math.round(row.marketMost)),
-  count('startWeeks', 'Weeks to start', { hint: 'Weeks in which it can go into a bed this season' }),
+  count('startWeeks', 'Weeks to start', {
+    width: 120,
+    hint: 'Weeks in which it can go into a bed this season',
+  }),
   count('plantings', 'Records of', { hint: 'Cleared plantings that the figures rest on' }),
   derived('flag', 'leaveOut', 'Leave out', () => false, { edit: true }),
 ];

@@ -55,7 +55,7 @@ export function FigureTable({
     {
       name: 'Bed taken',
       hint: 'area times weeks',
-      print: ({ bedWeeks_m2 }) => `${reader.print(bedWeeks_m2, 'm2', 3)}·weeks`,
+      print: ({ bedWeeks_m2 }) => `${reader.number(bedWeeks_m2, 'm2', 3)} ${reader.sign('m2')}·weeks`,
       value: ({ bedWeeks_m2 }) => bedWeeks_m2,
     },
     { name: 'Crops grown', print: ({ crops }) => String(crops), value: ({ crops }) => crops },

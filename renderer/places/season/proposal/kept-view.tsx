@@ -102,7 +102,7 @@ export function KeptView({ view, overview }: { readonly view: ProposalView; read
       </section>
       <Tabs tabs={looks} chosen={look} onChoose={setLook} label="Ways to look at the proposal" />
       {look === 'list' ? <Grid name="Changes of the proposal" rows={rows} columns={moveColumns} rowId={rowId} /> : null}
-      {look === 'orders' ? <ShortOrders result={result} /> : null}
+      {look === 'orders' ? <ShortOrders view={view} /> : null}
       {look === 'charts' ? <ProposalCharts view={view} /> : null}
       {look === 'beds' ? (
         <PlanStrips

@@ -72,9 +72,11 @@ export function LimitFields({
             hint="Empty: no limit"
           />
         </div>
-        <Button type="submit" weight="main" disabled={busy}>
-          Keep these limits
-        </Button>
+        <div className="row">
+          <Button type="submit" weight="main" disabled={busy}>
+            Keep these limits
+          </Button>
+        </div>
       </Form>
     </section>
   );

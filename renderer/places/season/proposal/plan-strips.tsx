@@ -76,7 +76,7 @@ function Bar({
         ...(mark === undefined ? {} : { background: familyBackground(mark), borderColor: mark.hue }),
       }}
     >
-      {bar.text}
+      <span>{bar.text}</span>
     </span>
   );
 }

@@ -3,7 +3,8 @@ import type { ProposalView } from './proposal-types.ts';
 import { remedyText, shortOrderText } from './short-words.ts';
 
 /** Standing orders that the proposal does not meet, with the facts, and what would help. */
-export function ShortOrders({ result }: { readonly result: ProposalView['result'] }) {
+export function ShortOrders({ view }: { readonly view: ProposalView }) {
+  const { result } = view;
   const reader = useReader();
   if (result.unmet.length === 0)
     return (
@@ -12,10 +13,17 @@ export function ShortOrders({ result }: { readonly result: ProposalView['result'
         <p>Every standing order is met.</p>
       </section>
     );
+  const ruled = new Map(view.ruledOut.map((each) => [each.cropId, each]));
   const helps = result.remedies.filter(({ fallsBy }) => fallsBy >= 0.005);
   return (
     <section className="panel stack">
       <h2>Standing orders that fall short</h2>
+      {result.byChoice_share === null || result.byChoice_share < 0.01 ? null : (
+        <p>
+          {(result.byChoice_share * 100).toFixed(0)} % of the shortfall is left for the sake of the goal: there are beds, hours
+          and water for it, but meeting it would cost more than it brings. The rest no plan can meet.
+        </p>
+      )}
       <div className="columns">
         <div>
           <h3>What would help</h3>
@@ -39,7 +47,15 @@ export function ShortOrders({ result }: { readonly result: ProposalView['result'
           <h3>Which, and for want of what</h3>
           <ul className="short-orders">
             {result.unmet.map((order) => (
-              <li key={order.crop}>{shortOrderText(order, result.crops[order.crop], result.weeks, reader)}</li>
+              <li key={order.crop}>
+                {shortOrderText(
+                  order,
+                  result.crops[order.crop],
+                  result.weeks,
+                  reader,
+                  ruled.get(result.crops[order.crop]?.cropId ?? ''),
+                )}
+              </li>
             ))}
           </ul>
         </div>

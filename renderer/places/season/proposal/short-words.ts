@@ -13,6 +13,7 @@ export function shortOrderText(
   crop: { readonly name: string; readonly unit: string } | undefined,
   weeks: readonly string[],
   reader: Pick<Reader, 'print' | 'money' | 'date'>,
+  beds: ProposalView['ruledOut'][number] | undefined,
 ): string {
   const unit = crop?.unit ?? '';
   const amount = (value: number) => amountText(value, unit, reader);
@@ -30,9 +31,22 @@ export function shortOrderText(
     parts.push(
       `${amount(order.tooEarly)} of it is wanted before the first possible harvest, in the week of ${reader.date(weeks[order.firstHarvestWeek])}.`,
     );
-  if (order.fittingArea_m2 <= 0) parts.push('No bed can carry it: kind, depth, sun, support or rotation rule all out.');
-  else parts.push(`${reader.print(order.fittingArea_m2, 'm2', 3)} of bed may carry it.`);
+  parts.push(
+    order.fittingArea_m2 > 0 ? `${reader.print(order.fittingArea_m2, 'm2', 3)} of bed may carry it.` : 'No bed can carry it.',
+  );
+  if (beds !== undefined) parts.push(...ruledOutText(beds));
   return parts.join(' ');
+}
+
+/** Why beds are ruled out for a crop: "Of 96 beds, 40 have too little soil, 12 rest from its family." */
+function ruledOutText({ beds, tooShallow, tooDark, noSupport, resting }: ProposalView['ruledOut'][number]): readonly string[] {
+  const why = [
+    ...(noSupport > 0 ? [`${noSupport} have no support`] : []),
+    ...(tooShallow > 0 ? [`${tooShallow} have too little soil`] : []),
+    ...(tooDark > 0 ? [`${tooDark} have too little sun`] : []),
+    ...(resting > 0 ? [`${resting} rest from its family`] : []),
+  ];
+  return why.length === 0 ? [] : [`Of ${beds} beds, ${why.join(', ')}.`];
 }
 
 /** What loosening one limit would do. */

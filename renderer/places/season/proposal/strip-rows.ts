@@ -87,6 +87,10 @@ export function monthTicks(weeks: readonly string[]): readonly { readonly text: 
   return weeks.flatMap((monday, at) => {
     const month = monday.slice(5, 7);
     const before = weeks[at - 1]?.slice(5, 7);
-    return before === month ? [] : [{ text: MONTHS[Number(month) - 1] ?? '', at: at / weeks.length }];
+    const next = weeks.slice(at, at + 2).some((later) => later.slice(5, 7) !== month);
+    // A month of which hardly anything is shown would run into the next one's name.
+    return before === month || (before === undefined && next)
+      ? []
+      : [{ text: MONTHS[Number(month) - 1] ?? '', at: at / weeks.length }];
   });
 }

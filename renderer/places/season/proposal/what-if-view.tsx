@@ -3,7 +3,6 @@ import type { VariantResult } from '../../../../api/jobs/season/compare.ts';
 import type { VariantEntry } from '../../../../api/proposal/variants.ts';
 import { Button } from '../../../app/button.tsx';
 import { api } from '../../../client/api.ts';
-import { useReader } from '../../../client/reader.tsx';
 import { useChange } from '../../../client/use-change.ts';
 import { useJob } from '../../../client/use-job.ts';
 import { ChoiceField } from '../../../fields/choice-field.tsx';
@@ -21,7 +20,6 @@ import {
 
 /** "What if": one thing different at a time, each solved and set beside the plan as it could be now. */
 export function WhatIfView({ seasonId, overview }: { readonly seasonId: string; readonly overview: Overview }) {
-  const reader = useReader();
   const [questions, setQuestions] = useState<readonly Question[]>([]);
   const [kind, setKind] = useState<QuestionKind>('pump');
   const [cropId, setCropId] = useState(overview.crops[0]?.cropId ?? '');
@@ -99,7 +97,7 @@ export function WhatIfView({ seasonId, overview }: { readonly seasonId: string; 
               ...results.map(({ name, figures, gap }) => ({
                 name,
                 figures,
-                note: gap === null ? 'not proven' : `within ${reader.number(gap, 'share', 2)} % of the best`,
+                note: gap === null ? 'not proven' : `within ${(gap * 100).toFixed(1)} % of the best`,
               })),
             ]}
           />
