@@ -19,12 +19,14 @@ import { jobs } from './procedures/jobs.ts';
 import { labels } from './procedures/labels.ts';
 import { labour } from './procedures/labour.ts';
 import { materials } from './procedures/materials.ts';
+import { orders } from './procedures/orders.ts';
 import { plantingEdits } from './procedures/planting-edits.ts';
 import { plantings } from './procedures/plantings.ts';
 import { proposals } from './procedures/proposals.ts';
 import { sales } from './procedures/sales.ts';
 import { seasons } from './procedures/seasons.ts';
 import { soilTests } from './procedures/soil-tests.ts';
+import { stock } from './procedures/stock.ts';
 import { stockpiles } from './procedures/stockpiles.ts';
 import { suppliers } from './procedures/suppliers.ts';
 import { tea } from './procedures/tea.ts';
@@ -56,12 +58,14 @@ export const router = build({
   labels,
   labour,
   materials,
+  orders,
   plantings: { ...plantings, ...plantingEdits },
   seasons,
   proposals,
   sales,
   soilTests,
   stockpiles,
+  stock,
   suppliers,
   undo,
   waterDemand: { ...waterDemand, ...waterSalts },

@@ -1,4 +1,5 @@
 import { siteDownload } from '../beds/site-download.ts';
+import { shoppingCsv, shoppingPdf } from '../orders/list-files.ts';
 import type { Ctx } from '../procedure.ts';
 import { weekCalendar } from '../season/week-calendar.ts';
 import { applicationRecords, compostRecords, soilTestRecords } from '../soil/records-export.ts';
@@ -18,6 +19,8 @@ export type MakeDownload = (ctx: Ctx, query: Readonly<Record<string, string>>) =
 export const downloads: Readonly<Record<string, MakeDownload>> = {
   applications: applicationRecords,
   compost: compostRecords,
+  'shopping-list.csv': shoppingCsv,
+  'shopping-list.pdf': shoppingPdf,
   site: siteDownload,
   work: weekCalendar,
   'soil-tests': soilTestRecords,

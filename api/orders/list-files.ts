@@ -1,0 +1,81 @@
+import { stringify } from 'csv-stringify/sync';
+import { farmOfFile } from '../../db/repositories/farm.ts';
+import { printQuantity } from '../../planner/units/print.ts';
+import { printMoney } from '../../planner/units/print-money.ts';
+import type { MakeDownload } from '../http/downloads.ts';
+import { nearestWanted } from './nearest-wanted.ts';
+import { shoppingView } from './shopping-view.ts';
+
+/** The shopping list as CSV: one line a package kind, fees and tax as lines of their own. */
+export const shoppingCsv: MakeDownload = ({ db, today }, query) => {
+  const lists = shoppingView(db, query['season'] ?? '', nearestWanted(db, query['season'] ?? '', today));
+  const rows = lists.flatMap((list) => [
+    ...list.rows.map((row) => [
+      list.name,
+      row.material,
+      row.offer,
+      row.packages,
+      row.price_minor / 100,
+      row.total_minor / 100,
+      row.reason,
+    ]),
+    [list.name, '', 'Delivery', '', '', list.delivery_minor / 100, ''],
+    [list.name, '', 'Tax', '', '', list.tax_minor / 100, ''],
+  ]);
+  const body = stringify([['supplier', 'material', 'package', 'packages', 'price', 'total', 'for'], ...rows], {
+    bom: true,
+    escape_formulas: true,
+    record_delimiter: '\r\n',
+  });
+  return { name: 'shopping-list.csv', type: 'text/csv; charset=utf-8', body };
+};
+
+/** The shopping list as PDF, one page a supplier. */
+export const shoppingPdf: MakeDownload = async ({ db, today, now }, query) => {
+  const farm = farmOfFile(db);
+  const currency = farm?.currency ?? 'USD';
+  const system = farm?.unitSystem ?? 'metric';
+  const lists = shoppingView(db, query['season'] ?? '', nearestWanted(db, query['season'] ?? '', today));
+  const { pdfOf } = await import('../report/pdf.ts');
+  const money = (minor: number): string => printMoney(minor, currency);
+  const body = await pdfOf({
+    title: 'Shopping list',
+    made: now,
+    content: lists.flatMap((list, at) => [
+      { text: list.name, style: 'head', ...(at === 0 ? {} : { pageBreak: 'before' as const }) },
+      {
+        text: [farm?.name ?? '', list.contact, list.orderBy === null ? '' : `order by ${list.orderBy}`]
+          .filter(Boolean)
+          .join(' · '),
+        style: 'soft',
+      },
+      {
+        layout: 'lightHorizontalLines',
+        table: {
+          headerRows: 1,
+          widths: ['auto', '*', '*', 'auto', 'auto'],
+          body: [
+            ['', 'Material', 'Package', 'Packages', 'Total'],
+            ...list.rows.map((row) => [
+              '☐',
+              row.material,
+              `${row.offer}\n${printQuantity(row.amount, row.baseUnit, system)} · ${row.reason}`,
+              { text: String(row.packages), alignment: 'right' as const },
+              { text: money(row.total_minor), alignment: 'right' as const },
+            ]),
+            ['', '', '', 'Delivery', { text: money(list.delivery_minor), alignment: 'right' as const }],
+            ['', '', '', 'Tax', { text: money(list.tax_minor), alignment: 'right' as const }],
+            [
+              '',
+              '',
+              '',
+              { text: 'Total', bold: true },
+              { text: money(list.total_minor), bold: true, alignment: 'right' as const },
+            ],
+          ],
+        },
+      },
+    ]),
+  });
+  return { name: 'shopping-list.pdf', type: 'application/pdf', body, inline: true };
+};

@@ -1,0 +1,68 @@
+import type { FarmDb } from '../../db/file/open-farm.ts';
+import { stockBalances } from '../../db/repositories/bed-history.ts';
+import { needChoices, type OfferInForce, offersInForce, standIns } from '../../db/repositories/stock.ts';
+import { suppliersOfFarm } from '../../db/repositories/suppliers.ts';
+import type { IsoDate } from '../../planner/calendar.ts';
+import { type FarmNeed, pooledNeeds, purchaseNeeds, supplierTerms } from '../../planner/orders/needs.ts';
+import type { PurchaseOffer, PurchaseProblem } from '../../planner/orders/purchase-problem.ts';
+import { needsOfSeason } from './needs-of-season.ts';
+
+export type BuyingWishes = { readonly mostSuppliers: number | null; readonly inTime: boolean };
+
+/** An offer as the purchase model takes it. */
+export function modelOffer({ offer, breaks }: OfferInForce): PurchaseOffer {
+  const above = breaks.filter((each) => each.fromPackages > offer.minimumPackages);
+  const at = breaks.filter((each) => each.fromPackages <= offer.minimumPackages).at(-1);
+  return {
+    id: offer.id,
+    supplierId: offer.supplierId,
+    materialId: offer.materialId,
+    packageAmount: offer.packageAmount,
+    steps: [
+      { fromPackages: offer.minimumPackages, price_minor: at?.price_minor ?? offer.price_minor },
+      ...above.map((each) => ({ fromPackages: each.fromPackages, price_minor: each.price_minor })),
+    ],
+  };
+}
+
+/** The season's purchase as a problem of plain data, and the needs it stands for. */
+export function problemOfSeason(
+  db: FarmDb,
+  seasonId: string,
+  today: IsoDate,
+  wishes: BuyingWishes,
+): { readonly problem: PurchaseProblem; readonly needs: readonly FarmNeed[] } {
+  const { needs } = needsOfSeason(db, seasonId, today);
+  const choices = new Map(
+    needChoices(db, seasonId).flatMap((row) =>
+      row.needKey === null
+        ? [[row.id, { amount: row.amount, supplierId: row.supplierId, left: row.left }] as const]
+        : [[row.needKey, { amount: row.amount, supplierId: row.supplierId, left: row.left }] as const],
+    ),
+  );
+  const suppliers = suppliersOfFarm(db).filter((each) => !each.retired);
+  const offers = offersInForce(db);
+  const { pooled } = pooledNeeds(
+    purchaseNeeds({
+      needs,
+      choices,
+      standIns: standIns(db),
+      suppliers: suppliers.map((each) => ({ supplierId: each.id, lead_days: each.lead_days })),
+      today,
+      mustBeInTime: wishes.inTime,
+    }),
+  );
+  const wanted = new Set(pooled.flatMap((need) => need.materials.map((each) => each.materialId)));
+  return {
+    needs,
+    problem: {
+      needs: pooled,
+      stock: [...stockBalances(db)]
+        .filter(([materialId, amount]) => wanted.has(materialId) && amount > 0)
+        .map(([materialId, amount]) => ({ materialId, amount })),
+      offers: offers.map(modelOffer).filter((each) => wanted.has(each.materialId)),
+      suppliers: suppliers.map(supplierTerms),
+      mostSuppliers: wishes.mostSuppliers,
+    },
+  };
+}

@@ -1,0 +1,359 @@
+import { z } from 'zod';
+import { newId } from '../../db/file/new-id.ts';
+import { stockBalances } from '../../db/repositories/bed-history.ts';
+import { seasonOfId } from '../../db/repositories/seasons.ts';
+import {
+  addMoves,
+  addPurchase,
+  addReceived,
+  addReturned,
+  budgetsOfSeason,
+  markBought,
+  materialFacts,
+  needChoices,
+  purchaseLines,
+  purchaseOfId,
+  putBudget,
+  putNeedChoice,
+  removeNeed,
+  replaceShoppingList,
+  setReceived,
+  setShoppingPackages,
+  standIns,
+  tickShoppingLine,
+} from '../../db/repositories/stock.ts';
+import { suppliersOfFarm } from '../../db/repositories/suppliers.ts';
+import { type IsoDate, isIsoDate, yearOf } from '../../planner/calendar.ts';
+import { orderBy } from '../../planner/orders/needs.ts';
+import { landedCost, type ReceiptLine, sentBack } from '../../planner/orders/receipt.ts';
+import { seasonBudget } from '../../planner/orders/season-budget.ts';
+import { Refusal } from '../errors.ts';
+import { categoryOf } from '../orders/category-of.ts';
+import { listReasons } from '../orders/list-reasons.ts';
+import { nearestWanted } from '../orders/nearest-wanted.ts';
+import { needsOfSeason } from '../orders/needs-of-season.ts';
+import { problemOfSeason } from '../orders/problem-of-season.ts';
+import { shoppingView } from '../orders/shopping-view.ts';
+import { change, job, read } from '../procedure.ts';
+
+const isoDate = z.string().refine(isIsoDate, 'A calendar date is needed, as 2026-03-09.');
+const inSeason = z.object({ seasonId: z.string().min(1) });
+const wishes = inSeason.extend({
+  mostSuppliers: z.int().min(1, 'One supplier at least.').max(50).nullable().default(null),
+  inTime: z.boolean().default(true),
+});
+const packagesNow = z
+  .array(z.object({ lineId: z.string(), packages: z.number().min(0, 'This cannot be negative.') }))
+  .min(1)
+  .max(500);
+
+export const orders = {
+  /** Everything needed with its reason, what is on hand of it, and by when it must be ordered. */
+  needs: read({
+    input: inSeason,
+    run({ db, today }, { seasonId }) {
+      const { needs, nameless } = needsOfSeason(db, seasonId, today);
+      const facts = materialFacts(db);
+      const choices = new Map(needChoices(db, seasonId).map((row) => [row.needKey ?? row.id, row]));
+      const suppliers = suppliersOfFarm(db).filter((each) => !each.retired);
+      const slowest = Math.max(0, ...suppliers.map((each) => each.lead_days));
+      const stock = stockBalances(db);
+      const instead = Map.groupBy(standIns(db), (row) => row.materialId);
+      return {
+        nameless,
+        suppliers: suppliers.map((each) => ({ supplierId: each.id, name: each.name })),
+        needs: needs.map((need) => {
+          const material = facts.get(need.materialId);
+          const choice = choices.get(need.key);
+          return {
+            ...need,
+            material: material?.name ?? '',
+            kind: material?.kind ?? '',
+            baseUnit: material?.baseUnit ?? 'count',
+            amount: choice?.amount ?? need.amount,
+            computed: need.amount,
+            supplierId: choice?.supplierId ?? null,
+            supplier: suppliers.find((each) => each.id === choice?.supplierId)?.name ?? '',
+            left: choice?.left ?? false,
+            needChoiceId: need.source === 'hand' ? need.key : null,
+            onHand: Math.max(0, stock.get(need.materialId) ?? 0),
+            standIns: (instead.get(need.materialId) ?? []).map((row) => row.instead),
+            orderBy: orderBy(need.wanted, slowest),
+            late: orderBy(need.wanted, slowest) < today,
+          };
+        }),
+      };
+    },
+  }),
+  addNeed: change({
+    note: 'Add a need',
+    input: inSeason.extend({
+      materialId: z.string().min(1, 'Choose a material.'),
+      amount: z.number('Enter an amount.').positive('A need is more than nothing.'),
+      reason: z.string().trim().max(200).default(''),
+      wantedDate: isoDate,
+    }),
+    run({ db }, input) {
+      const needChoiceId = newId<string>();
+      putNeedChoice(db, { ...input, id: needChoiceId, needKey: null });
+      return { needChoiceId };
+    },
+  }),
+  removeNeed: change({
+    note: 'Take a need away',
+    input: z.object({ needChoiceId: z.string() }),
+    run({ db }, { needChoiceId }) {
+      removeNeed(db, needChoiceId);
+      return { needChoiceId };
+    },
+  }),
+  setNeeds: change({
+    note: ({ choices }) => (choices.length === 1 ? 'Change of a need' : `Change of ${choices.length} needs`),
+    input: inSeason.extend({
+      choices: z
+        .array(
+          z.object({
+            key: z.string(),
+            materialId: z.string(),
+            amount: z.number().nonnegative('A need cannot be negative.').nullable(),
+            supplierId: z.string().nullable(),
+            left: z.boolean(),
+          }),
+        )
+        .min(1)
+        .max(5000),
+    }),
+    run({ db }, { seasonId, choices }) {
+      for (const { key, ...choice } of choices) putNeedChoice(db, { ...choice, id: newId(), seasonId, needKey: key });
+      return { changed: choices.length };
+    },
+  }),
+  /** Looks for the list of least total cost. */
+  optimise: job({
+    kind: 'purchase-list',
+    input: wishes,
+    gather: ({ db, today }, input) => problemOfSeason(db, input.seasonId, today, input).problem,
+  }),
+  /** Takes a list found by the search as the season's shopping list, in place of what was not bought yet. */
+  keepList: change({
+    note: 'Shopping list',
+    input: inSeason.extend({ bought: z.array(z.object({ offerId: z.string(), packages: z.int().positive() })).max(5000) }),
+    run({ db, today }, { seasonId, bought }) {
+      const { needs, problem } = problemOfSeason(db, seasonId, today, { mostSuppliers: null, inTime: false });
+      const reasons = listReasons(needs);
+      const offers = new Map(problem.offers.map((each) => [each.id, each]));
+      const unknown = bought.find((each) => !offers.has(each.offerId));
+      if (unknown !== undefined) throw new Refusal({ code: 'changed-meanwhile', what: 'offer' });
+      replaceShoppingList(
+        db,
+        seasonId,
+        bought.map((each) => ({
+          id: newId(),
+          seasonId,
+          ...each,
+          reason: reasons.get(offers.get(each.offerId)?.materialId ?? '') ?? '',
+        })),
+      );
+      return { lines: bought.length };
+    },
+  }),
+  list: read({
+    input: inSeason,
+    run: ({ db, today }, { seasonId }) => shoppingView(db, seasonId, nearestWanted(db, seasonId, today)),
+  }),
+  setPackages: change({
+    note: 'Change of a shopping list',
+    input: z.object({
+      lines: z.array(z.object({ shoppingLineId: z.string(), packages: z.int().nonnegative('This cannot be negative.') })).min(1),
+    }),
+    run({ db }, { lines }) {
+      for (const line of lines) setShoppingPackages(db, line.shoppingLineId, line.packages);
+      return { changed: lines.length };
+    },
+  }),
+  tick: change({
+    note: ({ ticked }) => (ticked ? 'Tick off a line' : 'Take a tick back'),
+    input: z.object({ shoppingLineId: z.string(), ticked: z.boolean() }),
+    run({ db }, { shoppingLineId, ticked }) {
+      tickShoppingLine(db, shoppingLineId, ticked);
+      return { ticked };
+    },
+  }),
+  /** Makes the ticked lines of a supplier into a purchase. Nothing is in stock until it is received. */
+  order: change({
+    note: 'Order from a supplier',
+    input: inSeason.extend({ supplierId: z.string(), date: isoDate, documentNumber: z.string().max(60).default('') }),
+    run({ db, today }, { seasonId, supplierId, date, documentNumber }) {
+      const list = shoppingView(db, seasonId, nearestWanted(db, seasonId, today)).find((each) => each.supplierId === supplierId);
+      const rows = list?.rows.filter((row) => row.ticked) ?? [];
+      if (list === undefined || rows.length === 0)
+        throw new Refusal({ code: 'not-found', what: 'line' }, 'Tick the lines that were bought first.');
+      const whole = rows.length === list.rows.length;
+      const facts = materialFacts(db);
+      const purchaseId = newId<string>();
+      addPurchase(
+        db,
+        {
+          id: purchaseId,
+          supplierId,
+          orderedDate: date,
+          delivery_minor: whole ? list.delivery_minor : 0,
+          tax_minor: whole ? list.tax_minor : 0,
+          documentNumber,
+        },
+        rows.map((row) => ({
+          id: newId(),
+          purchaseId,
+          materialId: row.materialId,
+          offerId: row.offerId,
+          packages: row.packages,
+          packageAmount: row.packageAmount,
+          price_minor: row.price_minor,
+          category: categoryOf(facts.get(row.materialId)?.kind ?? ''),
+        })),
+      );
+      markBought(
+        db,
+        rows.map((row) => row.shoppingLineId),
+        purchaseId,
+      );
+      return { purchaseId };
+    },
+  }),
+  purchases: read({
+    input: z.void(),
+    run: ({ db }) =>
+      purchaseLines(db, null).map((line) => ({
+        ...line,
+        amount: line.packages * line.packageAmount,
+        total_minor: Math.round(line.packages * line.price_minor),
+        open: line.packages - line.receivedPackages,
+        state:
+          line.receivedPackages === 0
+            ? ('ordered' as const)
+            : line.receivedPackages < line.packages
+              ? ('partly-here' as const)
+              : ('here' as const),
+      })),
+  }),
+  /** Takes what came into stock at landed cost; a part of an order is taken in as far as it came. */
+  receive: change({
+    note: 'Receive a delivery',
+    input: z.object({
+      purchaseId: z.string(),
+      date: isoDate,
+      lines: packagesNow,
+      charges_minor: z.int().nonnegative().nullable().default(null),
+      who: z.string().max(60).default(''),
+    }),
+    run({ db }, { purchaseId, date, lines, charges_minor, who }) {
+      const purchase = purchaseOfId(db, purchaseId);
+      if (purchase === undefined) throw new Refusal({ code: 'not-found', what: 'purchase' });
+      const known = purchaseLines(db, purchaseId);
+      const receipt = known.map(
+        (line): ReceiptLine => receiptLine(line, lines.find((each) => each.lineId === line.lineId)?.packages ?? 0),
+      );
+      const first = known.every((line) => line.receivedPackages === 0);
+      const landed = landedCost(receipt, charges_minor ?? (first ? purchase.delivery_minor + purchase.tax_minor : 0));
+      addMoves(
+        db,
+        landed.map((each) => ({
+          id: newId(),
+          materialId: known.find((line) => line.lineId === each.lineId)?.materialId ?? '',
+          date,
+          kind: 'purchase' as const,
+          amount: each.amount,
+          value_minor: each.value_minor,
+          purchaseLineId: each.lineId,
+          who,
+          reason: 'received',
+        })),
+      );
+      for (const { lineId, now } of receipt) if (now > 0) addReceived(db, lineId, now, null);
+      const left = receipt.reduce((sum, line) => sum + line.ordered - line.received - line.now, 0);
+      if (left <= 1e-9) setReceived(db, purchaseId, date);
+      return { received: landed.length, value_minor: landed.reduce((sum, each) => sum + each.value_minor, 0) };
+    },
+  }),
+  sendBack: change({
+    note: 'Send goods back',
+    input: z.object({
+      purchaseId: z.string(),
+      lineId: z.string(),
+      packages: z.number().positive('Something must go back.'),
+      date: isoDate,
+      reason: z.string().trim().min(1, 'Say why.').max(200),
+      who: z.string().max(60).default(''),
+    }),
+    run({ db }, { purchaseId, lineId, packages, date, reason, who }) {
+      const line = purchaseLines(db, purchaseId).find((each) => each.lineId === lineId);
+      if (line === undefined) throw new Refusal({ code: 'not-found', what: 'purchase' });
+      const back = sentBack(receiptLine(line, packages));
+      addReturned(db, lineId, packages);
+      addMoves(db, [
+        {
+          id: newId(),
+          materialId: line.materialId,
+          date,
+          kind: 'return',
+          amount: -back.amount,
+          value_minor: -back.value_minor,
+          purchaseLineId: lineId,
+          who,
+          reason,
+        },
+      ]);
+      return { refund_minor: back.value_minor };
+    },
+  }),
+  budget: read({
+    input: inSeason,
+    run({ db }, { seasonId }) {
+      const season = seasonOfId(db, seasonId);
+      if (season === undefined) throw new Refusal({ code: 'not-found', what: 'season' });
+      const lines = purchaseLines(db, null);
+      const spending = lines.map((line) => ({
+        category: line.category,
+        date: line.orderedDate as IsoDate,
+        amount_minor: Math.round((line.packages - line.returnedPackages) * line.price_minor),
+        received: line.receivedPackages >= line.packages,
+      }));
+      const charges = [...new Map(lines.map((line) => [line.purchaseId, line])).values()].map((line) => ({
+        category: 'delivery and tax',
+        date: line.orderedDate as IsoDate,
+        amount_minor: line.delivery_minor + line.tax_minor,
+        received: line.receivedDate !== null,
+      }));
+      const year = yearOf(season.startDate as IsoDate);
+      return seasonBudget(
+        year,
+        [...spending, ...charges.filter((each) => each.amount_minor !== 0)],
+        budgetsOfSeason(db, seasonId),
+      );
+    },
+  }),
+  setBudget: change({
+    note: ({ category }) => `Budget of ${category}`,
+    input: inSeason.extend({
+      category: z.string().trim().min(1, 'Name the category.').max(60),
+      month: z.int().min(1).max(12).nullable().default(null),
+      amount_minor: z.int('Money is kept in whole minor units.').nonnegative('A budget cannot be negative.'),
+    }),
+    run({ db }, input) {
+      putBudget(db, { ...input, id: newId() });
+      return { category: input.category };
+    },
+  }),
+};
+
+function receiptLine(line: ReturnType<typeof purchaseLines>[number], now: number): ReceiptLine {
+  return {
+    lineId: line.lineId,
+    ordered: line.packages,
+    received: line.receivedPackages,
+    returned: line.returnedPackages,
+    packageAmount: line.packageAmount,
+    price_minor: line.price_minor,
+    now,
+  };
+}

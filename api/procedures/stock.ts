@@ -1,0 +1,197 @@
+import { z } from 'zod';
+import { newId } from '../../db/file/new-id.ts';
+import type { FarmDb } from '../../db/file/open-farm.ts';
+import {
+  addMaterialLot,
+  addMoves,
+  addStandIn,
+  materialLots,
+  movesOfMaterial,
+  removeStandIn,
+  standIns,
+  stockedMaterials,
+} from '../../db/repositories/stock.ts';
+import { addDays, isIsoDate } from '../../planner/calendar.ts';
+import { InputError } from '../../planner/errors.ts';
+import { roundMoney } from '../../planner/money.ts';
+import { explainUnitCost, type StockMovement, valueStock } from '../../planner/orders/stock-ledger.ts';
+import { change, nothing, read } from '../procedure.ts';
+
+const isoDate = z.string().refine(isIsoDate, 'A calendar date is needed, as 2026-03-09.');
+const EXPIRES_SOON_DAYS = 60;
+
+function movementsOf(db: FarmDb, materialId: string): readonly StockMovement[] {
+  return movesOfMaterial(db, materialId)
+    .filter((move) => move.amount !== 0)
+    .map((move) =>
+      move.amount > 0
+        ? { kind: 'in', amount: move.amount, value_minor: Math.max(0, move.value_minor) }
+        : { kind: 'out', amount: -move.amount, flagged: true },
+    );
+}
+
+export const stock = {
+  /** What is on hand of everything that ever moved, at its average cost. */
+  list: read({
+    input: nothing,
+    run: ({ db }) =>
+      stockedMaterials(db).map((row) => {
+        const value = valueStock(movementsOf(db, row.materialId), 'moving-average');
+        return {
+          ...row,
+          onHand: row.balance,
+          value_minor: value.leftValue_minor,
+          unitCost_minor: value.unitCost_minor,
+          below: row.balance < -1e-9,
+        };
+      }),
+  }),
+  moves: read({
+    input: z.object({ materialId: z.string() }),
+    run({ db }, { materialId }) {
+      let balance = 0;
+      return movesOfMaterial(db, materialId)
+        .map((move) => {
+          balance += move.amount;
+          return { ...move, balance };
+        })
+        .toReversed();
+    },
+  }),
+  explain: read({
+    input: z.object({ materialId: z.string(), unit: z.string() }),
+    run: ({ db }, { materialId, unit }) => explainUnitCost(movementsOf(db, materialId), unit),
+  }),
+  /** A count: the difference to the books becomes a correction with who, when and why. */
+  count: change({
+    note: ({ counts }) => (counts.length === 1 ? 'Count of a material' : `Count of ${counts.length} materials`),
+    input: z.object({
+      date: isoDate,
+      who: z.string().trim().min(1, 'Say who counted.').max(60),
+      reason: z.string().trim().max(200).default('count'),
+      counts: z
+        .array(
+          z.object({
+            materialId: z.string(),
+            counted: z.number().nonnegative('A count cannot be negative.'),
+            unitCost_minor: z.number().nonnegative().nullable().default(null),
+          }),
+        )
+        .min(1)
+        .max(2000),
+    }),
+    run({ db }, { date, who, reason, counts }) {
+      const balances = new Map(stockedMaterials(db).map((row) => [row.materialId, row.balance]));
+      const rows = counts.flatMap(({ materialId, counted, unitCost_minor }) => {
+        const before = balances.get(materialId);
+        const amount = counted - (before ?? 0);
+        if (Math.abs(amount) < 1e-9) return [];
+        const value =
+          amount > 0
+            ? roundMoney(amount * (unitCost_minor ?? valueStock(movementsOf(db, materialId), 'moving-average').unitCost_minor))
+            : 0;
+        return [
+          {
+            id: newId<string>(),
+            materialId,
+            date,
+            kind: before === undefined ? ('opening' as const) : ('correction' as const),
+            amount,
+            value_minor: value,
+            who,
+            reason: reason || 'count',
+            flagged: before !== undefined,
+          },
+        ];
+      });
+      addMoves(db, rows);
+      return { corrected: rows.length };
+    },
+  }),
+  /** Takes something out of stock. More than is there is refused unless it is flagged as known. */
+  use: change({
+    note: 'Use of stock',
+    input: z.object({
+      materialId: z.string().min(1, 'Choose a material.'),
+      date: isoDate,
+      amount: z.number('Enter an amount.').positive('A use is more than nothing.'),
+      bedId: z.string().nullable().default(null),
+      plantingId: z.string().nullable().default(null),
+      lotId: z.string().nullable().default(null),
+      who: z.string().max(60).default(''),
+      reason: z.string().trim().max(200).default(''),
+      flagged: z.boolean().default(false),
+    }),
+    run({ db }, { amount, flagged, ...input }) {
+      const balance = stockedMaterials(db).find((row) => row.materialId === input.materialId)?.balance ?? 0;
+      if (amount > balance + 1e-9 && !flagged)
+        throw new InputError([
+          {
+            path: 'amount',
+            code: 'confirm',
+            message: `Only ${Number(balance.toPrecision(6))} are in the books. Take it as known and correct by a count later?`,
+          },
+        ]);
+      const movements = movementsOf(db, input.materialId);
+      const value = valueStock([...movements, { kind: 'out', amount, flagged: true }], 'moving-average').values_minor.at(-1) ?? 0;
+      addMoves(db, [
+        { ...input, id: newId(), kind: 'use', amount: -amount, value_minor: -value, flagged: amount > balance + 1e-9 },
+      ]);
+      return { cost_minor: value };
+    },
+  }),
+  lots: read({
+    input: nothing,
+    run: ({ db, today }) =>
+      materialLots(db).map((lot) => ({
+        ...lot,
+        standing:
+          lot.expiresDate === null
+            ? ('no date' as const)
+            : lot.expiresDate < today
+              ? ('expired' as const)
+              : lot.expiresDate <= addDays(today, EXPIRES_SOON_DAYS)
+                ? ('soon' as const)
+                : ('good' as const),
+      })),
+  }),
+  addLot: change({
+    note: ({ code }) => `Add lot ${code}`,
+    input: z.object({
+      materialId: z.string().min(1, 'Choose a material.'),
+      code: z.string().trim().min(1, 'Write the lot as it stands on the package.').max(60),
+      supplierId: z.string().nullable().default(null),
+      expiresDate: isoDate.nullable().default(null),
+      germinationShare: z.number().min(0).max(1, 'Germination is at most 100 %.').nullable().default(null),
+    }),
+    run({ db }, input) {
+      const lotId = newId<string>();
+      addMaterialLot(db, { ...input, id: lotId });
+      return { lotId };
+    },
+  }),
+  standIns: read({ input: nothing, run: ({ db }) => standIns(db) }),
+  addStandIn: change({
+    note: 'Allow a stand-in',
+    input: z.object({
+      materialId: z.string().min(1, 'Choose a material.'),
+      insteadId: z.string().min(1, 'Choose a stand-in.'),
+      ratio: z.number().positive('A stand-in must do some of the work.').max(1000).default(1),
+    }),
+    run({ db }, input) {
+      if (input.materialId === input.insteadId)
+        throw new InputError([{ path: 'insteadId', code: 'same', message: 'A material cannot stand in for itself.' }]);
+      removeStandIn(db, input.materialId, input.insteadId);
+      addStandIn(db, { ...input, id: newId() });
+      return { materialId: input.materialId };
+    },
+  }),
+  removeStandIn: change({
+    note: 'Allow a stand-in no more',
+    input: z.object({ materialId: z.string(), insteadId: z.string() }),
+    run({ db }, { materialId, insteadId }) {
+      removeStandIn(db, materialId, insteadId);
+      return { materialId };
+    },
+  }),
+};

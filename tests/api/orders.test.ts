@@ -1,0 +1,172 @@
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { createApp } from '../../api/http/app.ts';
+import { run } from '../../api/jobs/orders/least-cost.ts';
+import { problemOfSeason } from '../../api/orders/problem-of-season.ts';
+import type { IsoDate } from '../../planner/calendar.ts';
+import { aProgram, type TestProgram } from '../builders/a-farm.ts';
+
+const seasonId = 'season-2027';
+const voice = { progress: () => undefined, best: () => undefined, shouldStop: () => false };
+let program: TestProgram;
+
+beforeEach(() => {
+  program = aProgram({ beds: 24, years: 1 });
+});
+afterEach(() => program.end());
+
+/** The search as its worker does it, then kept as the season's list. */
+async function keptList() {
+  const { problem } = problemOfSeason(program.farm.db, seasonId, '2026-11-25' as IsoDate, { mostSuppliers: null, inTime: false });
+  const found = await run(problem, voice);
+  if (found.plan.state !== 'found') throw new Error('expected a list');
+  await program.api.orders.keepList({ seasonId, bought: [...found.plan.bought] });
+  return { plan: found.plan, lists: await program.api.orders.list({ seasonId }) };
+}
+
+describe('needs', () => {
+  test('come from beds, parts, mulch, packing, each with its reason, day and what is on hand', async () => {
+    const { needs, nameless } = await program.api.orders.needs({ seasonId });
+    const sources = new Set(needs.map((need) => need.source));
+    for (const source of ['top-up', 'mulch', 'packing']) expect(sources).toContain(source);
+    for (const need of needs) {
+      expect(need.reason).not.toBe('');
+      expect(need.amount).toBeGreaterThan(0);
+      expect(need.wanted).toMatch(/^20\d\d-/);
+    }
+    expect(nameless.length).toBeGreaterThan(0);
+  });
+
+  test('can be added by hand, left out and bound to a supplier', async () => {
+    await program.api.orders.addNeed({
+      seasonId,
+      materialId: 'hw-board',
+      amount: 12,
+      reason: 'new cold frame',
+      wantedDate: '2027-03-01',
+    });
+    const before = (await program.api.orders.needs({ seasonId })).needs;
+    const own = before.find((need) => need.source === 'hand');
+    expect(own).toMatchObject({ material: 'Larch board 38 x 140 mm', amount: 12, reason: 'new cold frame' });
+    const other = before.find((need) => need.source === 'mulch');
+    if (other === undefined) throw new Error('expected mulch');
+    await program.api.orders.setNeeds({
+      seasonId,
+      choices: [{ key: other.key, materialId: other.materialId, amount: null, supplierId: 'supplier-soil', left: true }],
+    });
+    const after = (await program.api.orders.needs({ seasonId })).needs.find((need) => need.key === other.key);
+    expect(after).toMatchObject({ left: true, supplierId: 'supplier-soil' });
+    const { problem } = problemOfSeason(program.farm.db, seasonId, '2026-11-25' as IsoDate, {
+      mostSuppliers: null,
+      inTime: false,
+    });
+    const mulch = problem.needs.find((need) => need.materials[0]?.materialId === other.materialId);
+    const all = before.filter((need) => need.materialId === other.materialId).reduce((sum, need) => sum + need.amount, 0);
+    expect(mulch?.amount ?? 0).toBeCloseTo(all - other.amount, 6);
+  });
+});
+
+describe('the shopping list', () => {
+  test('costs what the search said, line by line with fees and tax', async () => {
+    const { plan, lists } = await keptList();
+    expect(lists.reduce((sum, list) => sum + list.total_minor, 0)).toBe(plan.bill.total_minor);
+    for (const list of lists) {
+      expect(list.total_minor).toBe(
+        list.rows.reduce((sum, row) => sum + row.total_minor, 0) + list.delivery_minor + list.tax_minor,
+      );
+      expect(list.load.trips).toBeGreaterThan(0);
+      for (const row of list.rows) expect(row.reason).not.toBe('');
+    }
+  });
+
+  test('ticked, ordered, received in parts and sent back: purchase, stock and value follow to the cent', async () => {
+    const { lists } = await keptList();
+    const list = lists[0];
+    const line = list?.rows[0];
+    if (list === undefined || line === undefined) throw new Error('expected a list');
+    await expect(program.api.orders.order({ seasonId, supplierId: list.supplierId, date: '2026-11-25' })).rejects.toThrow(
+      'Tick the lines',
+    );
+    for (const row of list.rows) await program.api.orders.tick({ shoppingLineId: row.shoppingLineId, ticked: true });
+    const { purchaseId } = await program.api.orders.order({ seasonId, supplierId: list.supplierId, date: '2026-11-25' });
+    const value = async () => (await program.api.stock.list()).reduce((sum, row) => sum + row.value_minor, 0);
+    const before = await value();
+    const bought = (await program.api.orders.purchases()).filter((row) => row.purchaseId === purchaseId);
+    const lines = bought.map((row) => ({ lineId: row.lineId, packages: row.packages }));
+    await expect(
+      program.api.orders.receive({
+        purchaseId,
+        date: '2026-11-25',
+        lines: lines.map((each) => ({ ...each, packages: each.packages + 1 })),
+      }),
+    ).rejects.toThrow('too many');
+    const got = await program.api.orders.receive({ purchaseId, date: '2026-11-25', lines });
+    expect(got.value_minor).toBe(list.total_minor);
+    expect(await value()).toBe(before + list.total_minor);
+    expect((await program.api.orders.purchases()).find((row) => row.purchaseId === purchaseId)?.state).toBe('here');
+    const first = bought[0];
+    if (first === undefined) throw new Error('expected a line');
+    const { refund_minor } = await program.api.orders.sendBack({
+      purchaseId,
+      lineId: first.lineId,
+      packages: 1,
+      date: '2026-11-25',
+      reason: 'torn',
+    });
+    expect(refund_minor).toBe(first.price_minor);
+    await expect(
+      program.api.orders.sendBack({
+        purchaseId,
+        lineId: first.lineId,
+        packages: first.packages,
+        date: '2026-11-25',
+        reason: 'torn',
+      }),
+    ).rejects.toThrow('can go back');
+    const spent = await program.api.orders.budget({ seasonId: 'season-2026' });
+    expect(spent.reduce((sum, row) => sum + row.actual_minor + row.committed_minor, 0)).toBeGreaterThan(0);
+  });
+
+  test('can be fetched as CSV and as PDF', async () => {
+    await keptList();
+    const app = createApp({ program: program.program, pages: program.folder });
+    const csv = await app.fetch(new Request(`http://x/export/shopping-list.csv?season=${seasonId}`));
+    expect(csv.status).toBe(200);
+    expect(await csv.text()).toContain('supplier,material,package,packages,price,total,for');
+    const pdf = await app.fetch(new Request(`http://x/export/shopping-list.pdf?season=${seasonId}`));
+    expect(pdf.headers.get('content-type')).toBe('application/pdf');
+    expect(new TextDecoder().decode((await pdf.arrayBuffer()).slice(0, 5))).toBe('%PDF-');
+  });
+});
+
+describe('stock', () => {
+  test('a count writes the difference with who and why; the balance is the sum of its movements', async () => {
+    const materialId = 'straw';
+    await program.api.stock.count({ date: '2026-11-25', who: 'AN', counts: [{ materialId, counted: 123 }] });
+    const row = (await program.api.stock.list()).find((each) => each.materialId === materialId);
+    expect(row?.onHand).toBeCloseTo(123, 9);
+    const moves = await program.api.stock.moves({ materialId });
+    expect(moves[0]).toMatchObject({ kind: 'correction', who: 'AN', flagged: true });
+    expect(moves.reduce((sum, move) => sum + move.amount, 0)).toBeCloseTo(123, 9);
+    expect((await program.api.stock.explain({ materialId, unit: 'L' })).result.value).toBe(row?.unitCost_minor);
+  });
+
+  test('a use of more than there is is asked about, and flagged when it is known', async () => {
+    const use = { materialId: 'straw', date: '2026-11-25', amount: 1_000_000 };
+    await expect(program.api.stock.use(use)).rejects.toThrow('are in the books');
+    await program.api.stock.use({ ...use, flagged: true });
+    expect((await program.api.stock.list()).find((row) => row.materialId === 'straw')?.below).toBe(true);
+  });
+
+  test('a material cannot stand in for itself; an allowed stand-in reaches the search', async () => {
+    await expect(program.api.stock.addStandIn({ materialId: 'straw', insteadId: 'straw' })).rejects.toThrow('itself');
+    await program.api.stock.addStandIn({ materialId: 'straw', insteadId: 'wood-chips', ratio: 0.8 });
+    const { problem } = problemOfSeason(program.farm.db, seasonId, '2026-11-25' as IsoDate, {
+      mostSuppliers: null,
+      inTime: false,
+    });
+    expect(problem.needs.find((need) => need.materials[0]?.materialId === 'straw')?.materials).toContainEqual({
+      materialId: 'wood-chips',
+      ratio: 0.8,
+    });
+  });
+});
