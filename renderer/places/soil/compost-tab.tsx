@@ -40,8 +40,8 @@ const heapColumns: readonly Column<HeapRow>[] = [
 ];
 const teaColumns: readonly Column<TeaRow>[] = [
   text('code', 'Tea', { width: 100 }),
-  text('startedAt', 'Air on', { width: 140 }),
-  text('useByAt', 'Use by', { width: 140 }),
+  derived('text', 'startedAt', 'Air on', (row) => row.startedAt.replace('T', ' '), { width: 150 }),
+  derived('text', 'useByAt', 'Use by', (row) => row.useByAt.replace('T', ' '), { width: 150 }),
   text('compost', 'Of heap', { width: 100 }),
   quantity('tank_L', 'Tank', { width: 90 }),
   quantity('compost_kg', 'Compost in it', { width: 110 }),

@@ -15,7 +15,7 @@ import type { HeapRow } from './soil-types.ts';
 import { TeaPlan } from './tea-plan.tsx';
 
 /** 1 gal to 100 ft2, and half a pound of compost to the gallon: common practice, no source. */
-const USUAL = { drench_L_per_m2: 0.5, compost_kg_per_L: 0.06, tank_L: 75.7, brew_h: 30, waterParts: 4 };
+const USUAL = { drench_L_per_m2: 0.40746, compost_kg_per_L: 0.0599132, tank_L: 75.70824, brew_h: 30, waterParts: 4 };
 
 /** Size a tea batch from the beds to drench, and start it. */
 export function TeaDialog({

@@ -13,7 +13,7 @@ export function TeaPlan({ input }: { readonly input: InputOf<typeof api.compost.
     <Shown reading={plan}>
       {(found) => (
         <>
-          <dl className="figures">
+          <dl className="figures tea-figures">
             <div>
               <dt>Tea to brew</dt>
               <dd>
