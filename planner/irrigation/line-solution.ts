@@ -6,7 +6,7 @@ import { type LineTree, lineTree } from './line-tree.ts';
 import { type OutletLaw, outletLaw } from './outlet-law.ts';
 import { velocity_m_per_s } from './pipe-flow.ts';
 import { pumpHead, shutoffHead_m } from './pump-curve.ts';
-import type { TubeLaw } from './tube-law.ts';
+import { reynoldsIn } from './tube-law.ts';
 
 export type OutletFlow = {
   readonly id: string;
@@ -88,7 +88,7 @@ export function solveReady(line: ReadyLine, opening: Opening = {}): LineSolution
     const tube = network.tubes[at];
     if (tube === undefined) continue;
     const flow = answer.tubeFlow_m3_per_s[place] as number;
-    const reynolds = Math.abs(flow) * (tree.laws[place] as TubeLaw).reynoldsPerFlow;
+    const reynolds = reynoldsIn(tree.laws, place, flow);
     const regime = regimeOf(reynolds);
     const parent = tree.parent[place] as number;
     unsure[place] = regime === 'transition' || unsure[parent] === 1 ? 1 : 0;

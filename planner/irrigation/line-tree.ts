@@ -1,7 +1,7 @@
 import { InputError } from '../errors.ts';
 import { lineFaults } from './line-faults.ts';
 import type { LineNetwork } from './line-network.ts';
-import { type TubeLaw, tubeLaw, tubeLoss } from './tube-law.ts';
+import { LAW_WIDTH, type TubeLaws, tubeLoss, writeTubeLaw } from './tube-law.ts';
 
 /**
  * The line in the order in which water runs: place 0 is the source, every place comes after the one that feeds it, and
@@ -13,7 +13,8 @@ export type LineTree = {
   readonly parent: Int32Array;
   /** Index of the network's tube that leads into the place; -1 for the source. */
   readonly tube: Int32Array;
-  readonly laws: readonly (TubeLaw | null)[];
+  /** The law of the tube into each place; the source's row stays empty. */
+  readonly laws: TubeLaws;
   readonly outletPlace: Int32Array;
 };
 
@@ -30,7 +31,7 @@ export function lineTree(network: LineNetwork): LineTree {
   const places = [network.source];
   const parents = [-1];
   const tubes = [-1];
-  const laws: (TubeLaw | null)[] = [null];
+  const laws = new Float64Array((network.tubes.length + 1) * LAW_WIDTH);
   for (let place = 0; place < places.length; place += 1)
     for (const at of after.get(places[place] as string) ?? []) {
       const tube = network.tubes[at];
@@ -38,7 +39,7 @@ export function lineTree(network: LineNetwork): LineTree {
       places.push(tube.to);
       parents.push(place);
       tubes.push(at);
-      laws.push(tubeLaw(tube, network.viscosity_m2_per_s));
+      writeTubeLaw(laws, places.length - 1, tube, network.viscosity_m2_per_s);
     }
   const placeOf = new Map(places.map((name, at) => [name, at]));
   const outletPlace = Int32Array.from(network.outlets, (outlet) => placeOf.get(outlet.node) ?? -1);
@@ -48,9 +49,10 @@ export function lineTree(network: LineNetwork): LineTree {
 /** Adds up what leaves behind every tube: flow into each place, the source's own in place 0. */
 export function tubeFlows(tree: LineTree, outletFlow: Float64Array, flow: Float64Array): void {
   flow.fill(0);
-  tree.outletPlace.forEach((place, at) => {
+  for (let at = 0; at < outletFlow.length; at += 1) {
+    const place = tree.outletPlace[at] as number;
     flow[place] = (flow[place] as number) + (outletFlow[at] as number);
-  });
+  }
   for (let place = tree.places.length - 1; place > 0; place -= 1) {
     const parent = tree.parent[place] as number;
     flow[parent] = (flow[parent] as number) + (flow[place] as number);
@@ -62,7 +64,7 @@ export function headsFrom(tree: LineTree, sourceHead_m: number, flow: Float64Arr
   const out = new Float64Array(2);
   head[0] = sourceHead_m;
   for (let place = 1; place < tree.places.length; place += 1) {
-    tubeLoss(tree.laws[place] as TubeLaw, flow[place] as number, out);
+    tubeLoss(tree.laws, place, flow[place] as number, out);
     head[place] = (head[tree.parent[place] as number] as number) - (out[0] as number);
   }
 }
