@@ -15,7 +15,7 @@ import { TopBar } from './top-bar.tsx';
 
 /** Left out of the build that ships: the condition is settled when building. */
 const Parts =
-  import.meta.env['VITE_PARTS_PAGE'] === 'on'
+  import.meta.env.VITE_PARTS_PAGE === 'on'
     ? lazy(async () => ({ default: (await import('../parts/parts-page.tsx')).PartsPage }))
     : undefined;
 

@@ -14,6 +14,7 @@ type Props = {
 
 const CELL = { width: 16, height: 15 };
 const MARGIN = { left: 84, top: 20 };
+const SCROLLBAR = 18;
 
 /** Rows by columns, darker for more: one hue, so that it also reads in grey. */
 export function HeatMap({ title, rows, columns, value, unit, ways, height = 320 }: Props) {
@@ -33,8 +34,8 @@ export function HeatMap({ title, rows, columns, value, unit, ways, height = 320 
     <ChartFrame
       title={title}
       table={table}
-      height={height}
-      note={`${ways[0]} down, ${ways[1].toLowerCase()} across; darker is more, up to ${print(most)} ${reader.sign(unit)}.`}
+      height={Math.min(height, MARGIN.top + rows.length * CELL.height + SCROLLBAR)}
+      note={`${ways[0]} down, ${ways[1].toLowerCase()} across; stronger is more, up to ${print(most)} ${reader.sign(unit)}.`}
     >
       <div className="heat-scroll">
         <svg

@@ -1,9 +1,9 @@
+import { useId } from 'react';
 import {
   Area,
   Bar,
   CartesianGrid,
   ComposedChart,
-  Legend,
   Line,
   ReferenceLine,
   ResponsiveContainer,
@@ -12,6 +12,7 @@ import {
   YAxis,
 } from 'recharts';
 import { significant } from '../../planner/units/significant.ts';
+import { fillId, type LegendEntry, PlotFills, PlotLegend } from './plot-legend.tsx';
 import { dashOf, hueOf } from './series.ts';
 
 export type PlotProps = {
@@ -35,70 +36,77 @@ export function Plot({ points, series, bands, marks, sign }: PlotProps) {
     ...Object.fromEntries(point.values.map((value, at) => [`s${at}`, value])),
     ...Object.fromEntries(point.bands.map((band, at) => [`b${at}`, band])),
   }));
+  const chart = useId().replaceAll(':', '');
+  const entries: readonly LegendEntry[] = [
+    ...series.map(({ name, as, hue }, order) => ({ name, as, hue, order })),
+    ...bands.map(({ name }, order) => ({ name, as: 'band' as const, hue: order, order })),
+  ];
   return (
-    <ResponsiveContainer width="100%" height="100%">
-      <ComposedChart data={rows} margin={{ top: 22, right: 18, bottom: 4, left: 4 }} accessibilityLayer>
-        <CartesianGrid stroke="var(--grid-line-strong)" strokeDasharray="1 3" />
-        <XAxis
-          dataKey="x"
-          tick={{ fill: 'var(--ink-soft)', fontSize: 11 }}
-          stroke="var(--line-strong)"
-          minTickGap={18}
-          tickMargin={4}
-        />
-        <YAxis
-          tick={{ fill: 'var(--ink-soft)', fontSize: 11 }}
-          stroke="var(--line-strong)"
-          width={52}
-          tickFormatter={number}
-          label={{ value: sign, position: 'top', offset: 10, fill: 'var(--ink-soft)', fontSize: 11 }}
-        />
-        <Tooltip
-          isAnimationActive={false}
-          formatter={(value) => (Array.isArray(value) ? value.map(number).join(' to ') : `${number(value)} ${sign}`)}
-          contentStyle={{
-            background: 'var(--paper-raised)',
-            border: '1px solid var(--line-strong)',
-            borderRadius: 3,
-            fontSize: 12,
-          }}
-          labelStyle={{ color: 'var(--ink)', fontWeight: 600 }}
-          itemStyle={{ color: 'var(--ink)' }}
-          cursor={{ stroke: 'var(--line-strong)', fill: 'var(--paper-hover)' }}
-        />
-        {series.length + bands.length > 1 ? (
-          <Legend wrapperStyle={{ fontSize: 12 }} formatter={(name) => <span className="chart-legend">{name}</span>} />
-        ) : null}
-        {bands.map((band, at) => (
-          <Area
-            key={band.name}
-            dataKey={`b${at}`}
-            name={band.name}
-            stroke="none"
-            fill={hueOf(at)}
-            fillOpacity={0.2}
-            isAnimationActive={false}
-            legendType="rect"
-          />
-        ))}
-        {series.map((each, at) => shape(each, at))}
-        {marks.map((mark) => (
-          <ReferenceLine
-            key={mark.name}
-            {...(mark.value === undefined ? {} : { y: mark.value })}
-            {...(mark.at === undefined ? {} : { x: mark.at })}
-            stroke="var(--stop)"
-            strokeDasharray="5 3"
-            ifOverflow="extendDomain"
-            label={{ value: mark.name, position: 'insideTopRight', fill: 'var(--stop)', fontSize: 11 }}
-          />
-        ))}
-      </ComposedChart>
-    </ResponsiveContainer>
+    <div className="plot">
+      <div className="plot-drawing">
+        <ResponsiveContainer width="100%" height="100%">
+          <ComposedChart data={rows} margin={{ top: 22, right: 18, bottom: 4, left: 4 }} accessibilityLayer>
+            <PlotFills chart={chart} hues={series.map((each) => each.hue)} />
+            <CartesianGrid stroke="var(--grid-line-strong)" strokeDasharray="1 3" />
+            <XAxis
+              dataKey="x"
+              tick={{ fill: 'var(--ink-soft)', fontSize: 11 }}
+              stroke="var(--line-strong)"
+              minTickGap={18}
+              tickMargin={4}
+            />
+            <YAxis
+              tick={{ fill: 'var(--ink-soft)', fontSize: 11 }}
+              stroke="var(--line-strong)"
+              width={52}
+              tickFormatter={number}
+              label={{ value: sign, position: 'top', offset: 10, fill: 'var(--ink-soft)', fontSize: 11 }}
+            />
+            <Tooltip
+              isAnimationActive={false}
+              formatter={(value) => (Array.isArray(value) ? value.map(number).join(' to ') : `${number(value)} ${sign}`)}
+              contentStyle={{
+                background: 'var(--paper-raised)',
+                border: '1px solid var(--line-strong)',
+                borderRadius: 3,
+                fontSize: 12,
+              }}
+              labelStyle={{ color: 'var(--ink)', fontWeight: 600 }}
+              itemStyle={{ color: 'var(--ink)' }}
+              cursor={{ stroke: 'var(--line-strong)', fill: 'var(--paper-hover)' }}
+            />
+            {bands.map((band, at) => (
+              <Area
+                key={band.name}
+                dataKey={`b${at}`}
+                name={band.name}
+                stroke="none"
+                fill={hueOf(at)}
+                fillOpacity={0.2}
+                isAnimationActive={false}
+              />
+            ))}
+            {series.map((each, at) => shape(each, at, chart))}
+            {marks.map((mark) => (
+              <ReferenceLine
+                key={mark.name}
+                {...(mark.value === undefined ? {} : { y: mark.value })}
+                {...(mark.at === undefined ? {} : { x: mark.at })}
+                stroke="var(--stop)"
+                strokeDasharray="5 3"
+                ifOverflow="extendDomain"
+                label={{ value: mark.name, position: 'insideTopRight', fill: 'var(--stop)', fontSize: 11 }}
+              />
+            ))}
+          </ComposedChart>
+        </ResponsiveContainer>
+      </div>
+      <PlotLegend chart={chart} entries={entries} />
+    </div>
   );
 }
 
-function shape({ name, as, hue }: PlotProps['series'][number], at: number) {
+function shape({ name, as, hue }: PlotProps['series'][number], at: number, chart: string) {
   const shared = { dataKey: `s${at}`, name, isAnimationActive: false as const };
   const ink = hueOf(hue);
   switch (as) {
@@ -112,9 +120,26 @@ function shape({ name, as, hue }: PlotProps['series'][number], at: number) {
       );
     case 'stack':
       return (
-        <Area key={name} {...shared} stackId="stack" stroke="var(--paper-raised)" strokeWidth={1} fill={ink} fillOpacity={0.85} />
+        <Area
+          key={name}
+          {...shared}
+          stackId="stack"
+          stroke="var(--paper-raised)"
+          strokeWidth={1.5}
+          fill={`url(#${fillId(chart, at)})`}
+          fillOpacity={1}
+        />
       );
     case 'bar':
-      return <Bar key={name} {...shared} stackId="bar" stroke="var(--paper-raised)" strokeWidth={1} fill={ink} />;
+      return (
+        <Bar
+          key={name}
+          {...shared}
+          stackId="bar"
+          stroke="var(--paper-raised)"
+          strokeWidth={1}
+          fill={`url(#${fillId(chart, at)})`}
+        />
+      );
   }
 }

@@ -38,6 +38,8 @@ const marks = {
 
 export type IconName = keyof typeof marks;
 
+export const iconNames = Object.keys(marks) as readonly IconName[];
+
 export function Icon({
   name,
   size = 16,

@@ -1,0 +1,39 @@
+import { DimensionLine } from '../draw/dimension-line.tsx';
+import { Hatches, hatch, hatchNames } from '../draw/hatches.tsx';
+import { NorthArrow } from '../draw/north-arrow.tsx';
+import { scaleTo } from '../draw/scale.ts';
+import { ScaleBar } from '../draw/scale-bar.tsx';
+
+const extent = { minX_m: 0, minY_m: 0, maxX_m: 9, maxY_m: 2.4 };
+
+/** The hatches, a dimension line each way, the scale bar and north. */
+export function PartDrawing() {
+  const size = { width: 900, height: 300 };
+  const scale = scaleTo(extent, size, 48);
+  return (
+    <div className="drawing squared" style={{ height: 300 }}>
+      <svg viewBox={`0 0 ${size.width} ${size.height}`} role="img" aria-label="Hatches and dimension lines">
+        <Hatches />
+        {hatchNames.map((name, at) => (
+          <g key={name}>
+            <rect
+              x={scale.x(at)}
+              y={scale.y(1.8)}
+              width={scale.length(0.9)}
+              height={scale.length(1.2)}
+              fill={hatch(name)}
+              stroke="var(--ink)"
+            />
+            <text x={scale.x(at + 0.45)} y={scale.y(0.4)} textAnchor="middle">
+              {name}
+            </text>
+          </g>
+        ))}
+        <DimensionLine from={{ x: scale.x(0), y: scale.y(1.8) }} to={{ x: scale.x(0.9), y: scale.y(1.8) }} length_m={0.9} />
+        <DimensionLine from={{ x: scale.x(0), y: scale.y(0.6) }} to={{ x: scale.x(0), y: scale.y(1.8) }} length_m={1.2} />
+        <ScaleBar scale={scale} x={48} y={size.height - 12} />
+        <NorthArrow x={size.width - 36} y={44} north_deg={20} />
+      </svg>
+    </div>
+  );
+}
