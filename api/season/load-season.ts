@@ -10,6 +10,7 @@ import {
 import { type SeasonRecord, seasonOfId, seasonsOfFarm } from '../../db/repositories/seasons.ts';
 import { addDays, type IsoDate, yearOf } from '../../planner/calendar.ts';
 import type { PlanBed, PlanPlanting, PlanRules } from '../../planner/season/plan.ts';
+import { warmFrom } from '../../planner/season/warm-from.ts';
 import { type LoadedBed, loadBeds } from '../beds/load-beds.ts';
 import { Refusal } from '../errors.ts';
 import { type CropShelf, cropShelf } from './crop-shelf.ts';
@@ -63,7 +64,9 @@ export function loadSeason(db: FarmDb, seasonId: string | null): LoadedSeason {
   const choices = boardChoices(db);
   const clocks = seasonClocks(db, farm, start);
   const frost = farmFrost(db, farm, clocks.temperatures, yearOf(start), choices.frostRisk);
+  const warm = warmFrom(clocks.temperatures, yearOf(start));
   const rules: PlanRules = {
+    ...(warm === null ? {} : { warmFrom: warm }),
     start,
     end: addDays(season.endDate as IsoDate, 1),
     lastFrost: frost.lastFrost,

@@ -1,5 +1,5 @@
 import ical, { ICalCalendarMethod } from 'ical-generator';
-import { addDays, type IsoDate, isIsoDate, mondayOf } from '../../planner/calendar.ts';
+import { addDays, isIsoDate, mondayOf } from '../../planner/calendar.ts';
 import type { Download, MakeDownload } from '../http/downloads.ts';
 import { weekTasks } from './week-tasks.ts';
 
@@ -29,7 +29,8 @@ export const weekCalendar: MakeDownload = ({ db, today, now }, query): Download 
       ...(task.note === '' ? {} : { description: task.note }),
     });
   }
-  return { name: `work-from-${from}.ics`, type: 'text/calendar; charset=utf-8', body: calendar.toString() };
+  return { name: `work-from-${from}.ics`, type: 'text/calendar; charset=utf-8', body: plainCalendar(calendar.toString()) };
 };
 
-export const firstDay = (date: IsoDate): IsoDate => mondayOf(date);
+/** Without the properties that only one maker's programs read. */
+const plainCalendar = (text: string): string => text.replace(/^X-(?!WR-)[^\r\n]*\r?\n/gm, '');

@@ -3,22 +3,52 @@ import { entry, library, type Origin, source } from '../working.ts';
 import { type KnownFacts, type NumberFact, numberOf } from './crop-facts.ts';
 import { printedSource } from './crop-sources.ts';
 
-const factTitles: Partial<Record<NumberFact, string>> = {
+const factTitles: Readonly<Record<NumberFact, string>> = {
+  germ_days: 'days to emergence at the best temperature',
+  germ_min_C: 'soil temperature for germination, least',
+  germ_opt_C: 'soil temperature for germination, best',
+  germ_max_C: 'soil temperature for germination, most',
+  gdd_base_C: 'base temperature',
+  gdd_upper_C: 'upper temperature limit',
+  gdd_to_harvest_C_days: 'heat sum to first harvest',
+  weeks_indoors_min: 'weeks from sowing to planting out, at least',
+  weeks_indoors_max: 'weeks from sowing to planting out, at most',
   maturity_min_days: 'days to maturity of an early variety',
   maturity_max_days: 'days to maturity of a late variety',
   harvest_window_days: 'days from first to last harvest',
-  weeks_indoors_min: 'weeks from sowing to planting out, at least',
-  weeks_indoors_max: 'weeks from sowing to planting out, at most',
+  succession_days: 'days between sowings',
+  in_row_m: 'spacing in the row',
+  row_m: 'distance between rows',
   intensive_m: 'spacing in a bed',
+  sowing_depth_m: 'sowing depth',
   seeds_per_g: 'seeds per gram',
   germination_share: 'germination',
-  gdd_base_C: 'base temperature',
-  gdd_to_harvest_C_days: 'heat sum to first harvest',
-  yield_typical_per_m2: 'typical yield',
+  field_emergence_share: 'emergence outdoors',
+  yield_low_per_m2: 'low yield of a square metre',
+  yield_typical_per_m2: 'typical yield of a square metre',
+  yield_high_per_m2: 'high yield of a square metre',
+  root_depth_m: 'root depth',
+  height_m: 'height',
+  trellis: 'climbs (1) or not (0)',
+  kc_ini: 'crop coefficient, early',
+  kc_mid: 'crop coefficient, full-grown',
+  kc_end: 'crop coefficient, at the end',
+  stage_ini_days: 'early stage, days',
+  stage_dev_days: 'developing stage, days',
+  stage_mid_days: 'full-grown stage, days',
+  stage_late_days: 'late stage, days',
+  depletion_share: 'water that may be used up before stress',
+  salinity_threshold_dS_per_m: 'salt borne without loss',
+  salinity_slope_share_per_dS_per_m: 'loss for each step of salt beyond',
+  removal_n_kg_per_kg: 'nitrogen taken away with the harvest',
+  removal_p2o5_kg_per_kg: 'phosphate taken away with the harvest',
+  removal_k2o_kg_per_kg: 'potash taken away with the harvest',
+  min_soil_depth_m: 'least depth of soil',
+  cells_per_tray: 'cells in a tray',
 };
 
 /** The fact's name as the reader sees it. */
-export const titleOfFact = (name: NumberFact): string => factTitles[name] ?? name.replaceAll('_', ' ');
+export const titleOfFact = (name: NumberFact): string => factTitles[name];
 
 /**
  * A fact that a computation can't do without.

@@ -38,7 +38,7 @@ export function checkPlan({ beds, plantings, rules }: Plan): readonly Finding[] 
       bedId: clash.bedId,
       from: dateOfDay(clash.from_day),
       to: dateOfDay(clash.to_day),
-      message: `${bed?.code ?? ''} is still taken by ${first?.crop.cropName ?? ''} until ${first?.free ?? ''}.`,
+      message: `${bed?.code ?? ''}: ${first?.crop.cropName ?? ''} stands until ${first?.free ?? ''}, ${byId.get(clash.second)?.crop.cropName ?? ''} comes on ${dateOfDay(clash.from_day)}.`,
     });
   }
   findings.push(...inSeasonRotation(plantings, bedById, rules));

@@ -34,6 +34,9 @@ export function frostFindings(planting: PlanPlanting, beds: ReadonlyMap<string, 
         `${crop.cropName} is ${hardiness}: by the last frost of ${rules.lastFrost} it waits until ${earliest}.`,
       );
   }
+  const warm = rules.warmFrom?.[crop.hardiness] ?? null;
+  if (warm !== null && planting.inBed.slice(0, 4) === warm.slice(0, 4) && planting.inBed < warm)
+    say('too-cool', `${crop.cropName} is ${crop.hardiness}: days are usually too cool for it to grow before ${warm}.`);
   const frost = crop.hardiness === 'hardy' ? null : crop.hardiness === 'half-hardy' ? rules.firstHardFrost : rules.firstFrost;
   if (frost !== null && planting.inBed < frost && planting.lastHarvest > frost)
     say('frost-autumn', `${crop.cropName} is ${crop.hardiness}: harvest after the first frost of ${frost} may be lost.`);

@@ -49,7 +49,7 @@ export function whatFits(input: GapInput): readonly Suggestion[] {
       });
       const findings = findingsOf(input, candidate, dates);
       if (findings.some((each) => each.weight === 'clash' || each.weight === 'barred')) return [];
-      if (findings.some((each) => each.code === 'frost-spring')) continue;
+      if (findings.some((each) => each.code === 'frost-spring' || each.code === 'too-cool')) continue;
       const days = dayNumber(dates.free) - dayNumber(dates.inBed);
       return [{ cropId: candidate.crop.cropId, dates, days, stillWanted: candidate.stillWanted, findings }];
     }

@@ -58,6 +58,8 @@ export type PlanRules = {
   readonly firstFrost: IsoDate | null;
   /** Last and first night at or below -2.2 C, for what bears a light freeze. */
   readonly firstHardFrost: IsoDate | null;
+  /** From when on days are warm enough for each class to grow; left out where no weather is on record. */
+  readonly warmFrom?: Readonly<Record<HardinessClass, IsoDate | null>>;
   /** Years between by family, where the grower or a known disease says other than usual. */
   readonly gapYears: Readonly<Record<string, number>>;
   /** True when cuts of one and the same crop may follow each other within the season. */
@@ -84,6 +86,7 @@ export type FindingCode =
   | 'rotation-season'
   | 'frost-spring'
   | 'frost-autumn'
+  | 'too-cool'
   | 'unplaced';
 
 /**

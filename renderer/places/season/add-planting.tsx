@@ -1,9 +1,12 @@
 import { useState } from 'react';
 import type { IsoDate } from '../../../planner/calendar.ts';
+import { convert } from '../../../planner/units/convert.ts';
+import type { UnitSystem } from '../../../planner/units/system.ts';
 import { Button } from '../../app/button.tsx';
 import { Dialog } from '../../app/dialog.tsx';
 import { Shown } from '../../app/states.tsx';
 import { api } from '../../client/api.ts';
+import { useReader } from '../../client/reader.tsx';
 import { useChange } from '../../client/use-change.ts';
 import { type InputOf, useRead } from '../../client/use-read.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
@@ -28,6 +31,12 @@ type Entry = InputOf<typeof api.plantings.add>['entry'];
 const intervalText = ([least, most]: readonly [number, number]): string =>
   least === most ? `${least} days` : `${least} to ${most} days`;
 
+/** A published spacing as it is measured out: to the quarter inch or the half centimetre. */
+function tidy_m(spacing_m: number, system: UnitSystem): number {
+  const step_m = system === 'us' ? convert(0.25, 'in', 'm') : convert(0.5, 'cm', 'm');
+  return Number((Math.round(spacing_m / step_m) * step_m).toPrecision(12));
+}
+
 const methodTexts = { direct: 'Sown in place', transplant: 'Raised and set out', set: 'Set (tuber, bulb, crown)' } as const;
 const anchors = [
   { value: 'in-bed', text: 'Into the bed on' },
@@ -49,7 +58,7 @@ export function AddPlanting(props: { readonly start: PlantingStart; readonly dat
   );
 }
 
-function entryOf(crop: CropChoice, start: PlantingStart, fallback: IsoDate): Entry {
+function entryOf(crop: CropChoice, start: PlantingStart, fallback: IsoDate, system: UnitSystem): Entry {
   return {
     cropId: crop.cropId,
     varietyId: null,
@@ -58,8 +67,8 @@ function entryOf(crop: CropChoice, start: PlantingStart, fallback: IsoDate): Ent
     datesBy: 'days',
     window_days: null,
     layout: crop.layout,
-    inRow_m: crop.inRow_m ?? 0,
-    row_m: crop.row_m ?? crop.inRow_m ?? 0,
+    inRow_m: tidy_m(crop.inRow_m ?? 0, system),
+    row_m: tidy_m(crop.row_m ?? crop.inRow_m ?? 0, system),
     margin_m: null,
     seedsPerHole: 1,
     cellsPerTray: null,
@@ -73,9 +82,10 @@ function EntryForm(props: {
   readonly onClose: () => void;
 }) {
   const { choices, data, start } = props;
+  const reader = useReader();
   const fallback = data.rules.lastFrost ?? data.rules.start;
   const first = choices.crops.find((crop) => crop.cropId === start.cropId) ?? choices.crops[0];
-  const [entry, setEntry] = useState<Entry | null>(first === undefined ? null : entryOf(first, start, fallback));
+  const [entry, setEntry] = useState<Entry | null>(first === undefined ? null : entryOf(first, start, fallback, reader.system));
   const [bedIds, setBedIds] = useState<readonly string[]>(start.bedIds ?? []);
   const [isSuccession, setSuccession] = useState(false);
   const [interval_days, setInterval] = useState<number | null>(first?.succession_days ?? 14);
@@ -118,7 +128,7 @@ function EntryForm(props: {
           onChange={(cropId) => {
             const next = choices.crops.find((each) => each.cropId === cropId);
             if (next === undefined) return;
-            setEntry({ ...entryOf(next, {}, fallback), anchor: entry.anchor });
+            setEntry({ ...entryOf(next, {}, fallback, reader.system), anchor: entry.anchor });
             setInterval(next.succession_days ?? 14);
           }}
         />

@@ -27,10 +27,12 @@ export const BoardBedLine = memo(function BoardBedLine(props: LineProps) {
       ? [{ planting, span: null }]
       : planting.spans.filter((span) => span.bedId === line.id).map((span) => ({ planting, span })),
   );
+  const isPut = ({ planting }: (typeof pieces)[number]): boolean => planting.id !== heldId;
   return (
     <div className="board-strips" style={{ width: scale.width_px, height }}>
       <svg width={scale.width_px} height={height} aria-hidden="true">
-        {pieces.map(({ planting, span }) => (
+        {/* the earlier lies over the raising of the later, what is held over all */}
+        {[...pieces.toReversed().filter(isPut), ...pieces.filter((piece) => !isPut(piece))].map(({ planting, span }) => (
           <BoardBar
             key={`${planting.id} ${span?.fromShare ?? 0}`}
             planting={planting}

@@ -1,5 +1,5 @@
 import { type ReactNode, useMemo, useState } from 'react';
-import type { IsoDate } from '../../../planner/calendar.ts';
+import { type IsoDate, isoWeek } from '../../../planner/calendar.ts';
 import { useQueryValue } from '../../app/address.ts';
 import { Button } from '../../app/button.tsx';
 import { Page } from '../../app/page.tsx';
@@ -94,8 +94,8 @@ function DemandOf({ data, tabs }: { readonly data: DemandData; readonly tabs: Re
           <HeatMap
             title="Short by crop and week, as a share of what is wanted"
             rows={grid.rows}
-            columns={grid.weeks.map((week) => reader.date(week as IsoDate))}
-            ways={['Crop', 'Week of']}
+            columns={grid.weeks.map((week) => String(isoWeek(week as IsoDate).week))}
+            ways={['Crop', 'Week']}
             unit="share"
             value={(row, column) => grid.value(row, column)}
           />

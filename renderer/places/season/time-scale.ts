@@ -49,5 +49,9 @@ export function weekMarks(scale: TimeScale, locale: string): readonly WeekMark[]
     });
     month = of;
   }
-  return marks;
+  // a month of which only the last week is shown would run into the next one's name
+  const [first, second, ...rest] = marks;
+  return first !== undefined && second !== undefined && second.month !== null
+    ? [{ ...first, month: null }, second, ...rest]
+    : marks;
 }

@@ -4,7 +4,7 @@ import { go } from '../../app/address.ts';
 import { Button } from '../../app/button.tsx';
 import { useReader } from '../../client/reader.tsx';
 import { DateField } from '../../fields/date-field.tsx';
-import { kindText, laterOf, type Task } from './week-days.ts';
+import { laterOf, type Task } from './week-days.ts';
 
 /** One thing to do: done (on which day), skipped, moved. */
 export function TaskLine(props: {
@@ -36,12 +36,15 @@ export function TaskLine(props: {
       <div>
         <span className="task-title">{task.title}</span>{' '}
         <span className="small faint">
-          {kindText(task.kind)}
-          {task.places !== '' && !task.title.includes(task.places) ? `, ${task.places}` : ''}
-          {task.late ? `, was due ${reader.date(task.due)}` : ''}
-          {task.state === 'done' && task.doneDate !== null ? `, done ${reader.date(task.doneDate)}` : ''}
-          {task.state === 'skipped' ? ', skipped' : ''}
-          {task.note === '' ? '' : `, ${task.note}`}
+          {[
+            task.places !== '' && !task.title.includes(task.places) ? `for ${task.places}` : '',
+            task.late ? `was due ${reader.date(task.due)}` : '',
+            task.state === 'done' && task.doneDate !== null ? `done ${reader.date(task.doneDate)}` : '',
+            task.state === 'skipped' ? 'skipped' : '',
+            task.note,
+          ]
+            .filter((part) => part !== '')
+            .join(', ')}
         </span>
       </div>
       <div className="row no-print">

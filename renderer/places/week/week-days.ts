@@ -28,18 +28,5 @@ export function weekDays(
   };
 }
 
-const verbs: Readonly<Record<string, string>> = {
-  'sow-indoors': 'sow indoors',
-  'pot-on': 'pot on',
-  sow: 'sow',
-  'set-out': 'set out',
-  harvest: 'harvest',
-  clear: 'clear',
-  feed: 'feed',
-  own: 'own',
-};
-
-export const kindText = (kind: string): string => verbs[kind] ?? kind.replaceAll('-', ' ');
-
 /** The later of two days. Dates in ISO form compare as text. */
 export const laterOf = (a: IsoDate, b: IsoDate): IsoDate => [a, b].toSorted()[1] ?? b;

@@ -96,7 +96,7 @@ function Week(props: {
     />
   );
   return (
-    <div className="columns">
+    <div className="week-columns">
       <div>
         {props.tasks.length === 0 ? (
           <Empty title="Nothing to do this week">Plan plantings in Season, or add a task of your own.</Empty>
