@@ -51,7 +51,10 @@ export function SiteDrawing(props: {
   const [order, setOrder] = useState<readonly BedRow[]>([]);
   const selected = useMemo(() => new Set(props.selected), [props.selected]);
   const { lieOf, moving, show, drop, keep, keepSoon } = useLies(beds, actions.place);
-  const whole = useMemo(() => cameraFor(siteExtent(beds, site.outline_m), size), [beds, site.outline_m, size]);
+  const whole = useMemo(
+    () => cameraFor(siteExtent(beds, beds.length === 0 ? site.outline_m : null), size),
+    [beds, site.outline_m, size],
+  );
   const camera = view ?? whole;
   const scale = scaleOf(camera, size);
 

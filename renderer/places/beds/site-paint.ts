@@ -200,7 +200,7 @@ export function paintOrder(sheet: Sheet, beds: readonly BedRow[], lieOf: (bed: B
 /** Beds drawn smaller than this carry no code; their block's name stands above them instead. */
 const BLOCK_PX = 13;
 
-/** Names of blocks above their beds while the beds are too small for their codes. */
+/** Names of blocks above their beds while the beds are too small for their codes; only their code where there is no room. */
 export function paintBlocks(sheet: Sheet, beds: readonly BedRow[], names: ReadonlyMap<string, string>): void {
   const { ctx, camera, size, ink } = sheet;
   const scale = scaleOf(camera, size);
@@ -212,7 +212,10 @@ export function paintBlocks(sheet: Sheet, beds: readonly BedRow[], names: Readon
     const first = rows[0];
     if (first === undefined || first.width_m * camera.perMetre > BLOCK_PX) continue;
     const west = rows.reduce((least, bed) => Math.min(least, bed.x_m - bed.length_m / 2), Number.POSITIVE_INFINITY);
+    const east = rows.reduce((most, bed) => Math.max(most, bed.x_m + bed.length_m / 2), Number.NEGATIVE_INFINITY);
     const north = rows.reduce((most, bed) => Math.max(most, bed.y_m + bed.width_m / 2), Number.NEGATIVE_INFINITY);
-    ctx.fillText(names.get(blockId) ?? '', scale.x(west), scale.y(north) - 3);
+    const name = names.get(blockId) ?? first.block;
+    const fits = ctx.measureText(name).width <= scale.length(east - west);
+    ctx.fillText(fits ? name : first.block, scale.x(west), scale.y(north) - 3);
   }
 }
