@@ -8,6 +8,7 @@ import { FindAndGo } from './find-and-go.tsx';
 import { HelpSheet } from './help-sheet.tsx';
 import { useShellKeys } from './keys.ts';
 import { places } from './places.ts';
+import { PrintHead } from './print-head.tsx';
 import { Rail } from './rail.tsx';
 import { ResultLine } from './result-line.tsx';
 import { Waiting } from './states.tsx';
@@ -40,6 +41,7 @@ export function App() {
       <Rail />
       <TopBar onFind={() => setFinding(true)} onHelp={toggleHelp} />
       <main className="shell-main" id="page" tabIndex={-1}>
+        <PrintHead />
         <div className="shell-frame">
           <FarmGate none={<NoFarm />}>
             <WorkingProvider>

@@ -69,11 +69,7 @@ export function GridTools<Row extends object>(props: {
         >
           CSV
         </Button>
-        <Button
-          weight="quiet"
-          name="Save as XLSX"
-          onClick={() => saveFile(`${name}.xlsx`, writeWorkbook(name, block()))}
-        >
+        <Button weight="quiet" name="Save as XLSX" onClick={() => saveFile(`${name}.xlsx`, writeWorkbook(name, block()))}>
           XLSX
         </Button>
       </span>

@@ -270,7 +270,7 @@ export function Grid<Row extends object>(props: GridProps<Row>) {
           paste(event.clipboardData.getData('text/plain'));
         }}
       >
-        <div style={{ paddingBlockStart: first, paddingBlockEnd: last, minWidth: widthOf(shownColumns) }}>
+        <div style={{ paddingBlockStart: first, paddingBlockEnd: last, minWidth: printing ? 0 : widthOf(shownColumns) }}>
           <table
             // biome-ignore lint/a11y/noNoninteractiveElementToInteractiveRole: a table that is moved through by keys is a grid
             role="grid"
@@ -286,11 +286,13 @@ export function Grid<Row extends object>(props: GridProps<Row>) {
             }}
           >
             <colgroup>
-              <col style={{ width: MARK_PX }} />
+              <col className="grid-mark" style={{ width: MARK_PX }} />
               {shownColumns.map((column) => (
                 <col
                   key={column.key}
-                  style={{ width: column.width ?? (column.kind === 'text' ? 'auto' : DEFAULT_WIDTH[column.kind]) }}
+                  {...(printing
+                    ? {}
+                    : { style: { width: column.width ?? (column.kind === 'text' ? 'auto' : DEFAULT_WIDTH[column.kind]) } })}
                 />
               ))}
             </colgroup>
