@@ -11,8 +11,8 @@ export const weights = ['a-little', 'clearly', 'above-all'] as const;
 export type Weight = (typeof weights)[number];
 export type Goal = { readonly aim: Aim; readonly weight: Weight };
 
-/** Charge on a bed-week as a share of what a bed-week earns in a first plan. Our own choice. */
-const BED_SHARE: Readonly<Record<Exclude<Weight, 'above-all'>, number>> = { 'a-little': 0.25, clearly: 0.75 };
+/** Charge on a bed-week as a share of what a bed-week sells for in a first plan. Our own choice. */
+const BED_SHARE: Readonly<Record<Exclude<Weight, 'above-all'>, number>> = { 'a-little': 0.1, clearly: 0.3 };
 /** An hour counts as so many wages. Our own choice. */
 const WAGES: Readonly<Record<Exclude<Weight, 'above-all'>, number>> = { 'a-little': 1.5, clearly: 3 };
 /** Charge on a jump in harvest from week to week as a share of the crop's dearest price. Our own choice. */
@@ -59,7 +59,7 @@ function chargeBedWeeks(instance: SeasonInstance, share: number): SeasonInstance
   const state = createSearchState(problem);
   greedyPlan(state);
   const first = evaluatePlan(instance, planOf(problem, state.sequences));
-  const charge_minor = first.bedWeeks_m2 > 0 ? (share * Math.max(0, first.margin_minor)) / first.bedWeeks_m2 : 0;
+  const charge_minor = first.bedWeeks_m2 > 0 ? (share * first.revenue_minor) / first.bedWeeks_m2 : 0;
   return {
     ...instance,
     crops: instance.crops.map((crop) => ({

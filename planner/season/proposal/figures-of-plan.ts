@@ -12,6 +12,8 @@ export type PlanFigures = {
   readonly missed_minor: number;
   readonly direct_minor: number;
   readonly wages_minor: number;
+  /** Once for each crop grown at all. */
+  readonly overhead_minor: number;
   readonly hours_h: number;
   readonly overtime_h: number;
   readonly water_L: number;
@@ -66,6 +68,7 @@ export function figuresOfPlan(instance: SeasonInstance, outcome: PlanOutcome, be
     missed_minor: Math.round(outcome.penalty_minor),
     direct_minor: Math.round(outcome.direct_minor),
     wages_minor: Math.round(outcome.wage_minor + outcome.overtime_minor),
+    overhead_minor: Math.round(outcome.overhead_minor),
     hours_h: sum(outcome.labour_h),
     overtime_h: sum(outcome.labour_h.map((hours, week) => Math.max(0, hours - (instance.labourCap_h[week] ?? 0)))),
     water_L: sum(outcome.water_L.map(sum)),

@@ -1,10 +1,13 @@
+import type { ReactNode } from 'react';
+import { explainPlanMargin } from '../../../../planner/season/proposal/explain-plan.ts';
 import { useReader } from '../../../client/reader.tsx';
+import { Figure } from '../../../working/figure.tsx';
 import type { Figures } from './proposal-types.ts';
 
 type Line = {
   readonly name: string;
   readonly hint?: string;
-  readonly print: (figures: Figures) => string;
+  readonly print: (figures: Figures) => ReactNode;
   readonly value: (figures: Figures) => number;
 };
 
@@ -22,7 +25,7 @@ export function FigureTable({
     {
       name: 'Margin',
       hint: 'after missed orders',
-      print: ({ margin_minor }) => reader.money(margin_minor),
+      print: (figures) => <Figure of={explainPlanMargin(figures)} />,
       value: ({ margin_minor }) => margin_minor,
     },
     { name: 'Sales', print: ({ sales_minor }) => reader.money(sales_minor), value: ({ sales_minor }) => sales_minor },

@@ -28,8 +28,8 @@ export function goalSays(aim: Aim, weight: Weight): string {
     case 'fewest-beds':
       if (weight === 'above-all') return 'Meets the standing orders with the least bed, and sells nothing beside.';
       return weight === 'clearly'
-        ? 'Margin, but a planting must earn three quarters of what a bed-week earns on the average, or the bed rests.'
-        : 'Margin, but a planting must earn a quarter of what a bed-week earns on the average, or the bed rests.';
+        ? 'Margin, but each bed-week counts as a cost of three tenths of what a bed-week sells for, so that beds rest where little is earned.'
+        : 'Margin, but each bed-week counts as a cost of a tenth of what a bed-week sells for, so that beds rest where little is earned.';
     case 'fewest-hours':
       if (weight === 'above-all') return 'Meets the standing orders with the fewest hours, and sells nothing beside.';
       return weight === 'clearly'

@@ -16,7 +16,7 @@ import { bedsThatChange, countKinds, type MoveRow, moveRows } from './move-rows.
 import { PlanStrips } from './plan-strips.tsx';
 import { ProposalCharts } from './proposal-charts.tsx';
 import type { Overview, ProposalView } from './proposal-types.ts';
-import { bestPossible } from './search-progress.tsx';
+import { BestPossible } from './search-progress.tsx';
 import { ShortOrders } from './short-orders.tsx';
 import { monthTicks, strips } from './strip-rows.ts';
 
@@ -76,7 +76,9 @@ export function KeptView({ view, overview }: { readonly view: ProposalView; read
           </Button>
         </div>
         <p>
-          <strong>{bestPossible({ ...result, margin_minor: result.reached_minor }, reader.money)}</strong>{' '}
+          <strong>
+            <BestPossible found={{ ...result, margin_minor: result.reached_minor }} />
+          </strong>{' '}
           {open.length === 0
             ? 'Your plan is this proposal already.'
             : `${counts.new} plantings are new, ${counts.moves} move to another bed, ${counts.shifts} keep their bed at another time, ${counts.stays} stay, ${counts.goes} go.`}

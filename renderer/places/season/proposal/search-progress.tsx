@@ -1,6 +1,8 @@
 import type { ProposeSoFar } from '../../../../api/jobs/season/propose.ts';
+import { explainMostBetter, mostBetter_minor } from '../../../../planner/season/proposal/explain-plan.ts';
 import { Chart } from '../../../charts/chart.tsx';
 import { useReader } from '../../../client/reader.tsx';
+import { Figure } from '../../../working/figure.tsx';
 
 /** How good the plan is so far, and how good any plan can be. */
 export function SearchProgress({ doing, soFar }: { readonly doing: string; readonly soFar: ProposeSoFar | undefined }) {
@@ -22,13 +24,32 @@ export function SearchProgress({ doing, soFar }: { readonly doing: string; reado
   );
 }
 
+/** The same sentence with the figure that opens its working. */
+export function BestPossible({ found }: { readonly found: Parameters<typeof bestPossible>[0] }) {
+  const reader = useReader();
+  const sentence = bestPossible(found, reader.money);
+  if (found.bound_minor === null) return sentence;
+  const working = explainMostBetter({ margin_minor: found.margin_minor, bound_minor: found.bound_minor });
+  const amount = reader.money(working.result.value);
+  const [before, after] = sentence.split(amount);
+  return after === undefined ? (
+    sentence
+  ) : (
+    <>
+      {before}
+      <Figure of={working} />
+      {after}
+    </>
+  );
+}
+
 /** "At most $35 (0.4 %) better is possible." Money stands first: a share of a margin near nothing says little. */
 export function bestPossible(
   found: { readonly bound_minor: number | null; readonly gap: number | null; readonly margin_minor: number },
   money: (minor: number) => string,
 ): string {
   if (found.bound_minor === null || found.gap === null) return 'How much better a plan could be is not proven.';
-  const apart = Math.max(0, Math.round(found.bound_minor - found.margin_minor));
+  const apart = mostBetter_minor({ margin_minor: found.margin_minor, bound_minor: found.bound_minor });
   if (apart === 0) return 'No plan can be better.';
   const percent = found.gap * 100;
   return `At most ${money(apart)}${percent < 50 ? ` (${percent < 10 ? percent.toFixed(1) : percent.toFixed(0)} %)` : ''} more is possible.`;
