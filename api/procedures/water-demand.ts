@@ -155,6 +155,7 @@ export const waterDemand = {
             month: input.month,
             confidence: farm.choices.confidence,
             most_days: MOST_DAYS,
+            standing_days: farm.choices.standing_days,
           });
           const flow = supplies.find((supply) => supply.lineId === groupId)?.flow_L_per_h ?? null;
           return {
@@ -166,7 +167,7 @@ export const waterDemand = {
             limitedBy: code(found.limitedBy),
             run_L: found.run_L,
             run_min: flow === null || flow <= 0 ? null : (found.run_L / flow) * 60,
-            standing: found.beds.filter((bed) => bed.stands_days !== null && bed.stands_days > farm.choices.standing_days).length,
+            basins: found.beds.filter((bed) => bed.fill_L !== null).length,
             rows: found.beds.map((bed) => ({ ...bed, code: code(bed.bedId) })),
             round:
               groupId === BY_HAND
@@ -217,6 +218,7 @@ export const waterDemand = {
       const record = recordOf(farm);
       return {
         codes: Object.fromEntries(farm.beds.map((bed) => [bed.bedId, bed.code])),
+        lines: Object.fromEntries(farm.supplies.map((supply) => [supply.lineId, supply.name])),
         input: {
           beds: farm.beds.map(({ store, year: bedYear, lineId }) => ({ store, year: bedYear, lineId })),
           supplies: lineSupplies(db, farm).map((supply) => ({

@@ -35,6 +35,7 @@ export function needOfLine(farm: WaterFarm, line: LoadedLine, month: number): Li
     month,
     confidence: farm.choices.confidence,
     most_days: MOST_DAYS,
+    standing_days: farm.choices.standing_days,
   });
   return {
     month,

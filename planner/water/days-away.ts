@@ -39,6 +39,16 @@ export type BedAway = {
   readonly because: 'own-store' | 'line-empty' | 'line-too-weak' | 'holds-out';
 };
 
+/** Beds behind one supply, or those on none. */
+export type SupplyAway = {
+  readonly lineId: string | null;
+  readonly beds: number;
+  readonly days: number;
+  readonly median_days: number;
+  /** The bed that is most often the first of them. */
+  readonly firstBedId: string | null;
+};
+
 export type DaysAway = {
   readonly departures: number;
   readonly days: number;
@@ -47,6 +57,7 @@ export type DaysAway = {
   readonly worstYear: number;
   readonly limit_days: number;
   readonly beds: readonly BedAway[];
+  readonly supplies: readonly SupplyAway[];
 };
 
 export type AwayVoice = { readonly progress: (done: number, of: number) => void; readonly shouldStop: () => boolean };
@@ -114,7 +125,33 @@ export function daysAway(input: DaysAwayInput, voice: AwayVoice): DaysAway {
     worstYear: worst.year,
     limit_days: input.limit_days,
     beds,
+    supplies: supplyRows(input, lasting, farm.length),
   };
+}
+
+function supplyRows(input: DaysAwayInput, lasting: readonly (readonly number[])[], departed: number): readonly SupplyAway[] {
+  const ids = [...new Set(input.beds.map((bed) => bed.lineId))].sort((a, b) => (a ?? '~').localeCompare(b ?? '~'));
+  return ids.map((lineId) => {
+    const own = input.beds.flatMap((bed, at) =>
+      bed.lineId === lineId ? [{ bedId: bed.store.bedId, days: lasting[at] ?? [] }] : [],
+    );
+    const firsts = new Map<string, number>();
+    const shortest = Array.from({ length: departed }, (_, turn) => {
+      let least = { bedId: '', days: input.limit_days };
+      for (const bed of own)
+        if ((bed.days[turn] ?? input.limit_days) < least.days) least = { bedId: bed.bedId, days: bed.days[turn] ?? 0 };
+      if (least.bedId !== '') firsts.set(least.bedId, (firsts.get(least.bedId) ?? 0) + 1);
+      return least.days;
+    });
+    const first = [...firsts].sort(([a, m], [b, n]) => n - m || a.localeCompare(b))[0];
+    return {
+      lineId,
+      beds: own.length,
+      days: lastingAt(shortest, input.confidence),
+      median_days: lastingAt(shortest, 0.5),
+      firstBedId: first?.[0] ?? null,
+    };
+  });
 }
 
 /** Days that a share of the tries reach: the value at that place from the top, in whole days. */

@@ -16,6 +16,8 @@ export type IntervalInput = {
   /** Share of the spells of the record that must pass without stress. */
   readonly confidence: number;
   readonly most_days: number;
+  /** Days that water may stand in an open basin: a basin is filled only so far that it is dry by then. */
+  readonly standing_days: number;
 };
 
 export type BedInterval = {
@@ -26,6 +28,8 @@ export type BedInterval = {
   readonly run_L: number;
   /** Days that free water stands in an open basin after filling; null without one. */
   readonly stands_days: number | null;
+  /** How far an open basin is filled, so that no water outlasts the days set; null without one. */
+  readonly fill_L: number | null;
 };
 
 export type LineInterval = {
@@ -44,7 +48,8 @@ const DRY_SHARE = 0.05;
  * Longest interval between waterings of a line in a month, and what a run must bring.
  *
  *   every spell of the record that begins in the month is run dry from full, with its rain; the interval of a bed is what a
- *   share c of the spells last; the line's is its shortest bed's; the run is what is missing by then in a share c of the spells
+ *   share c of the spells last; the line's is its shortest bed's; the run is what is missing by then in a share c of the spells;
+ *   an open basin is filled only as far as it dries within the days that water may stand
  *
  * Source: FAO-56 chapter 8 (interval from RAW) by daily balance over the record.
  * @throws InputError naming the field
@@ -53,10 +58,14 @@ export function lineInterval(input: IntervalInput): LineInterval {
   requireWhole('month', input.month, 1, 12);
   requireRange('confidence', input.confidence, 0.5, 1, '');
   requireWhole('most_days', input.most_days, 1, 60);
+  requireWhole('standing_days', input.standing_days, 1, 30);
   const starts: number[] = [];
   for (let at = 0; at < input.weather.yearDay.length; at += EVERY_DAYS)
     if (monthOf(input.weather.yearDay[at] ?? 0) === input.month - 1) starts.push(at);
-  const dried = input.beds.map((bed) => ({ bed, spells: starts.map((start) => dryOut(bed, input, start)) }));
+  const dried = input.beds.map((whole) => {
+    const bed = hasOpenBasin(whole) ? { ...whole, store: filledFor(whole, input, starts) } : whole;
+    return { bed, spells: starts.map((start) => dryOut(bed, input, start)) };
+  });
   const cropped = dried.filter(({ spells }) => spells.some((spell) => spell.cropped));
   const beds = cropped.map(({ bed, spells }) => ({
     bed,
@@ -76,7 +85,8 @@ export function lineInterval(input: IntervalInput): LineInterval {
       bedId: bed.store.bedId,
       days: own,
       run_L: highAt(missing, input.confidence),
-      stands_days: bed.store.free === null || bed.store.free.open_m2 <= 0 ? null : highAt(stands, input.confidence),
+      stands_days: hasOpenBasin(bed) ? highAt(stands, input.confidence) : null,
+      fill_L: hasOpenBasin(bed) ? (bed.store.free?.fill_L ?? null) : null,
     };
   });
   return {
@@ -85,6 +95,31 @@ export function lineInterval(input: IntervalInput): LineInterval {
     run_L: rows.reduce((sum, row) => sum + row.run_L, 0),
     beds: rows,
   };
+}
+
+const hasOpenBasin = ({ store }: IntervalBed): boolean => store.free !== null && store.free.open_m2 > 0;
+const HALVINGS = 7;
+
+/** A basin filled as far as it dries within the days that water may stand, in a share c of the spells; by halving. */
+function filledFor(bed: IntervalBed, input: IntervalInput, starts: readonly number[]): BedStore {
+  const { free } = bed.store;
+  if (free === null) return bed.store;
+  const within = { ...input, most_days: input.standing_days + 1 };
+  const filled = (fill_L: number): BedStore => ({ ...bed.store, free: { ...free, fill_L } });
+  const dries = (fill_L: number): boolean => {
+    const tried = { ...bed, store: filled(fill_L) };
+    const dry = starts.filter((start) => dryOut(tried, within, start).stands_days <= input.standing_days).length;
+    return dry >= input.confidence * starts.length;
+  };
+  if (dries(free.fill_L)) return bed.store;
+  let low = 0;
+  let high = free.fill_L;
+  for (let turn = 0; turn < HALVINGS; turn += 1) {
+    const middle = (low + high) / 2;
+    if (dries(middle)) low = middle;
+    else high = middle;
+  }
+  return filled(low);
 }
 
 /** Value that a share of the tries do not pass. */
@@ -108,7 +143,7 @@ function dryOut({ store, year }: IntervalBed, { weather, most_days }: IntervalIn
   const missing: number[] = [];
   let days = most_days;
   let stands_days = most_days;
-  const dry_L = (store.free?.fill_L ?? 0) * DRY_SHARE;
+  const dry_L = Math.max(0.05, (store.free?.fill_L ?? 0) * DRY_SHARE);
   for (let day = 0; day < most_days && start + day < weather.eto_mm.length; day += 1) {
     const at = start + day;
     const yearDay = weather.yearDay[at] ?? 0;

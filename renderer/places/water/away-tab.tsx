@@ -24,9 +24,12 @@ const becauseChoices = [
 
 const columns: readonly Column<AwayRow>[] = [
   text('code', 'Bed', { width: 80 }),
-  count('days', 'Days at the confidence'),
-  count('median_days', 'Days in half of them'),
-  share('firstShare', 'First to go short', { hint: 'Share of the departures in which no bed failed before it' }),
+  count('days', 'Days it lasts', { width: 130, hint: 'At the confidence chosen' }),
+  count('median_days', 'In half of them', { width: 140 }),
+  share('firstShare', 'First to go short', {
+    width: 160,
+    hint: 'Share of the departures in which no bed failed before it',
+  }),
   choice('because', 'What gives out', becauseChoices, { width: 220 }),
 ];
 const rowId = (row: AwayRow): string => row.bedId;
@@ -105,6 +108,23 @@ function AwayResultView({ found, onOpen }: { readonly found: AwayResult; readonl
             </dd>
           </div>
         )}
+      </dl>
+      <dl className="figures">
+        {found.supplies.map((supply) => (
+          <div key={supply.lineId ?? 'none'}>
+            <dt>
+              {supply.name}, {supply.beds} beds
+            </dt>
+            <dd>
+              {supply.days >= found.limit_days ? `${found.limit_days} days or more` : reader.print(supply.days, 'd', 2)}
+              <span className="small soft">
+                {supply.first === ''
+                  ? ''
+                  : ` · ${supply.first} first; in half of the departures ${reader.print(supply.median_days, 'd', 2)}`}
+              </span>
+            </dd>
+          </div>
+        ))}
       </dl>
       <Grid name="Days each bed lasts" rows={found.beds} columns={columns} rowId={rowId} onOpen={(row) => onOpen(row.bedId)} />
     </>

@@ -57,7 +57,7 @@ export function BedWaterSheet({ bedId, onClose }: { readonly bedId: string; read
               height={220}
               series={[
                 { name: 'Missing', as: 'area', read: (day) => day.missing_L },
-                { name: 'Crop short of water below this', as: 'line', read: (day) => day.allowed_L },
+                { name: 'Allowed before the crop is short', as: 'line', read: (day) => day.allowed_L },
               ]}
               note="When what is missing goes past the line, the crop stands short of water."
             />

@@ -11,6 +11,7 @@ export const bedDemandColumns = (seasonId: string | null): readonly Column<BedDe
   text('supply', 'Supply', { width: 110 }),
   text('crops', 'Crops', { width: 220 }),
   quantity('peak_L_per_day', 'Most in a day', {
+    width: 170,
     hint: 'Water the bed uses on its thirstiest day if it never runs short',
     draw: (row) => (
       <Figure
@@ -29,11 +30,16 @@ export const bedDemandColumns = (seasonId: string | null): readonly Column<BedDe
     ),
   }),
   date('peakDate', 'On', { width: 110 }),
-  quantity('need_L', 'To give in the year', { total: 'sum', digits: 2, hint: 'Kept full while a crop stands, rain taken off' }),
-  count('stress_days', 'Days short of water', { hint: 'As the beds are watered now' }),
-  share('metShare', 'Use met'),
-  quantity('soilStore_L', 'Held by the soil', { digits: 2 }),
-  quantity('freeStore_L', 'In basin or reservoir', { digits: 2 }),
+  quantity('need_L', 'To give in the year', {
+    width: 190,
+    total: 'sum',
+    digits: 2,
+    hint: 'Kept full while a crop stands, rain taken off',
+  }),
+  count('stress_days', 'Days short', { width: 110, hint: 'As the beds are watered now' }),
+  share('metShare', 'Use met', { width: 110 }),
+  quantity('soilStore_L', 'Held by the soil', { width: 160, digits: 2 }),
+  quantity('freeStore_L', 'In basin or reservoir', { width: 190, digits: 2 }),
   quantity('lost_L', 'Drained or run over', { total: 'sum', digits: 2, shown: false }),
   quantity('area_m2', 'Area', { total: 'sum', shown: false }),
   text('block', 'Block', { shown: false }),

@@ -19,7 +19,9 @@ export function IntervalPart() {
   return (
     <section className="panel stack">
       <h2>Interval and amount</h2>
-      <ChoiceField label="Month" value={month} choices={monthChoices} onChange={setMonth} />
+      <div className="row">
+        <ChoiceField label="Month" value={month} choices={monthChoices} onChange={setMonth} />
+      </div>
       <Shown reading={reading}>
         {(found) => (
           <>
@@ -28,7 +30,7 @@ export function IntervalPart() {
               .map((group) => (
                 <GroupInterval key={group.groupId} group={group} found={found} />
               ))}
-            {found.groups.some((group) => group.standing > 0) ? <Caution id="mosquitoes" /> : null}
+            {found.groups.some((group) => group.basins > 0) ? <Caution id="mosquitoes" /> : null}
           </>
         )}
       </Shown>
@@ -76,10 +78,9 @@ function GroupInterval({ group, found }: { readonly group: Group; readonly found
           </div>
         )}
       </dl>
-      {group.standing === 0 ? null : (
-        <p className="state-mark" data-tone="guard">
-          In {group.standing} beds water stands longer than {found.standing_days} days after filling. Give less at a time, more
-          often.
+      {group.basins === 0 ? null : (
+        <p className="small soft">
+          {group.basins} basins are filled only so far that they are dry again within {found.standing_days} days.
         </p>
       )}
       <details>
@@ -92,6 +93,7 @@ function GroupInterval({ group, found }: { readonly group: Group; readonly found
                 <th scope="col">Lasts alone</th>
                 <th scope="col">To give</th>
                 {group.round === null ? null : <th scope="col">Cans</th>}
+                <th scope="col">Fill the basin to</th>
                 <th scope="col">Water stands</th>
               </tr>
             </thead>
@@ -102,6 +104,7 @@ function GroupInterval({ group, found }: { readonly group: Group; readonly found
                   <td>{row.days >= group.most_days ? `${group.most_days} days or more` : `${row.days} days`}</td>
                   <td>{reader.print(row.run_L, 'L', 2)}</td>
                   {group.round === null ? null : <td>{group.round.beds.find((bed) => bed.bedId === row.code)?.cans ?? 0}</td>}
+                  <td>{row.fill_L === null ? '–' : reader.print(row.fill_L, 'L', 2)}</td>
                   <td>{row.stands_days === null ? '–' : `${row.stands_days} days`}</td>
                 </tr>
               ))}

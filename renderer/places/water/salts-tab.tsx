@@ -22,7 +22,7 @@ type BedRow = Salts['closedBeds'][number];
 const cropColumns = (ecw_dS_per_m: number | null): readonly Column<CropRow>[] => [
   text('name', 'Crop', { width: 180 }),
   quantity('threshold_dS_per_m', 'Threshold', { hint: 'Salinity of the soil extract up to which the crop does not mind' }),
-  quantity('bears_dS_per_m', 'Bears at your yield'),
+  quantity('bears_dS_per_m', 'Bears', { width: 120, hint: 'Soil extract at the share of the yield above' }),
   share('leachingShare', 'Leaching', {
     hint: 'Share of the water that must drain through',
     draw: (row) =>
@@ -38,7 +38,7 @@ const cropColumns = (ecw_dS_per_m: number | null): readonly Column<CropRow>[] =>
         />
       ),
   }),
-  share('yieldShare', 'Yield with this water', { hint: 'At 15 to 20 % leaching, soil extract 1.5 times the water' }),
+  share('yieldShare', 'Yield with it', { width: 150, hint: 'At 15 to 20 % leaching, soil extract 1.5 times the water' }),
   flag('tooSalty', 'Too salty'),
 ];
 const cropId = (row: CropRow): string => row.cropId;
@@ -46,12 +46,16 @@ const cropId = (row: CropRow): string => row.cropId;
 const bedColumns: readonly Column<BedRow>[] = [
   text('code', 'Bed', { width: 80 }),
   text('kind', 'Kind', { width: 90 }),
-  quantity('threshold_dS_per_m', 'Most tender crop bears'),
+  quantity('threshold_dS_per_m', 'Threshold', { width: 140, hint: 'Of the most tender crop of the season' }),
   quantity('soilWater_L', 'Water held', { digits: 2 }),
   quantity('season_L', 'Given in a year', { digits: 2 }),
   quantity('salts_g', 'Salts brought', { digits: 2 }),
-  quantity('before_L', 'Flush after', { digits: 2, hint: 'Water after which the soil water passes twice the threshold' }),
-  count('flushes', 'Flushes a year'),
+  quantity('before_L', 'Flush after', {
+    width: 140,
+    digits: 2,
+    hint: 'Water after which the soil water passes twice the threshold',
+  }),
+  count('flushes', 'Flushes', { width: 110, hint: 'In a year' }),
 ];
 const bedId = (row: BedRow): string => row.bedId;
 

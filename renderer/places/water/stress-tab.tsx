@@ -16,12 +16,15 @@ import { WaterChoicesDialog } from './water-choices-dialog.tsx';
 
 const columns: readonly Column<StressRow>[] = [
   text('code', 'Bed', { width: 80 }),
-  share('worstMonth_share', 'Chance in its worst month', { hint: 'Share of the years of record with a day short of water' }),
-  count('days', 'Days a year', { hint: 'Mean of the years of record' }),
+  share('worstMonth_share', 'Chance, worst month', {
+    width: 190,
+    hint: 'Share of the years of record with a day short of water',
+  }),
+  count('days', 'Days a year', { width: 120, hint: 'Mean of the years of record' }),
   text('worst', 'Worst year', { width: 150 }),
   share('met_share', 'Use met'),
-  quantity('given_L_per_year', 'Given a year', { digits: 2 }),
-  quantity('lost_L_per_year', 'Lost a year', { digits: 2 }),
+  quantity('given_L_per_year', 'Given', { width: 140, digits: 2 }),
+  quantity('lost_L_per_year', 'Lost', { width: 140, digits: 2 }),
 ];
 const rowId = (row: StressRow): string => row.bedId;
 
