@@ -50,6 +50,12 @@ function overridesOf(bed: BedRow, design: DesignRow): Partial<BedSpec> {
     : own;
 }
 
+/** Whether a bed differs from its design in any measure. */
+export function hasOwnMeasures(bed: BedRow): boolean {
+  const own = [bed.ownLength_m, bed.ownWidth_m, bed.ownDepth_m, bed.ownFillDepth_m, bed.ownPolygon_m, bed.ownBasinFill_m];
+  return own.some((value) => value !== null);
+}
+
 export type Recipe = readonly (FigureLayer & Pick<LayerRecord, 'swellShare' | 'laterShare' | 'isOwn' | 'dusty' | 'kind'>)[];
 
 /** Rows of a recipe as the planner takes them. */

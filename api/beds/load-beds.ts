@@ -5,7 +5,7 @@ import type { BedSpec } from '../../planner/beds/bed-spec.ts';
 import { InputError } from '../../planner/errors.ts';
 import { type BedFigures, bedFigures } from '../../planner/soil/bed-figures.ts';
 import { Refusal } from '../errors.ts';
-import { type Recipe, recipeOf, specOfBed } from './bed-spec-of.ts';
+import { hasOwnMeasures, type Recipe, recipeOf, specOfBed } from './bed-spec-of.ts';
 
 /** A bed with its measures, recipe and all figures that follow. `fault` says why there are none. */
 export type LoadedBed = BedRecord & {
@@ -19,34 +19,47 @@ export type LoadedBed = BedRecord & {
 const byOwner = (rows: readonly LayerRecord[]): ReadonlyMap<string, readonly LayerRecord[]> =>
   Map.groupBy(rows, (row) => row.ownerId);
 
+/** Figures that beds as designed share, so that they are worked out once for each design. */
+type Known = Map<string, Pick<LoadedBed, 'recipe' | 'figures' | 'fault'>>;
+
 /** Every bed in use (or every retired one) with its figures. */
 export function loadBeds(db: FarmDb, which: 'in-use' | 'retired' = 'in-use'): readonly LoadedBed[] {
   const ofDesigns = byOwner(designLayers(db));
   const ofBeds = byOwner(ownLayers(db));
-  return (which === 'in-use' ? bedsInUse(db) : bedsRetired(db)).map((record) => withFigures(record, ofDesigns, ofBeds));
+  const known: Known = new Map();
+  return (which === 'in-use' ? bedsInUse(db) : bedsRetired(db)).map((record) => withFigures(record, ofDesigns, ofBeds, known));
 }
 
 /** One bed with its figures. @throws Refusal when it is gone */
 export function loadBed(db: FarmDb, bedId: string): LoadedBed {
   const record = bedOfId(db, bedId);
   if (record === undefined) throw new Refusal({ code: 'not-found', what: 'bed' });
-  return withFigures(record, byOwner(designLayers(db)), byOwner(ownLayers(db)));
+  return withFigures(record, byOwner(designLayers(db)), byOwner(ownLayers(db)), new Map());
 }
 
 function withFigures(
   record: BedRecord,
   ofDesigns: ReadonlyMap<string, readonly LayerRecord[]>,
   ofBeds: ReadonlyMap<string, readonly LayerRecord[]>,
+  known: Known,
 ): LoadedBed {
   const spec = specOfBed(record);
   const own = ofBeds.get(record.bed.id);
+  if (own === undefined && !hasOwnMeasures(record.bed)) {
+    const shared = known.get(record.design.id) ?? figuresOf(spec, recipeOf(ofDesigns.get(record.design.id) ?? []), record);
+    known.set(record.design.id, shared);
+    return { ...record, spec, hasOwnRecipe: false, ...shared };
+  }
   const recipe = recipeOf(own ?? ofDesigns.get(record.design.id) ?? []);
-  const known = { ...record, spec, recipe, hasOwnRecipe: own !== undefined };
+  return { ...record, spec, hasOwnRecipe: own !== undefined, ...figuresOf(spec, recipe, record) };
+}
+
+function figuresOf(spec: BedSpec, recipe: Recipe, { design }: BedRecord): Pick<LoadedBed, 'recipe' | 'figures' | 'fault'> {
   try {
-    return { ...known, figures: bedFigures(spec, recipe, record.design.barrierOverlap_m), fault: null };
+    return { recipe, figures: bedFigures(spec, recipe, design.barrierOverlap_m), fault: null };
   } catch (error) {
     // a bed with measures that do not fit stays in the list with its fault shown, so that it can be mended there
-    if (error instanceof InputError) return { ...known, figures: null, fault: error.message };
+    if (error instanceof InputError) return { recipe, figures: null, fault: error.message };
     throw error;
   }
 }

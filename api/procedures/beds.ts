@@ -14,6 +14,7 @@ import { partDue } from '../../planner/beds/part-life.ts';
 import type { IsoDate } from '../../planner/calendar.ts';
 import { bedCards } from '../beds/bed-cards.ts';
 import { bedRowOf } from '../beds/bed-row.ts';
+import { hasOwnMeasures } from '../beds/bed-spec-of.ts';
 import { bedWorkings } from '../beds/bed-workings.ts';
 import { coveredNeeds, fillNeedsOfFarm } from '../beds/fill-needs-of-farm.ts';
 import { loadBed, loadBeds } from '../beds/load-beds.ts';
@@ -62,7 +63,6 @@ export const beds = {
     input: z.object({ bedId }),
     run({ db, today }, { bedId: id }) {
       const bed = loadBed(db, id);
-      const { length_m: own } = { length_m: bed.bed.ownLength_m };
       return {
         row: bedRowOf(bed, 0),
         spec: bed.spec,
@@ -72,12 +72,7 @@ export const beds = {
           depth_m: bed.design.depth_m,
           fillDepth_m: bed.design.fillDepth_m,
         },
-        hasOwnMeasures:
-          own !== null ||
-          bed.bed.ownWidth_m !== null ||
-          bed.bed.ownDepth_m !== null ||
-          bed.bed.ownFillDepth_m !== null ||
-          bed.bed.ownPolygon_m !== null,
+        hasOwnMeasures: hasOwnMeasures(bed.bed),
         hasOwnRecipe: bed.hasOwnRecipe,
         notes: bed.bed.notes,
         wallMaterial: bed.design.wallMaterial,

@@ -64,6 +64,8 @@ export function heapVolume_m3(heap: Heap): number {
 
 function windrowVolume_m3(heap: Extract<Heap, { readonly shape: 'windrow' }>): number {
   const { length_m: L, width_m: W, height_m: h } = heap;
+  if (heap.section === 'semicircle' && Math.abs(W - 2 * h) > 0.02 * W)
+    refuse('height_m', 'not-a-half-circle', `A half-circle ${W} m wide is ${W / 2} m high. Take half an ellipse instead.`);
   if (heap.coneEnds !== true) return windrowSection_m2(heap.section, W, h) * L;
   if (heap.section !== 'triangle')
     refuse('section', 'no-cone-ends', 'Half-cone ends belong to a windrow with a triangular section.');
@@ -72,18 +74,14 @@ function windrowVolume_m3(heap: Extract<Heap, { readonly shape: 'windrow' }>): n
   return (W * h * (L - W)) / 2 + (Math.PI * W ** 2 * h) / 12;
 }
 
-/** Area across a windrow. @throws InputError naming the field */
+/**
+ * Area across a windrow. A half-circle goes by its height alone; that it is twice as wide is asked where a heap is entered.
+ * @throws InputError naming the field
+ */
 export function windrowSection_m2(section: WindrowSection, width_m: number, height_m: number): number {
   requirePositive('width_m', width_m, 'm');
   requirePositive('height_m', height_m, 'm');
-  if (section !== 'semicircle') return sectionArea[section] * width_m * height_m;
-  if (Math.abs(width_m - 2 * height_m) > 0.02 * width_m)
-    refuse(
-      'height_m',
-      'not-a-half-circle',
-      `A half-circle ${width_m} m wide is ${width_m / 2} m high. Take half an ellipse instead.`,
-    );
-  return (Math.PI * height_m ** 2) / 2;
+  return section === 'semicircle' ? (Math.PI * height_m ** 2) / 2 : sectionArea[section] * width_m * height_m;
 }
 
 /** Height of a cone from its base and angle of repose: h = D/2 tan a. @throws InputError */
