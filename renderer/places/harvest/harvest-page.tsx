@@ -1,10 +1,46 @@
-import { Page } from '../../app/page.tsx';
-import { NamesTable } from '../names-table.tsx';
+import './harvest.css';
+import { useQueryValue } from '../../app/address.ts';
+import { Shown } from '../../app/states.tsx';
+import { Tabs } from '../../app/tabs.tsx';
+import { api } from '../../client/api.ts';
+import { useRead } from '../../client/use-read.ts';
+import { HoursTab } from './hours-tab.tsx';
+import { LogTab } from './log-tab.tsx';
+import { SalesTab } from './sales-tab.tsx';
+import { UnitsTab } from './units-tab.tsx';
+import { YieldsTab } from './yields-tab.tsx';
+
+const known = [
+  { name: 'log', title: 'Entry and log' },
+  { name: 'sales', title: 'Lots and sales' },
+  { name: 'hours', title: 'Hours' },
+  { name: 'yields', title: 'Yields' },
+  { name: 'units', title: 'Units of sale' },
+] as const;
+
+type TabName = (typeof known)[number]['name'];
 
 export function HarvestPage() {
+  const [asked, setTab] = useQueryValue('tab');
+  const now = useRead(api.soilTests.today, undefined);
+  const tab: TabName = known.find((each) => each.name === asked)?.name ?? 'log';
+  const tabs = <Tabs tabs={known} chosen={tab} onChoose={setTab} label="Harvest" />;
   return (
-    <Page title="Harvest">
-      <NamesTable place="harvest" />
-    </Page>
+    <Shown reading={now}>
+      {({ today }) => {
+        switch (tab) {
+          case 'log':
+            return <LogTab tabs={tabs} today={today} />;
+          case 'sales':
+            return <SalesTab tabs={tabs} today={today} />;
+          case 'hours':
+            return <HoursTab tabs={tabs} today={today} />;
+          case 'yields':
+            return <YieldsTab tabs={tabs} />;
+          case 'units':
+            return <UnitsTab tabs={tabs} />;
+        }
+      }}
+    </Shown>
   );
 }

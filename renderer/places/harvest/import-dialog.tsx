@@ -1,0 +1,111 @@
+import { useState } from 'react';
+import type { CheckedImport } from '../../../api/jobs/harvest/check-import.ts';
+import { Button } from '../../app/button.tsx';
+import { Dialog } from '../../app/dialog.tsx';
+import { api } from '../../client/api.ts';
+import { useReader } from '../../client/reader.tsx';
+import { useChange } from '../../client/use-change.ts';
+import { useJob } from '../../client/use-job.ts';
+
+/** Harvests from CSV: the whole file is checked first, each wrong line named; nothing is written until all lines are right. */
+export function ImportDialog({ onClose }: { readonly onClose: () => void }) {
+  const reader = useReader();
+  const check = useChange(api.harvest.checkImport);
+  const take = useChange(api.harvest.importAll);
+  const { job, start, stop } = useJob<CheckedImport>();
+  const [csv, setCsv] = useState('');
+  const look = (text: string): void => {
+    setCsv(text);
+    if (text.trim() !== '') void start(() => check.run({ text }));
+  };
+  const checked = job.state === 'done' ? job.result : undefined;
+  const save = async (): Promise<void> => {
+    const done = await take.run({ text: csv }, `${checked?.good ?? 0} harvests brought in.`);
+    if (done !== undefined) onClose();
+  };
+  return (
+    <Dialog title="Bring in harvests from CSV" onClose={onClose} wide>
+      <p className="soft">
+        One harvest a line, with a head line. Columns: date, bed, crop, amount, unit; and where you have them grade, destination,
+        price, culls, minutes, picker, note.
+      </p>
+      <label className="field">
+        <span>CSV file</span>
+        <input
+          type="file"
+          accept=".csv,text/csv"
+          onChange={(event) => {
+            const file = event.target.files?.[0];
+            if (file !== undefined) void file.text().then(look);
+          }}
+        />
+      </label>
+      <label className="field">
+        <span>or paste it here</span>
+        <textarea rows={4} value={csv} onChange={(event) => look(event.target.value)} />
+      </label>
+      {job.state === 'running' ? (
+        <p className="row" role="status">
+          {job.doing}… {job.share === null ? '' : `${Math.round(job.share * 100)} %`}
+          <Button onClick={stop}>Stop</Button>
+        </p>
+      ) : null}
+      {[check.failure?.message, take.failure?.message, job.state === 'failed' ? job.failure.message : undefined].map((message) =>
+        message === undefined ? null : (
+          <p className="failed" role="alert" key={message}>
+            {message}
+          </p>
+        ),
+      )}
+      {checked === undefined ? null : (
+        <div className="stack">
+          {checked.faultCount === 0 ? null : (
+            <div className="failed" role="alert">
+              <p>
+                Nothing is brought in while {checked.faultCount === 1 ? 'this line is' : `these ${checked.faultCount} lines are`}{' '}
+                not mended:
+              </p>
+              <ul>
+                {checked.faults.slice(0, 40).map((fault) => (
+                  <li key={`${fault.line} ${fault.column} ${fault.message}`}>
+                    Line {fault.line}, {fault.column}: {fault.message}
+                  </li>
+                ))}
+              </ul>
+            </div>
+          )}
+          <table className="lines">
+            <thead>
+              <tr>
+                <th scope="col">Day</th>
+                <th scope="col">Amount</th>
+                <th scope="col">Unit</th>
+                <th scope="col">Lot</th>
+              </tr>
+            </thead>
+            <tbody>
+              {checked.first.slice(0, 20).map((row) => (
+                <tr key={row.lot}>
+                  <td>{reader.date(row.date)}</td>
+                  <td>{row.amount}</td>
+                  <td>{row.unit}</td>
+                  <td>{row.lot}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+          <div className="row">
+            <Button
+              weight="main"
+              disabled={take.busy || checked.faultCount > 0 || checked.good === 0}
+              onClick={() => void save()}
+            >
+              Bring in {checked.good} harvests
+            </Button>
+            <Button onClick={onClose}>Cancel</Button>
+          </div>
+        </div>
+      )}
+    </Dialog>
+  );
+}

@@ -1,0 +1,132 @@
+import { useState } from 'react';
+import type { IsoDate } from '../../../planner/calendar.ts';
+import { Button } from '../../app/button.tsx';
+import { Dialog } from '../../app/dialog.tsx';
+import { Shown } from '../../app/states.tsx';
+import { api } from '../../client/api.ts';
+import { useChange } from '../../client/use-change.ts';
+import { useRead } from '../../client/use-read.ts';
+import { ChoiceField } from '../../fields/choice-field.tsx';
+import { DateField } from '../../fields/date-field.tsx';
+import { Form } from '../../fields/form.tsx';
+import { MoneyField } from '../../fields/money-field.tsx';
+import { QuantityField } from '../../fields/quantity-field.tsx';
+import { TextField } from '../../fields/text-field.tsx';
+import type { LotRow } from './harvest-types.ts';
+
+type Outcome = 'sold' | 'unsold' | 'spoiled' | 'given';
+type Line = {
+  readonly lot: LotRow;
+  readonly amount: number | null;
+  readonly price_minor: number | null;
+  readonly outcome: Outcome;
+};
+
+const outcomes: readonly { readonly value: Outcome; readonly text: string }[] = [
+  { value: 'sold', text: 'sold' },
+  { value: 'unsold', text: 'brought back unsold' },
+  { value: 'spoiled', text: 'spoiled' },
+  { value: 'given', text: 'given away' },
+];
+
+/** One sale of the chosen lots. Without a price the outlet's list is used; never more than the lot has left. */
+export function SaleDialog({
+  lots,
+  today,
+  onClose,
+}: {
+  readonly lots: readonly LotRow[];
+  readonly today: IsoDate;
+  readonly onClose: () => void;
+}) {
+  const outlets = useRead(api.sales.outlets, undefined);
+  const add = useChange(api.sales.add);
+  const [date, setDate] = useState<IsoDate>(today);
+  const [outletId, setOutlet] = useState('');
+  const [buyer, setBuyer] = useState('');
+  const [lines, setLines] = useState<readonly Line[]>(() =>
+    lots.map((lot) => ({ lot, amount: Number(lot.left.toFixed(3)), price_minor: null, outcome: 'sold' })),
+  );
+  const set = (at: number, change: Partial<Line>) =>
+    setLines(lines.map((line, index) => (index === at ? { ...line, ...change } : line)));
+  const save = async (): Promise<void> => {
+    const done = await add.run(
+      {
+        date,
+        outletId,
+        buyer,
+        lines: lines.map((line) => ({
+          lotId: line.lot.lotId,
+          plantingId: line.lot.plantingId,
+          amount: line.amount ?? 0,
+          unit: line.lot.unit,
+          price_minor: line.price_minor,
+          outcome: line.outcome,
+        })),
+      },
+      'Sale kept.',
+    );
+    if (done !== undefined) onClose();
+  };
+  const paths = [
+    'date',
+    'outletId',
+    'buyer',
+    ...lines.flatMap((_, at) => [`lines.${at}.amount`, `lines.${at}.price_minor`, `lines.${at}.unit`]),
+  ];
+  return (
+    <Dialog title={lots.length === 1 ? `Sell lot ${lots[0]?.code ?? ''}` : `Sell ${lots.length} lots`} onClose={onClose} wide>
+      <Shown reading={outlets}>
+        {(known) => (
+          <Form onSave={() => void save()} failure={add.failure} paths={paths} label="Sale">
+            <div className="form-pair">
+              <DateField label="Day" path="date" value={date} onChange={(next) => next !== null && setDate(next)} />
+              <ChoiceField
+                label="Outlet"
+                path="outletId"
+                value={outletId}
+                choices={[{ value: '', text: 'choose one' }, ...known.map((each) => ({ value: each.id, text: each.name }))]}
+                onChange={setOutlet}
+              />
+            </div>
+            <TextField label="Buyer" path="buyer" hint="Where records ask for it" value={buyer} onChange={setBuyer} />
+            {lines.map((line, at) => (
+              <fieldset key={`${line.lot.lotId} ${line.lot.unit}`} className="sale-line">
+                <legend>
+                  {line.lot.code}: {line.lot.crop}, {Number(line.lot.left.toFixed(3))} {line.lot.unit} left
+                </legend>
+                <div className="entry-fields">
+                  <QuantityField
+                    label={`Amount, ${line.lot.unit}`}
+                    path={`lines.${at}.amount`}
+                    value={line.amount}
+                    onChange={(amount) => set(at, { amount })}
+                  />
+                  <MoneyField
+                    label="Price a unit"
+                    path={`lines.${at}.price_minor`}
+                    hint="Empty: from the outlet’s list"
+                    value={line.price_minor}
+                    onChange={(price_minor) => set(at, { price_minor })}
+                  />
+                  <ChoiceField
+                    label="Outcome"
+                    value={line.outcome}
+                    choices={outcomes}
+                    onChange={(outcome) => set(at, { outcome })}
+                  />
+                </div>
+              </fieldset>
+            ))}
+            <div className="row">
+              <Button type="submit" weight="main" disabled={add.busy}>
+                Keep sale
+              </Button>
+              <Button onClick={onClose}>Cancel</Button>
+            </div>
+          </Form>
+        )}
+      </Shown>
+    </Dialog>
+  );
+}

@@ -1,0 +1,111 @@
+import { type ReactNode, useState } from 'react';
+import { Button } from '../../app/button.tsx';
+import { Page } from '../../app/page.tsx';
+import { Empty, Shown } from '../../app/states.tsx';
+import { api } from '../../client/api.ts';
+import { useChange } from '../../client/use-change.ts';
+import { type OutputOf, useRead } from '../../client/use-read.ts';
+import { ChoiceField } from '../../fields/choice-field.tsx';
+import { Form } from '../../fields/form.tsx';
+import { QuantityField } from '../../fields/quantity-field.tsx';
+import { TextField } from '../../fields/text-field.tsx';
+import { type Column, derived, quantity, text } from '../../table/column.ts';
+import { Grid } from '../../table/grid.tsx';
+
+type Units = OutputOf<typeof api.harvest.units>;
+type Own = Units['own'][number];
+type Listed = Units['listed'][number];
+
+const ownColumns: readonly Column<Own>[] = [
+  derived('text', 'crop', 'Crop', (row) => row.crop ?? 'any crop', { width: 180 }),
+  text('unit', 'Unit', { width: 140 }),
+  quantity('net_kg', 'One weighs'),
+  text('source', 'Whose word', { width: 260 }),
+];
+const listedColumns: readonly Column<Listed>[] = [
+  text('cropId', 'Crop', { width: 180 }),
+  text('unit', 'Unit', { width: 140 }),
+  quantity('net_kg', 'One weighs'),
+  text('source', 'Source', { width: 420 }),
+];
+const ownId = (row: Own): string => row.saleUnitId;
+const listedId = (row: Listed): string => `${row.cropId} ${row.unit} ${row.source} ${row.net_kg}`;
+
+/** Net weights of units of sale: your own weighings first, then published tables, each with its source. */
+export function UnitsTab({ tabs }: { readonly tabs: ReactNode }) {
+  const units = useRead(api.harvest.units, undefined);
+  const crops = useRead(api.crops.list, undefined);
+  const set = useChange(api.harvest.setUnit);
+  const remove = useChange(api.harvest.removeUnit);
+  const [cropId, setCrop] = useState('');
+  const [unit, setUnit] = useState('');
+  const [net_kg, setWeight] = useState<number | null>(null);
+  const [chosen, setChosen] = useState<readonly string[]>([]);
+  const save = async (): Promise<void> => {
+    const done = await set.run({ cropId: cropId === '' ? null : cropId, unit, net_kg: net_kg ?? 0 }, `One ${unit} is kept.`);
+    if (done === undefined) return;
+    setUnit('');
+    setWeight(null);
+  };
+  const takeAway = async (): Promise<void> => {
+    for (const saleUnitId of chosen) await remove.run({ saleUnitId }, 'Took the unit away.');
+    setChosen([]);
+  };
+  const known = crops.state === 'ready' ? crops.data : [];
+  return (
+    <Page
+      title="Harvest"
+      lead="What one bunch, box or bushel weighs. A bushel differs by place: every weight names its source."
+      tabs={tabs}
+    >
+      <section className="entry-line" aria-label="Weigh a unit">
+        <Form onSave={() => void save()} failure={set.failure} paths={['cropId', 'unit', 'net_kg']} label="Weigh a unit">
+          <div className="entry-fields">
+            <ChoiceField
+              label="Crop"
+              path="cropId"
+              value={cropId}
+              choices={[{ value: '', text: 'any crop' }, ...known.map((each) => ({ value: each.cropId, text: each.name }))]}
+              onChange={setCrop}
+            />
+            <TextField label="Unit" path="unit" value={unit} onChange={setUnit} />
+            <QuantityField label="One weighs" path="net_kg" unit="kg" value={net_kg} onChange={setWeight} />
+          </div>
+          <div className="row">
+            <Button type="submit" weight="main" disabled={set.busy}>
+              Keep weight
+            </Button>
+          </div>
+        </Form>
+      </section>
+      <Shown reading={units}>
+        {({ own, listed }) => (
+          <>
+            <Grid
+              name="Own units of sale"
+              rows={own}
+              columns={ownColumns}
+              rowId={ownId}
+              onSelect={setChosen}
+              failure={remove.failure}
+              tools={
+                chosen.length === 0 ? null : (
+                  <Button weight="harm" onClick={() => void takeAway()}>
+                    Take {chosen.length} away
+                  </Button>
+                )
+              }
+              empty={
+                <Empty title="No weighing of your own yet">
+                  Weigh a few and enter the mean; it stands over the tables below.
+                </Empty>
+              }
+            />
+            <h2>From published tables</h2>
+            <Grid name="Published units of sale" rows={listed} columns={listedColumns} rowId={listedId} />
+          </>
+        )}
+      </Shown>
+    </Page>
+  );
+}
