@@ -212,6 +212,7 @@ export function fillSampleFarm({ db }: FarmFile, options: SampleOptions): void {
     {
       id: 'feeding-planned',
       seasonId: seasonOf(PLANNED_YEAR),
+      tolerance_share: 0.15,
       limeMaterialId: 'lime-pelleted',
       sulfurMaterialId: 'sulfur-elemental',
       materialIds: [

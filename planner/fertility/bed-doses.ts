@@ -73,8 +73,38 @@ function roundedSteps(input: FarmBlendInput, bed: BedNeed, rates: readonly numbe
     const cost = doses.reduce((sum, kg, i) => sum + kg * unitPrice(input.materials[i]), 0);
     if (best === null || miss < best.miss - HAIR || (miss < best.miss + HAIR && cost < best.cost)) best = { counts, miss, cost };
   }
-  return (best?.counts ?? floors).map((count, i) => ({ count, size_kg: sizes[i] ?? 0 }));
+  const steps = (best?.counts ?? floors).map((count, i) => ({ count, size_kg: sizes[i] ?? 0 }));
+  stepNearer(input, bed, steps, used);
+  return steps;
 }
+
+/** No bed needs more single steps than this to come as near as whole measures let it. */
+const MOST_STEPS = 60;
+
+/** A bed differs a little from its group: single measures more or less, as long as each brings it nearer to its own need. */
+function stepNearer(input: FarmBlendInput, bed: BedNeed, steps: Step[], used: readonly number[]): void {
+  let miss = missOf(input, bed, massesOf(steps));
+  for (let round = 0; round < MOST_STEPS && miss > HAIR; round += 1) {
+    let better: { readonly i: number; readonly by: number; readonly miss: number } | null = null;
+    for (const i of used) {
+      const step = steps[i];
+      if (step === undefined) continue;
+      for (const by of [-1, 1]) {
+        if (step.count + by < 0) continue;
+        step.count += by;
+        const tried = missOf(input, bed, massesOf(steps));
+        step.count -= by;
+        if (tried < (better?.miss ?? miss) - HAIR) better = { i, by, miss: tried };
+      }
+    }
+    const step = better === null ? undefined : steps[better.i];
+    if (better === null || step === undefined) return;
+    step.count += better.by;
+    miss = better.miss;
+  }
+}
+
+const massesOf = (steps: readonly Step[]): readonly number[] => steps.map((step) => step.count * step.size_kg);
 
 const unitPrice = (material: FeedMaterial | undefined): number =>
   Math.min(1e9, ...(material?.offers ?? []).map((offer) => offer.price_minor / offer.package_kg));

@@ -10,7 +10,7 @@ export type BedGroup = {
 };
 
 const FIRST_STEP_KG_PER_M2 = 0.0005;
-const MOST_GROUPS = 40;
+const MOST_GROUPS = 80;
 
 /**
  * Puts beds together whose needs by area round to the same step, half a gram to the square metre at first, coarser until

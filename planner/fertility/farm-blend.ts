@@ -32,6 +32,9 @@ export type Range = { readonly least_kg: number; readonly most_kg: number };
 /** A need smaller than this by area is not chased: 1 g/m2 more of it does no harm. Common practice, no source. */
 const IDLE_KG_PER_M2 = 0.001;
 
+/** Groups are solved within this share of the tolerance: the rest is room for whole measures. Common practice, no source. */
+const INNER_SHARE = 0.5;
+
 /** The range of a nutrient for beds of so large an area. A need of nothing may still be passed by a gram to the square metre. */
 export function neededRange(need_kg: number, area_m2: number, toleranceShare: number): Range {
   const idle_kg = IDLE_KG_PER_M2 * area_m2;
@@ -93,7 +96,7 @@ export function farmBlendModel(input: FarmBlendInput, leastMiss: number | null):
   const missColumns: FarmBlendModel['missColumns'][number][] = [];
   input.groups.forEach((group, j) => {
     for (const nutrient of input.nutrients) {
-      const range = neededRange(group.need[nutrient], group.area_m2, input.toleranceShare);
+      const range = neededRange(group.need[nutrient], group.area_m2, input.toleranceShare * INNER_SHARE);
       const size = Math.max(group.need[nutrient], 2 * IDLE_KG_PER_M2 * group.area_m2) * G_PER_KG;
       const under = builder.column({ cost: byCost ? 0 : 1 });
       const over = builder.column({ cost: byCost ? 0 : 1 });

@@ -1,8 +1,11 @@
 import { requirePositive, requireRange } from '../errors.ts';
 import { convert } from '../units/convert.ts';
 
-/** What a dose is measured with: the grower's scoop, a quarter of it, a level spoon (15 mL) or teaspoon (5 mL) for small beds. */
-export type Measure = { readonly name: 'scoop' | 'quarter scoop' | 'spoon' | 'teaspoon'; readonly volume_L: number };
+/** What a dose is measured with: the grower's scoop, a quarter of it, a level spoon (15 mL), teaspoon (5 mL) or half of one for small beds. */
+export type Measure = {
+  readonly name: 'scoop' | 'quarter scoop' | 'spoon' | 'teaspoon' | 'half teaspoon';
+  readonly volume_L: number;
+};
 
 const SPOON_L = convert(15, 'mL', 'L');
 const TEASPOON_L = convert(5, 'mL', 'L');
@@ -11,7 +14,7 @@ const TEASPOON_L = convert(5, 'mL', 'L');
  * The measure whose whole number a dose is rounded to: coarse enough to count, fine enough to miss by little.
  *
  *   4 scoops or more   whole scoops        1 scoop or more   quarter scoops
- *   8 spoons or more   spoons of 15 mL     less              teaspoons of 5 mL
+ *   8 spoons or more   spoons of 15 mL     4 teaspoons       teaspoons of 5 mL     less   half teaspoons
  *
  * Common practice, no source.
  */
@@ -20,13 +23,17 @@ export function measureFor(volume_L: number, scoop_L: number): Measure {
   requirePositive('scoop_L', scoop_L, 'L');
   if (volume_L >= 4 * scoop_L || scoop_L <= TEASPOON_L) return { name: 'scoop', volume_L: scoop_L };
   if (volume_L >= scoop_L && scoop_L > 4 * SPOON_L) return { name: 'quarter scoop', volume_L: scoop_L / 4 };
-  return volume_L >= 8 * SPOON_L ? { name: 'spoon', volume_L: SPOON_L } : { name: 'teaspoon', volume_L: TEASPOON_L };
+  if (volume_L >= 8 * SPOON_L) return { name: 'spoon', volume_L: SPOON_L };
+  return volume_L >= 4 * TEASPOON_L
+    ? { name: 'teaspoon', volume_L: TEASPOON_L }
+    : { name: 'half teaspoon', volume_L: TEASPOON_L / 2 };
 }
 
 export type MeasuredDose = {
   /** Whole and quarter scoops. */
   readonly scoops: number;
   readonly spoons: number;
+  /** In halves. */
   readonly teaspoons: number;
   readonly volume_L: number;
 };
@@ -37,7 +44,10 @@ export function measuredDose(volume_L: number, scoop_L: number): MeasuredDose {
   requirePositive('scoop_L', scoop_L, 'L');
   const quarters = Math.floor((4 * volume_L) / scoop_L + 1e-6);
   const scooped_L = (quarters * scoop_L) / 4;
-  const teaspoonsInAll = Math.round(Math.max(0, volume_L - scooped_L) / TEASPOON_L);
+  const left_L = Math.max(0, volume_L - scooped_L);
+  // halves are read only where they matter
+  const step = left_L < 4 * TEASPOON_L && quarters === 0 ? 0.5 : 1;
+  const teaspoonsInAll = Math.round(left_L / TEASPOON_L / step) * step;
   const spoons = Math.floor(teaspoonsInAll / 3);
   return {
     scoops: quarters / 4,

@@ -26,6 +26,8 @@ export function BlendAnswer(props: {
   const codes = new Map((budget.state === 'ready' ? budget.data : []).map((row) => [row.bedId, row.code]));
   const rows = fedRows(blend, codes, (kg) => reader.print(kg, 'kg', 2));
   const met = blend.missing.length === 0;
+  // a price that rounds to nothing says nothing
+  const prices = blend.prices.filter((each) => Math.abs(100 * each.price_minor_per_g) >= 0.5);
   return (
     <section className="stack" aria-label="The blend found">
       <dl className="figures">
@@ -128,12 +130,12 @@ export function BlendAnswer(props: {
             </tr>
           </thead>
           <tbody>
-            {blend.prices.length === 0 ? (
+            {prices.length === 0 ? (
               <tr>
                 <td colSpan={3}>None: stock covers it.</td>
               </tr>
             ) : null}
-            {blend.prices.map((each) => (
+            {prices.map((each) => (
               <tr key={each.nutrient + each.limit}>
                 <td>
                   {each.limit === 'least' ? 'least' : 'most'} {word(each.nutrient)}

@@ -25,7 +25,12 @@ export function measureText(dose: Pick<DoseRow, 'measure'>): string {
     whole === 0 && part === '' ? '' : `${whole === 0 ? '' : whole}${part} ${measure.scoops > 1 ? 'scoops' : 'scoop'}`;
   const spoons = counted(measure.spoons, 'spoon');
   const teaspoons = counted(measure.teaspoons, 'teaspoon');
-  return [scoops, spoons, teaspoons].filter((text) => text !== '').join(' + ') || 'less than half a teaspoon';
+  return [scoops, spoons, teaspoons].filter((text) => text !== '').join(' + ') || 'less than a quarter teaspoon';
 }
 
-const counted = (count: number, word: string): string => (count === 0 ? '' : `${count} ${word}${count === 1 ? '' : 's'}`);
+function counted(count: number, word: string): string {
+  if (count === 0) return '';
+  const whole = Math.floor(count);
+  const half = count > whole ? '½' : '';
+  return `${whole === 0 ? '' : whole}${half} ${word}${count > 1 ? 's' : ''}`;
+}
