@@ -16,6 +16,7 @@ import { bedCards } from '../beds/bed-cards.ts';
 import { bedRowOf } from '../beds/bed-row.ts';
 import { hasOwnMeasures } from '../beds/bed-spec-of.ts';
 import { bedWorkings } from '../beds/bed-workings.ts';
+import { explainNeed } from '../beds/explain-need.ts';
 import { coveredNeeds, fillNeedsOfFarm } from '../beds/fill-needs-of-farm.ts';
 import { loadBed, loadBeds } from '../beds/load-beds.ts';
 import { needsByMaterial } from '../beds/needs-by-material.ts';
@@ -93,7 +94,10 @@ export const beds = {
         fills: fillsOfBed(db, id),
         measures: measuresOfBed(db, id),
         shares: sharesOfBed(db, id),
-        needs: coveredNeeds(fillNeedsOfFarm(db, today, [bed]), stockBalances(db)),
+        needs: coveredNeeds(fillNeedsOfFarm(db, today, [bed]), stockBalances(db)).map((need) => ({
+          ...need,
+          working: explainNeed(bed, need),
+        })),
       };
     },
   }),

@@ -145,6 +145,7 @@ describe('changing', () => {
     // 2.4 x 1.2 m sunk by 3 cm, compost on top that settles by 0.3 (common practice, no source)
     expect(need).toMatchObject({ kind: 'top-up', basis: 'measured' });
     expect(need?.loose_L).toBeCloseTo((2.4 * 1.2 * 0.03 * 1000) / 0.7, 6);
+    expect(need?.working?.result.value).toBe(need?.loose_L);
   });
   test('recording a fill takes stock first and ends the need', async () => {
     const { bedId } = await bedCalled('A-03');

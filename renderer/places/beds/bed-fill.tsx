@@ -89,7 +89,9 @@ function Needs({ bed, today }: { readonly bed: WholeBed; readonly today: IsoDate
                 {need.material}
                 <div className="small soft">{needText(need, reader)}</div>
               </td>
-              <td className="number">{reader.print(need.loose_L, 'bulk_L')}</td>
+              <td className="number">
+                {need.working === null ? reader.print(need.loose_L, 'bulk_L') : <Figure of={need.working} />}
+              </td>
               <td className="number">{reader.print(need.fromStock_L, 'bulk_L')}</td>
               <td className="number">{reader.print(need.wanted_L, 'bulk_L')}</td>
             </tr>
