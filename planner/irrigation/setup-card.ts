@@ -74,6 +74,28 @@ export function nearToFar(line: ReadyLine): readonly string[] {
     .map(({ id }) => id);
 }
 
+/** Outlets branch by branch, each from its near end: less walking where the line forks, smaller flows to read. */
+export function branchByBranch(line: ReadyLine): readonly string[] {
+  const { tree, network } = line;
+  const after: number[][] = tree.places.map(() => []);
+  for (let place = 1; place < tree.places.length; place += 1) after[tree.parent[place] as number]?.push(place);
+  const hanging = new Map<number, string[]>();
+  network.outlets.forEach((outlet, at) => {
+    const place = tree.outletPlace[at] as number;
+    hanging.set(place, [...(hanging.get(place) ?? []), outlet.id]);
+  });
+  const order: string[] = [];
+  const waiting = [0];
+  for (let place = waiting.pop(); place !== undefined; place = waiting.pop()) {
+    order.push(...(hanging.get(place) ?? []));
+    // ends that hang here come before the tube goes on, and an earlier branch before a later one: they are taken last off the pile
+    const isEnd = (at: number): number => (after[at]?.length === 0 ? 1 : 0);
+    const next = [...(after[place] ?? [])].sort((one, other) => isEnd(one) - isEnd(other) || other - one);
+    waiting.push(...next);
+  }
+  return order;
+}
+
 export type FittedValve = {
   readonly id: string;
   /** The valve's loss coefficient as measured; null where the measured flow is more than the line as entered can give. */

@@ -14,11 +14,11 @@ export function LineFigures({ report }: { readonly report: LineReport }) {
   return (
     <dl className="figures">
       <div>
-        <dt>Least bed, as the valves stand</dt>
+        <dt>Least bed as it stands</dt>
         <dd>{now.length === 0 ? '–' : reader.print(Math.min(...now), 'L_per_h', 2)}</dd>
       </div>
       <div>
-        <dt>Least bed, valves set</dt>
+        <dt>Least bed, valves set, water low</dt>
         <dd>{designed.length === 0 ? '–' : reader.print(Math.min(...designed), 'L_per_h', 2)}</dd>
       </div>
       <div>
@@ -71,9 +71,8 @@ function Even({
           digits={2}
           explain={() => explainDistributionUniformity(flows.map((flow) => Math.max(0, flow)))}
         />
-        <span className="small soft">
-          {' '}
-          {ratings[of.rating]}; CU {reader.print(of.cu, 'share', 2)}
+        <span className="figure-note">
+          {ratings[of.rating]}, CU {reader.print(of.cu, 'share', 2)}
         </span>
       </dd>
     </div>

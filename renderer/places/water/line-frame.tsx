@@ -55,7 +55,12 @@ function ChosenLine({
       <div className="row no-print">
         <label className="row">
           <span className="soft small">Line</span>
-          <select className="line-choice" value={lineId} onChange={(event) => setAsked(event.target.value)}>
+          <select
+            className="line-choice"
+            aria-label="Water line"
+            value={lineId}
+            onChange={(event) => setAsked(event.target.value)}
+          >
             {known.lines.map((line) => (
               <option key={line.lineId} value={line.lineId}>
                 {line.name} ({line.outlets})

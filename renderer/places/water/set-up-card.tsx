@@ -1,12 +1,20 @@
-import { useMemo } from 'react';
+import { useMemo, useState } from 'react';
 import { InputError } from '../../../planner/errors.ts';
 import { networkOf, outletLossK, pipedOutlets } from '../../../planner/irrigation/line-plan.ts';
 import type { LineReport } from '../../../planner/irrigation/line-report.ts';
 import { readyLine } from '../../../planner/irrigation/line-solution.ts';
-import { CATCH_S, type CardStep, nearToFar, setUpCard } from '../../../planner/irrigation/setup-card.ts';
+import { branchByBranch, CATCH_S, type CardStep, nearToFar, setUpCard } from '../../../planner/irrigation/setup-card.ts';
 import { turnsFor } from '../../../planner/irrigation/valve-calibration.ts';
 import { useReader } from '../../client/reader.tsx';
+import { ChoiceField } from '../../fields/choice-field.tsx';
 import type { LineData } from './line-data.ts';
+
+export type Walk = 'near-to-far' | 'by-branch';
+
+const walks = [
+  { value: 'near-to-far', text: 'Near to far over the whole line' },
+  { value: 'by-branch', text: 'Branch by branch, less walking' },
+] as const;
 
 export type CardRow = CardStep & {
   readonly code: string;
@@ -30,7 +38,7 @@ function turnsOf(readings: LineData['facts'][number]['readings'], wantedK: numbe
  * The card's rows in walking order, zone after zone: each outlet's flow to see now, while those before it are set and those
  * after it stand as they do.
  */
-export function cardRows(data: LineData, report: LineReport): readonly CardRow[] {
+export function cardRows(data: LineData, report: LineReport, walk: Walk = 'near-to-far'): readonly CardRow[] {
   const line = readyLine(networkOf(data.plan, 'full'));
   const byId = new Map(report.outlets.map((outlet) => [outlet.id, outlet]));
   const facts = new Map(data.facts.map((fact) => [fact.outletId, fact]));
@@ -47,7 +55,12 @@ export function cardRows(data: LineData, report: LineReport): readonly CardRow[]
     const presentK = new Map(
       outlets.map((outlet) => [outlet.id, inZone(outlet.id) ? outletLossK(outlet, outlet.setK ?? outlet.openK) : shut]),
     );
-    return setUpCard({ line, order: nearToFar(line).filter(inZone), designK, presentK }).map(
+    return setUpCard({
+      line,
+      order: (walk === 'near-to-far' ? nearToFar(line) : branchByBranch(line)).filter(inZone),
+      designK,
+      presentK,
+    }).map(
       (step): CardRow => ({
         ...step,
         code: facts.get(step.id)?.code ?? '',
@@ -62,7 +75,8 @@ export function cardRows(data: LineData, report: LineReport): readonly CardRow[]
 /** The card to take along the line, near to far. */
 export function SetUpCard({ data, report }: { readonly data: LineData; readonly report: LineReport }) {
   const reader = useReader();
-  const rows = useMemo(() => cardRows(data, report), [data, report]);
+  const [walk, setWalk] = useState<Walk>('near-to-far');
+  const rows = useMemo(() => cardRows(data, report, walk), [data, report, walk]);
   const zones = report.zones.length > 1;
   const turns = rows.some((row) => row.turns !== null);
   return (
@@ -73,6 +87,9 @@ export function SetUpCard({ data, report }: { readonly data: LineData; readonly 
         valve until the jug shows this card’s figure, then go on and leave it. An early bed reads less than it will give at the
         end: the beds share one tube.
       </p>
+      <div className="no-print card-walk">
+        <ChoiceField label="Walk" value={walk} choices={walks} onChange={setWalk} />
+      </div>
       <table className="plain-table">
         <thead>
           <tr>

@@ -1,11 +1,19 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { networkOf } from '../../../../planner/irrigation/line-plan.ts';
 import { readyLine, solveReady } from '../../../../planner/irrigation/line-solution.ts';
-import { catchOf_mL, fitValves, flowOfCatch_L_per_h, nearToFar, setUpCard } from '../../../../planner/irrigation/setup-card.ts';
+import {
+  branchByBranch,
+  catchOf_mL,
+  fitValves,
+  flowOfCatch_L_per_h,
+  nearToFar,
+  setUpCard,
+} from '../../../../planner/irrigation/setup-card.ts';
 import { distributionUniformity } from '../../../../planner/irrigation/uniformity.ts';
 import { turnsFor } from '../../../../planner/irrigation/valve-calibration.ts';
 import { designValves } from '../../../../planner/irrigation/valve-design.ts';
-import { aSnake } from '../../../builders/a-line.ts';
+import { aPlan, aSnake } from '../../../builders/a-line.ts';
 import { numbersFrom, randomLine } from '../../../builders/random-line.ts';
 
 const equal = (beds: number, openK = 16) => Array.from({ length: beds }, () => ({ share: 1, openK }));
@@ -97,6 +105,15 @@ describe('the set-up card', () => {
     [9, 12, 17, 21, 28, 38, 52, 71].forEach((see, at) => {
       expect(Math.abs((back[at]?.seeNow_L_per_h ?? 0) - see)).toBeLessThan(1);
     });
+  });
+
+  test('branch by branch walks one branch to its end before the next', () => {
+    const comb = readyLine(networkOf(aPlan({ rows: 2, bedsInRow: 3, arrangement: 'comb' })));
+    const order = branchByBranch(comb);
+    expect(order.slice(0, 3).toSorted()).toEqual(['outlet-1', 'outlet-2', 'outlet-3']);
+    expect(order.toSorted()).toEqual(nearToFar(comb).toSorted());
+    expect(order.indexOf('outlet-1')).toBeLessThan(order.indexOf('outlet-3'));
+    expect(branchByBranch(line)).toEqual(nearToFar(line));
   });
 
   test('59 L/h is 490 mL in half a minute, there and back', () => {
