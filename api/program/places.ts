@@ -18,3 +18,9 @@ export function localNow(date = new Date()): string {
   const day = `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
   return `${day}T${two(date.getHours())}:${two(date.getMinutes())}:${two(date.getSeconds())}`;
 }
+
+/** The program's clock. `BEDWRIGHT_NOW` (as `2026-11-25T09:00:00`) stops it: for tests and pictures, which must not depend on the day they are made. */
+export function clockOf(env: Env): () => string {
+  const stopped = env['BEDWRIGHT_NOW'];
+  return stopped !== undefined && /^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}$/.test(stopped) ? () => stopped : () => localNow();
+}

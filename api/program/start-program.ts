@@ -4,7 +4,7 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 import { FarmFileError } from '../../db/file/errors.ts';
 import type { Log } from '../explain-error.ts';
 import { fillSampleFarm } from '../sample/fill-sample-farm.ts';
-import { dataFolder, localNow } from './places.ts';
+import { clockOf, dataFolder } from './places.ts';
 import { createProgram, type Program, type ProgramPlaces } from './program.ts';
 
 /** Finds the program's folder from an entry's own address, bundled (`dist/main/`) or not. */
@@ -57,5 +57,5 @@ export function openFirstFarm(program: Program, asked: string | undefined): void
 }
 
 export function startProgram(places: ProgramPlaces, log: Log): Program {
-  return createProgram(places, () => localNow(), log);
+  return createProgram(places, clockOf(process.env), log);
 }

@@ -14,7 +14,7 @@ export function startHost(
   args: readonly string[] = [],
 ): Promise<{ readonly child: ChildProcess; readonly host: Host }> {
   const child = fork(hostFile, [...args], {
-    env: { ...process.env, BEDWRIGHT_HOME: data },
+    env: { ...process.env, BEDWRIGHT_HOME: data, BEDWRIGHT_NOW: '2026-11-25T09:00:00' },
     stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
   });
   return new Promise((resolve, reject) => {

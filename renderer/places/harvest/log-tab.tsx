@@ -61,8 +61,8 @@ export function LogTab({ tabs, today }: { readonly tabs: ReactNode; readonly tod
       tabs={tabs}
       actions={<Button onClick={() => setImporting(true)}>Bring in CSV</Button>}
     >
-      <Cautions ids={['animals-flood-contamination', 'hose-sanitation-and-drinking', 'raw-manure']} folded />
       <Shown reading={choices}>{(ready) => <EntryLine choices={ready} date={date} onDate={setDate} />}</Shown>
+      <Cautions ids={['animals-flood-contamination', 'hose-sanitation-and-drinking', 'raw-manure']} folded />
       <PeriodFields period={period} />
       <Shown reading={log}>
         {({ rows, all, most }) => (
