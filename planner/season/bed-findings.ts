@@ -1,5 +1,5 @@
 import { yearOf } from '../calendar.ts';
-import type { Finding, FindingCode, PlanBed, PlanPlanting, PlanRules, PlanSpan, Weight } from './plan.ts';
+import type { Finding, FindingCode, PlanBed, PlanPlanting, PlanSpan, Weight } from './plan.ts';
 import { gapOfFamily_years, mayReturn } from './rotation.ts';
 
 const cm = (depth_m: number): string => `${Math.round(depth_m * 100)} cm`;
@@ -9,7 +9,7 @@ export function bedFindings(
   planting: PlanPlanting,
   span: PlanSpan,
   bed: PlanBed | undefined,
-  rules: PlanRules,
+  gapYears: ReadonlyMap<string, number>,
 ): readonly Finding[] {
   const found: Finding[] = [];
   const { crop } = planting;
@@ -49,7 +49,7 @@ export function bedFindings(
       `${bed.code} lies in ${bed.sun === 'shade' ? 'shade' : 'light shade'}; ${crop.cropName} wants ${crop.bearsShade ? 'light shade at most' : 'full sun'}.`,
     );
   const lastYear = bed.lastYearOf[crop.family] ?? null;
-  const gap = gapOfFamily_years(crop.family, new Map(Object.entries(rules.gapYears)));
+  const gap = gapOfFamily_years(crop.family, gapYears);
   if (!mayReturn(yearOf(planting.inBed), lastYear, gap))
     say(
       'rotation-years',

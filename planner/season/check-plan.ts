@@ -16,13 +16,14 @@ import { inSeasonRotation } from './rotation-findings.ts';
  */
 export function checkPlan({ beds, plantings, rules }: Plan): readonly Finding[] {
   const bedById = new Map(beds.map((bed) => [bed.id, bed]));
+  const gapYears = new Map(Object.entries(rules.gapYears));
   const findings: Finding[] = [];
   const stays: Stay[] = [];
   for (const planting of plantings) {
     findings.push(...dateFindings(planting, rules.start, rules.end), ...frostFindings(planting, bedById, rules));
     for (const span of planting.spans) {
       const bed = bedById.get(span.bedId);
-      findings.push(...bedFindings(planting, span, bed, rules));
+      findings.push(...bedFindings(planting, span, bed, gapYears));
       if (bed !== undefined) stays.push(stayOf(planting, span.bedId, span.fromShare, span.toShare));
     }
   }

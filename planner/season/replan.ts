@@ -37,10 +37,16 @@ export type Replanned = {
  * none before it. One pass, no date text in the loop but at its ends.
  */
 export function replan(courses: readonly Course[], clocks: ReadonlyMap<string, GrowthClock>): readonly Replanned[] {
-  return courses.map((course) => replanned(course, clocks.get(course.clockKey)));
+  const texts = new Map<number, IsoDate>();
+  const dateOf = (day: number): IsoDate => {
+    const known = texts.get(day) ?? dateOfDay(day);
+    texts.set(day, known);
+    return known;
+  };
+  return courses.map((course) => replanned(course, clocks.get(course.clockKey), dateOf));
 }
 
-function replanned(course: Course, clock: GrowthClock | undefined): Replanned {
+function replanned(course: Course, clock: GrowthClock | undefined, dateOf: (day: number) => IsoDate): Replanned {
   const sow = course.sown ?? course.sow;
   const planned = dayNumber(course.inBed);
   const afterSowing = course.sown !== null && !course.pinned ? dayNumber(course.sown) + course.indoors_days : planned;
@@ -52,10 +58,10 @@ function replanned(course: Course, clock: GrowthClock | undefined): Replanned {
   return {
     id: course.id,
     sow,
-    inBed: dateOfDay(inBed),
-    firstHarvest: dateOfDay(first),
-    lastHarvest: dateOfDay(Math.max(first, last)),
-    free: dateOfDay(Math.max(free, inBed + 1)),
+    inBed: dateOf(inBed),
+    firstHarvest: dateOf(first),
+    lastHarvest: dateOf(Math.max(first, last)),
+    free: dateOf(Math.max(free, inBed + 1)),
     ripens: ripe !== null || course.firstPicked !== null,
   };
 }

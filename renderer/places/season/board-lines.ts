@@ -45,3 +45,17 @@ export function boardLines(data: Pick<BoardData, 'beds' | 'blocks'>, plantings: 
   }
   return lines;
 }
+
+/** The same lines, those of some beds (and of what has no bed) drawn anew; all others stay the very same objects. */
+export function redrawnLines(
+  lines: readonly BoardLine[],
+  plantings: readonly PlanPlanting[],
+  bedIds: ReadonlySet<string>,
+): readonly BoardLine[] {
+  const byBed = plantingsByBed(plantings.filter((planting) => planting.spans.some((span) => bedIds.has(span.bedId))));
+  return lines.map((line) => {
+    if (line.kind === 'bed' && bedIds.has(line.id)) return { ...line, plantings: byBed.get(line.id) ?? [] };
+    if (line.kind === 'unplaced') return { ...line, plantings: plantings.filter((planting) => planting.spans.length === 0) };
+    return line;
+  });
+}

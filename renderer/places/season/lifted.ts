@@ -94,3 +94,10 @@ export function worstByPlanting(findings: readonly Finding[]): ReadonlyMap<strin
   }
   return worst;
 }
+
+/** Beds whose lines change while it is held: where it stood and where it is held over. */
+export function bedsOfLifted(plantings: ReadonlyMap<string, PlanPlanting>, lifted: Lifted): ReadonlySet<string> {
+  const beds = new Set((plantings.get(lifted.plantingId)?.spans ?? []).map((span) => span.bedId));
+  if (lifted.bedId !== null) beds.add(lifted.bedId);
+  return beds;
+}

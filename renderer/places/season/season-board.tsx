@@ -7,12 +7,18 @@ import type { BoardData } from './board-data.ts';
 import { BoardHead, BoardLevels } from './board-head.tsx';
 import { liftedByKey, nextPlace, type Place } from './board-keys.ts';
 import { BoardBedLine } from './board-line.tsx';
-import { boardLines, LINE_PX } from './board-lines.ts';
+import { boardLines, LINE_PX, redrawnLines } from './board-lines.ts';
 import { FamilyTextures } from './family-textures.tsx';
-import { findingsOfLifted, type Lifted, planWith, worstByPlanting } from './lifted.ts';
+import { bedsOfLifted, COPY_ID, findingsOfLifted, type Lifted, planWith, worstByPlanting } from './lifted.ts';
 import { LiftedLine } from './lifted-line.tsx';
 import { timeScale } from './time-scale.ts';
 import { useLifting } from './use-lifting.ts';
+
+const NONE: ReadonlySet<string> = new Set();
+const isTouched = (lineId: string, touched: ReadonlySet<string>): boolean => lineId === 'unplaced' || touched.has(lineId);
+/** The focus belongs to one line; the others need not hear of it. */
+const focusOf = (lineId: string, key: string | null): string | null =>
+  key !== null && key.startsWith(`${lineId} `) ? key : null;
 
 const NAME_PX = 92;
 const HEAD_PX = 40;
@@ -62,7 +68,12 @@ export function SeasonBoard({
     for (const [id, finding] of worstByPlanting(against)) now.set(id, finding);
     return now;
   }, [settled, against, lifted]);
-  const lines = useMemo(() => boardLines(data, shown), [data, shown]);
+  const settledLines = useMemo(() => boardLines(data, data.plantings), [data]);
+  const touched = useMemo(() => (lifted === null ? NONE : bedsOfLifted(byId, lifted)), [byId, lifted]);
+  const lines = useMemo(
+    () => (lifted === null ? settledLines : redrawnLines(settledLines, shown, touched)),
+    [settledLines, shown, touched, lifted],
+  );
   const virtual = useVirtualizer({
     count: lines.length,
     getScrollElement: () => scroller.current,
@@ -103,7 +114,7 @@ export function SeasonBoard({
       if (next !== null) {
         done();
         setLifted(next);
-        focusOn({ lineId: next.bedId ?? 'unplaced', plantingId: next.asCopy ? 'copy' : next.plantingId });
+        focusOn({ lineId: next.bedId ?? 'unplaced', plantingId: next.asCopy ? COPY_ID : next.plantingId });
       } else if (event.key === 'Enter' || event.key === ' ') {
         done();
         acts.onPut(lifted);
@@ -232,10 +243,10 @@ export function SeasonBoard({
                     scale={scale}
                     rows={rows}
                     marks={marks}
-                    worst={worst}
-                    heldId={lifted === null ? null : lifted.asCopy ? 'copy' : lifted.plantingId}
-                    chosenId={chosenId}
-                    focusKey={focusKey ?? startKey}
+                    worst={touched.has(line.id) ? worst : settled}
+                    heldId={lifted === null || !isTouched(line.id, touched) ? null : lifted.asCopy ? COPY_ID : lifted.plantingId}
+                    chosenId={line.plantings.some((planting) => planting.id === chosenId) ? chosenId : null}
+                    focusKey={focusOf(line.id, focusKey ?? startKey)}
                   />
                 </div>
               );
