@@ -6,6 +6,7 @@ import { join } from 'node:path';
 import { chromium, type Page } from '@playwright/test';
 import { chromiumFlags } from '../../playwright.config.ts';
 import { startHost } from '../e2e/program.ts';
+import { siteDrawingFrames } from './site-drawing.ts';
 
 const beds = Number(process.argv[2] ?? 1000);
 const places = ['week', 'beds', 'season', 'soil', 'water', 'orders', 'harvest', 'costs', 'library', 'farm'];
@@ -75,6 +76,7 @@ try {
       `${place.padEnd(9)} first paint ${paint.toFixed(0).padStart(5)} ms  ready ${best.toFixed(0).padStart(5)} ms  ratio to floor ${(best / floor).toFixed(1)}${best > 500 ? '  MISSED 500 ms' : ''}${scroll}`,
     );
   }
+  for (const text of await siteDrawingFrames(page, host.origin)) console.log(text);
   console.log(`host memory after all: ${memoryOf(child.pid ?? 0).toFixed(0)} MB`);
 } finally {
   await browser.close();

@@ -1,0 +1,45 @@
+import type { Page } from '@playwright/test';
+
+type Point = readonly [x: number, y: number];
+const STEPS = 120;
+
+/** Times of the frames drawn while the mouse goes along a way with its button down. */
+async function framesWhile(page: Page, way: (step: number) => Point): Promise<readonly number[]> {
+  await page.mouse.move(...way(0));
+  await page.mouse.down();
+  await page.evaluate(`(() => {
+    window.frameTimes = []; window.framesOn = true; let last = performance.now();
+    const step = (now) => { window.frameTimes.push(now - last); last = now; if (window.framesOn) requestAnimationFrame(step); };
+    requestAnimationFrame(step);
+  })()`);
+  for (let step = 1; step <= STEPS; step += 1) await page.mouse.move(...way(step));
+  const times = (await page.evaluate('window.framesOn = false, window.frameTimes')) as number[];
+  await page.mouse.up();
+  // the first frames hold the choosing of the bed
+  return times.slice(3).toSorted((a, b) => a - b);
+}
+
+const line = (what: string, frames: readonly number[]): string => {
+  const at = (share: number): string => (frames[Math.min(frames.length - 1, Math.floor(frames.length * share))] ?? 0).toFixed(1);
+  return `${what.padEnd(28)} ${String(frames.length).padStart(4)} frames  median ${at(0.5)} ms  p95 ${at(0.95)} ms  largest ${at(1)} ms`;
+};
+
+/** Panning the site drawing, dragging one bed and dragging all of them: how long each frame took. */
+export async function siteDrawingFrames(page: Page, origin: string): Promise<readonly string[]> {
+  await page.goto(`${origin}/beds`);
+  const drawing = page.getByRole('application', { name: /Site drawing/ });
+  await drawing.waitFor();
+  const box = await drawing.boundingBox();
+  if (box === null) throw new Error('the site drawing is not there');
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  await drawing.focus();
+  const panned = await framesWhile(page, (step) => [box.x + 60 + step, box.y + box.height - 60 - step / 2]);
+  for (const key of ['0', 'n', '+', '+', '+', '+', '+', '+', '+', '+', '+', '+']) await page.keyboard.press(key);
+  await page.waitForTimeout(600);
+  const one = await framesWhile(page, (step) => [x + step, y - step / 2]);
+  await page.waitForTimeout(1500);
+  for (const key of ['0', 'Control+a']) await page.keyboard.press(key);
+  await page.waitForTimeout(1500);
+  const all = await framesWhile(page, (step) => [x + step, y - step / 2]);
+  return [line('panning the site', panned), line('dragging one bed', one), line('dragging all beds', all)];
+}
