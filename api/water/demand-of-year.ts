@@ -1,8 +1,9 @@
-import { dateOfYearDay, type IsoDate } from '../../planner/calendar.ts';
+import { dateOfYearDay } from '../../planner/calendar.ts';
 import { highestSpell, type Spell } from '../../planner/climate/spells.ts';
 import { bedUse_L_per_day } from '../../planner/water/bed-demand.ts';
 import { monthOf, runBed } from '../../planner/water/bed-run.ts';
 import { soilStore_L } from '../../planner/water/bed-store.ts';
+import { explainThirstiestWeek, type NeedDay, thirstiestWeek } from '../../planner/water/week-need.ts';
 import type { LineSupply } from './line-supply.ts';
 import { wateringOf } from './line-supply.ts';
 import type { WaterFarm } from './load-water.ts';
@@ -74,6 +75,8 @@ export function demandOfYear(farm: WaterFarm, supplies: readonly LineSupply[], r
     rain_mm: weather.rain_mm[at] ?? 0,
     need_L: Object.fromEntries([...needs].map(([groupId, days]) => [groupId, days[at] ?? 0])),
   }));
+  const needDays = (need: Float64Array): readonly NeedDay[] =>
+    byDay.map(({ date, eto_mm, rain_mm }, at) => ({ date, eto_mm, rain_mm, need_L: need[at] ?? 0 }));
   return {
     year,
     beds,
@@ -86,7 +89,8 @@ export function demandOfYear(farm: WaterFarm, supplies: readonly LineSupply[], r
         name,
         beds: beds.filter((bed) => bed.groupId === groupId).length,
         year_L: days.reduce((sum, value) => sum + value, 0),
-        ...peaks(days, year),
+        week: thirstiestWeek(needDays(days)),
+        weekWorking: explainThirstiestWeek(needDays(days), { name, beds: beds.filter((bed) => bed.groupId === groupId).length }),
         months: monthly(days, weather.yearDay, supply),
         flow_L_per_h: supply?.flow_L_per_h ?? null,
         most_L_per_day: supply?.most_L_per_day ?? null,
@@ -95,25 +99,6 @@ export function demandOfYear(farm: WaterFarm, supplies: readonly LineSupply[], r
       };
     }),
   };
-}
-
-function peaks(
-  days: Float64Array,
-  year: number,
-): { readonly peak_L_per_day: number; readonly peakDate: IsoDate | null; readonly week_L_per_day: number } {
-  let peak = 0;
-  let peakAt = -1;
-  let week = 0;
-  let sum = 0;
-  days.forEach((value, at) => {
-    if (value > peak) {
-      peak = value;
-      peakAt = at;
-    }
-    sum += value - (at >= WEEK ? (days[at - WEEK] ?? 0) : 0);
-    if (at >= WEEK - 1) week = Math.max(week, sum / WEEK);
-  });
-  return { peak_L_per_day: peak, peakDate: peakAt < 0 ? null : dateOfYearDay(year, peakAt + 1), week_L_per_day: week };
 }
 
 function monthly(days: Float64Array, yearDay: Int16Array, supply: LineSupply | undefined) {

@@ -9,16 +9,19 @@ import { type Demand, type Overview, useDemand, useDemandChoice } from './demand
 export function DemandFrame({
   children,
   withYear = true,
+  more,
 }: {
   readonly children: (demand: Demand, overview: Overview) => ReactNode;
   readonly withYear?: boolean;
+  /** Further choices beside season and year. */
+  readonly more?: (demand: Demand) => ReactNode;
 }) {
   const reading = useDemand();
   return (
     <Shown reading={reading}>
       {(overview) => (
         <div className="stack">
-          <Choices overview={overview} withYear={withYear} />
+          <Choices overview={overview} withYear={withYear} more={overview.demand === null ? null : more?.(overview.demand)} />
           {overview.beds === 0 ? (
             <Empty title="No beds yet" action={<Button onClick={() => go('beds', {})}>Build beds</Button>}>
               The demand for water is that of the beds and what grows on them.
@@ -39,7 +42,15 @@ export function DemandFrame({
   );
 }
 
-function Choices({ overview, withYear }: { readonly overview: Overview; readonly withYear: boolean }) {
+function Choices({
+  overview,
+  withYear,
+  more,
+}: {
+  readonly overview: Overview;
+  readonly withYear: boolean;
+  readonly more: ReactNode;
+}) {
   const { setSeason, setYear } = useDemandChoice();
   const years = overview.record?.years ?? [];
   const hot = overview.record?.hottest?.from.slice(0, 4);
@@ -62,6 +73,7 @@ function Choices({ overview, withYear }: { readonly overview: Overview; readonly
           onChange={setYear}
         />
       ) : null}
+      {more}
     </div>
   );
 }

@@ -5,6 +5,7 @@ import { Chart } from '../../charts/chart.tsx';
 import { useReader } from '../../client/reader.tsx';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { Grid } from '../../table/grid.tsx';
+import { Figure } from '../../working/figure.tsx';
 import { bedDemandColumns, bedDemandId } from './demand-columns.tsx';
 import { type Demand, type GroupDemand, monthNames, type Overview, useDemandChoice } from './demand-data.ts';
 import { DemandFrame } from './demand-frame.tsx';
@@ -14,12 +15,16 @@ const NO_ROWS = 'all';
 
 /** Water needed on each day against what the lines bring, and the beds that need it. */
 export function DemandTab() {
-  return <DemandFrame>{(demand, overview) => <DemandBody demand={demand} overview={overview} />}</DemandFrame>;
+  return (
+    <DemandFrame more={(demand) => <SupplyChoice demand={demand} />}>
+      {(demand, overview) => <DemandBody demand={demand} overview={overview} />}
+    </DemandFrame>
+  );
 }
 
 function DemandBody({ demand, overview }: { readonly demand: Demand; readonly overview: Overview }) {
   const { seasonId } = useDemandChoice();
-  const [asked, setGroup] = useQueryValue('supply');
+  const [asked] = useQueryValue('supply');
   const [, setBed] = useQueryValue('bed');
   const chosen = demand.groups.find((group) => group.groupId === asked);
   const columns = useMemo(() => bedDemandColumns(seasonId), [seasonId]);
@@ -35,17 +40,6 @@ function DemandBody({ demand, overview }: { readonly demand: Demand; readonly ov
   );
   return (
     <>
-      <div className="row">
-        <ChoiceField
-          label="Supply"
-          value={chosen?.groupId ?? NO_ROWS}
-          choices={[
-            { value: NO_ROWS, text: 'Whole farm' },
-            ...demand.groups.map((group) => ({ value: group.groupId, text: `${group.name} (${group.beds} beds)` })),
-          ]}
-          onChange={(value) => setGroup(value === NO_ROWS ? undefined : value)}
-        />
-      </div>
       <Headline groups={groups} overview={overview} />
       <Chart
         title={`Water to give in the weather of ${demand.year}, mean of seven days`}
@@ -81,6 +75,22 @@ function DemandBody({ demand, overview }: { readonly demand: Demand; readonly ov
   );
 }
 
+function SupplyChoice({ demand }: { readonly demand: Demand }) {
+  const [asked, setGroup] = useQueryValue('supply');
+  const chosen = demand.groups.find((group) => group.groupId === asked);
+  return (
+    <ChoiceField
+      label="Supply"
+      value={chosen?.groupId ?? NO_ROWS}
+      choices={[
+        { value: NO_ROWS, text: 'Whole farm' },
+        ...demand.groups.map((group) => ({ value: group.groupId, text: `${group.name} (${group.beds} beds)` })),
+      ]}
+      onChange={(value) => setGroup(value === NO_ROWS ? undefined : value)}
+    />
+  );
+}
+
 function noteOf({ record }: Overview): string {
   if (record === null) return '';
   const method = record.methods.some((each) => each.method === 'temperatures-only')
@@ -99,7 +109,7 @@ function Headline({ groups, overview }: { readonly groups: readonly GroupDemand[
         <div key={group.groupId}>
           <dt>{group.name}, thirstiest week</dt>
           <dd>
-            {reader.print(group.week_L_per_day, 'L_per_day', 2)}
+            {group.weekWorking === null ? '–' : <Figure of={group.weekWorking} digits={2} />}
             <span className="small soft">
               {group.most_L_per_day === null
                 ? group.because === null
