@@ -11,7 +11,7 @@ import {
 } from '../../db/repositories/plantings.ts';
 import { InputError } from '../../planner/errors.ts';
 import { checkPlan, isAccepted } from '../../planner/season/check-plan.ts';
-import { comparePlans, freeSpans, type ProposedPlanting } from '../../planner/season/proposal/compare-plans.ts';
+import { comparePlans, freeSpans, type PlanMove, type ProposedPlanting } from '../../planner/season/proposal/compare-plans.ts';
 import type { CropFigures } from '../../planner/season/proposal/crop-figures.ts';
 import type { Ctx } from '../procedure.ts';
 import { type CountedSpan, countPlants } from '../season/count-plants.ts';
@@ -50,10 +50,13 @@ export function acceptProposal(
   const spans: NewSpan[] = [];
   const reused = new Set<string>();
   let changed = 0;
+  const likeOf = (move: PlanMove) =>
+    move.kind === 'stays' || move.kind === 'shifts' || move.kind === 'moves' ? records.get(move.present.plantingId) : undefined;
+  const counted = countedPlants(given, moves, likeOf);
   for (const move of moves) {
     if (move.kind === 'goes') continue;
-    const like = move.kind === 'new' ? undefined : records.get(move.present.plantingId);
-    const made = rowOf(given, move.proposed, like);
+    const like = likeOf(move);
+    const made = rowOf(given, move.proposed, like, counted.get(move.proposed.key) ?? []);
     if (like !== undefined && !stillElsewhere.has(like.id) && !reused.has(like.id)) {
       reused.add(like.id);
       if (!changePlanting(ctx.db, like.id, like.revision, made.row))
@@ -80,6 +83,28 @@ export function acceptProposal(
   return { added: rows.length, changed, removed };
 }
 
+/** Exact plants of every proposed planting. All of one spacing are counted together, so that equal beds are counted once. */
+function countedPlants(
+  { loaded }: LoadedProposal,
+  moves: readonly PlanMove[],
+  likeOf: (move: PlanMove) => PlantingRecord | undefined,
+): ReadonlyMap<string, readonly CountedSpan[]> {
+  const fresh = moves.flatMap((move) =>
+    move.kind === 'goes' ? [] : [{ proposed: move.proposed, spacing: spacingFor(loaded, move.proposed.cropId, likeOf(move)) }],
+  );
+  const counted = new Map<string, readonly CountedSpan[]>();
+  for (const alike of Map.groupBy(fresh, ({ spacing }) => JSON.stringify(spacing)).values()) {
+    const [first] = alike;
+    if (first === undefined) continue;
+    const pieces = alike.map(({ proposed: { bedId, fromShare, toShare } }) => ({ bedId, fromShare, toShare }));
+    countPlants(loaded.loadedBeds, pieces, first.spacing).forEach((span, at) => {
+      const key = alike[at]?.proposed.key;
+      if (key !== undefined) counted.set(key, [span]);
+    });
+  }
+  return counted;
+}
+
 /** The checker of the board has the last word on the plan as it would be. */
 function refuseClashes(
   { farm, loaded }: LoadedProposal,
@@ -102,12 +127,16 @@ function refuseClashes(
   );
 }
 
-function rowOf({ loaded, farm }: LoadedProposal, each: ProposedPlanting, like: PlantingRecord | undefined) {
+function rowOf(
+  { loaded, farm }: LoadedProposal,
+  each: ProposedPlanting,
+  like: PlantingRecord | undefined,
+  spans: readonly CountedSpan[],
+) {
   const crop = farm.crops.find(({ needs }) => needs.cropId === each.cropId);
   if (crop === undefined)
     throw new InputError([{ path: 'bedIds', code: 'no-such-crop', message: 'A crop of this proposal is not planned any more.' }]);
   const spacing = spacingFor(loaded, each.cropId, like);
-  const spans = countPlants(loaded.loadedBeds, [each], spacing);
   const { plants, area_m2 } = sums(spans);
   const { dates } = each;
   const entry: GrowEntry = {

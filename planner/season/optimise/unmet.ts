@@ -1,9 +1,11 @@
 import type { LpSolver } from '../../lp.ts';
 import { relaxSeason } from './column-generation.ts';
+import { greedyPlan } from './construct.ts';
 import { evaluatePlan, type PlanOutcome } from './evaluate.ts';
 import { withGoal } from './goals.ts';
 import type { SeasonInstance, SeasonPlan } from './instance.ts';
 import { compileSeason } from './problem.ts';
+import { createSearchState } from './search-state.ts';
 import { type Change, whatIf } from './what-if.ts';
 
 /** A standing order that the plan does not meet in full, with the facts that no plan can change. */
@@ -67,6 +69,9 @@ export function shortByChoice_share(instance: SeasonInstance, plan: SeasonPlan, 
   return short > 0 ? Math.min(1, Math.max(0, 1 - leastShort / short)) : 0;
 }
 
+/** A remedy is told in whole per cent: closer is not needed. */
+const REMEDY_CLOSE = 0.01;
+
 export type Remedy = {
   readonly change: Change;
   /** Share by which the least possible shortfall, weighed by what it costs in effort, falls. */
@@ -101,7 +106,10 @@ export function remedies(
       ...orders,
       crops: orders.crops.map((crop) => ({ ...crop, options: crop.options.map((o) => ({ ...o, cost_minor_per_m2: 0 })) })),
     });
-    const relaxed = relaxSeason(problem, solver, [], { shouldStop, onBound: () => undefined });
+    const first = createSearchState(problem);
+    greedyPlan(first);
+    const start = first.sequences.map((sequence, unit) => ({ group: problem.groupOfUnit[unit] ?? 0, sequence }));
+    const relaxed = relaxSeason(problem, solver, start, { shouldStop, onBound: () => undefined, closeEnough: REMEDY_CLOSE });
     if (relaxed.state === 'failed') return null;
     relaxed.pool.lp.close();
     return relaxed.state === 'solved' ? Math.max(0, -relaxed.value_minor) : null;
