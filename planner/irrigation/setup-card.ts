@@ -35,30 +35,36 @@ export function flowOfCatch_L_per_h(caught_mL: number, time_s = CATCH_S): number
 const flowAt = (solution: LineSolution, id: string): number =>
   solution.state === 'converged' ? (solution.outlets.find((outlet) => outlet.id === id)?.flow_L_per_h ?? 0) : 0;
 
-/**
- * The card to walk the line with: at each outlet, in order, the flow to see while the outlets before it are set and those
- * after it stand as they were. Beds interact, so a bed set right early reads less than its final flow; walk near to far.
- *
- * Source: one solution of the line for each step; the order common practice, no source.
- * @throws InputError when an outlet of the order is not on the line
- */
-export function setUpCard(input: {
+export type CardInput = {
   readonly line: ReadyLine;
   readonly order: readonly string[];
   readonly designK: ReadonlyMap<string, number>;
   readonly presentK: ReadonlyMap<string, number>;
-}): readonly CardStep[] {
+};
+
+/**
+ * The card to walk the line with: at each outlet, in order, the flow to see while the outlets before it are set and those
+ * after it stand as they were. Beds interact, so a bed set right early reads less than its final flow; walk near to far.
+ *
+ * Each step is one solution of the line, so a long card is handed out step by step.
+ * Source: one solution of the line for each step; the order common practice, no source.
+ * @throws InputError when an outlet of the order is not on the line
+ */
+export function* cardSteps(input: CardInput): Generator<CardStep, void> {
   const { line, order, designK } = input;
   const final = solveReady(line, { lossK: designK });
   const standing = new Map(input.presentK);
-  return order.map((id, at) => {
+  for (const [at, id] of order.entries()) {
     const wanted = designK.get(id);
     if (wanted === undefined) return refuse(`order.${at}`, 'not-on-the-line', `${id} is not an outlet of this line.`);
     standing.set(id, wanted);
     const seeNow_L_per_h = flowAt(solveReady(line, { lossK: standing }), id);
-    return { id, seeNow_L_per_h, catch_mL: catchOf_mL(seeNow_L_per_h), final_L_per_h: flowAt(final, id) };
-  });
+    yield { id, seeNow_L_per_h, catch_mL: catchOf_mL(seeNow_L_per_h), final_L_per_h: flowAt(final, id) };
+  }
 }
+
+/** The whole card at once. @throws InputError when an outlet of the order is not on the line */
+export const setUpCard = (input: CardInput): readonly CardStep[] => [...cardSteps(input)];
 
 /** Outlets from the nearest to the farthest, along the tubes; equal distances by the order of the line. */
 export function nearToFar(line: ReadyLine): readonly string[] {

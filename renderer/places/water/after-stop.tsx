@@ -17,7 +17,7 @@ export function AfterStop({
   const { runningOn, drainBack, lost_L, ventAt, ventLeak_L_per_h } = answer;
   return (
     <section className="panel">
-      <h3>When the pump stops</h3>
+      <h2>When the pump stops</h2>
       {runningOn.length > 0 ? (
         <p>
           <strong>

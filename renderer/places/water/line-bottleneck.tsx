@@ -17,7 +17,7 @@ export function LineBottleneck({
   const bore = (size_m: number | null): string => (size_m === null ? '' : `, ${reader.print(size_m * 1000, 'mm')} inside`);
   return (
     <section className="panel">
-      <h3>The bottleneck</h3>
+      <h2>The bottleneck</h2>
       <p>
         {budget.bottleneck === null
           ? 'Nothing takes head on the way.'

@@ -31,7 +31,7 @@ export function LineOptions({ data }: { readonly data: LineData }) {
     option.kind === 'as-it-is' ? '–' : option.cost_minor === null ? 'no price known' : reader.money(option.cost_minor);
   return (
     <section className="panel">
-      <h3>Ways compared</h3>
+      <h2>Ways compared</h2>
       <p className="soft small">
         Valves set, reservoir at its lowest. Costs are those of the parts on offer; working time is not in them.
       </p>

@@ -18,7 +18,7 @@ export function LinePartsList({ data }: { readonly data: LineData }) {
   const millimetres = (size_m: number): string => reader.print(convert(size_m, 'm', 'mm'), 'mm');
   return (
     <section className="panel">
-      <h3>Parts of this line</h3>
+      <h2>Parts of this line</h2>
       <table className="plain-table">
         <thead>
           <tr>

@@ -148,7 +148,7 @@ function Answer({ data, answer, onEdit }: { readonly data: LineData; readonly an
       )}
       {line.supply === 'tap' || line.reservoir_L === null ? null : (
         <section className="panel">
-          <h3>Refills to come</h3>
+          <h2>Refills to come</h2>
           {answer.refills.length === 0 ? (
             <p className="soft">
               None in the next {answer.aheadDays} days by the programme
@@ -174,7 +174,7 @@ function Answer({ data, answer, onEdit }: { readonly data: LineData; readonly an
       )}
       <AfterStop data={data} answer={answer.afterStop} />
       <section className="panel">
-        <h3>Lid, light and screens</h3>
+        <h2>Lid, light and screens</h2>
         <p className="soft">
           Keep the reservoir dark and covered: light grows algae that clog valves (common practice, no source). Screen every
           opening with mesh of 1/16 in (1.6 mm). A lid that a child cannot lift.

@@ -122,7 +122,7 @@ function TimerBody({ data }: { readonly data: LineData }) {
         </p>
       )}
       <section className="stack">
-        <h3>Programme</h3>
+        <h2>Programme</h2>
         <p className="soft small">
           The water of a run is at the flow of the valves as they stand, reservoir full. “By the beds’ need” takes each month’s
           interval from the thirstiest bed through every spell of the weather record, and minutes enough for the slowest outlet.
@@ -195,7 +195,7 @@ function ZoneRun(props: {
   const spilling = now.rows.filter((row) => row.over_L > 0);
   return (
     <section className="panel">
-      <h3>One run{props.several ? `, zone ${zone}` : ''}</h3>
+      <h2>One run{props.several ? `, zone ${zone}` : ''}</h2>
       <dl className="figures">
         <div>
           <dt>Minutes, valves set</dt>

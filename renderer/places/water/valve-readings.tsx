@@ -31,7 +31,7 @@ export function ValveReadings({ data, today }: { readonly data: LineData; readon
   };
   return (
     <section className="panel no-print">
-      <h3>Turns of a valve</h3>
+      <h2>Turns of a valve</h2>
       <p className="soft small">
         Nobody publishes turns for small in-line valves, and they differ from one to the next. Read one valve at {LEAST_READINGS}{' '}
         settings or more, all others left as they stand, and the card prints its turns.

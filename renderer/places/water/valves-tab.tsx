@@ -124,7 +124,7 @@ function ValvesBody({ data }: { readonly data: LineData }) {
       <SetUpCard data={data} report={report} />
       {calibrating ? <ValveReadings data={data} today={data.today} /> : null}
       <section className="stack no-print">
-        <h3>Measured after one round</h3>
+        <h2>Measured after one round</h2>
         <p className="soft small">
           Type what the jug showed in 30 seconds with all valves as they stand, best at every bed at once (a block can be pasted).
           Each valve is fitted to its flow, and the card above is redone from what the valves are then known to be.
