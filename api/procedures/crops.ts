@@ -16,7 +16,7 @@ import { type CropFact, knownFacts, numberFacts, wordFacts } from '../../planner
 import { markOfSource, printedSource } from '../../planner/crops/crop-sources.ts';
 import { titleOfFact } from '../../planner/crops/required-fact.ts';
 import { refuse } from '../../planner/errors.ts';
-import { restsOn } from '../../planner/season/learned.ts';
+import { type LearnedOfCrop, restsOn } from '../../planner/season/learned.ts';
 import { Refusal } from '../errors.ts';
 import { change, nothing, read } from '../procedure.ts';
 import { cropShelf } from '../season/crop-shelf.ts';
@@ -25,6 +25,16 @@ import { learnedOfFarm } from '../season/learned-of-farm.ts';
 
 const factName = z.enum([...numberFacts, ...wordFacts]);
 const isNumberFact = (name: string): name is (typeof numberFacts)[number] => (numberFacts as readonly string[]).includes(name);
+
+/** What the days of a record are counted from: it knows when the crop went into the bed. */
+const countedFrom = { direct: 'seed', transplant: 'transplant', set: 'planting' } as const;
+
+/** A crop grown in more than one way is taken by the way with the most plantings on record. */
+function isBestOfItsVariety(each: LearnedOfCrop, all: readonly LearnedOfCrop[]): boolean {
+  const count = (one: LearnedOfCrop): number => one.toHarvest_days?.plantings ?? 0;
+  const rivals = all.filter((one) => one.varietyId === each.varietyId);
+  return rivals.find((one) => count(one) === Math.max(...rivals.map(count))) === each;
+}
 
 export const crops = {
   /** Every crop with its most used figures, the grower's own laid over the library's. */
@@ -139,6 +149,27 @@ export const crops = {
       const learned = learnedOfFarm(db).filter((each) => each.cropId === cropId);
       let taken = 0;
       for (const each of learned) {
+        if (isBestOfItsVariety(each, learned) && each.toHarvest_days !== null) {
+          const { least, most } = each.toHarvest_days;
+          const source = restsOn(each.toHarvest_days);
+          putFact(
+            db,
+            newId<string>(),
+            { cropId, varietyId: each.varietyId, name: 'days_counted_from', origin: 'learned' },
+            { number: null, words: countedFrom[each.method], source },
+          );
+          for (const [name, number] of [
+            ['maturity_min_days', least],
+            ['maturity_max_days', most],
+          ] as const)
+            putFact(
+              db,
+              newId<string>(),
+              { cropId, varietyId: each.varietyId, name, origin: 'learned' },
+              { number, words: null, source },
+            );
+          taken += 1;
+        }
         const put = (name: (typeof numberFacts)[number], number: number, source: string) => {
           putFact(
             db,

@@ -1,14 +1,13 @@
 import { z } from 'zod';
 import { newId } from '../../db/file/new-id.ts';
 import { addDemand, addOutlet, changeDemand, demandOfSeason, openOutlets, removeDemand } from '../../db/repositories/demands.ts';
-import { numberOf } from '../../planner/crops/crop-facts.ts';
 import { requiredFact } from '../../planner/crops/required-fact.ts';
 import { refuse } from '../../planner/errors.ts';
 import { benchByWeek } from '../../planner/season/bench.ts';
 import { explainAreaForDemand } from '../../planner/season/demand.ts';
-import { trayNeed, usualTray } from '../../planner/season/trays.ts';
 import { Refusal } from '../errors.ts';
 import { change, read } from '../procedure.ts';
+import { traysOf } from '../season/cells-of.ts';
 import { loadSeason } from '../season/load-season.ts';
 import { isoDate } from '../season/planting-entry.ts';
 import { seasonBalance } from '../season/season-balance.ts';
@@ -78,11 +77,9 @@ export const demand = {
       const loaded = loadSeason(db, input.seasonId);
       const stays = loaded.records.flatMap((record, at) => {
         const plan = loaded.plantings[at];
-        if (record.method !== 'transplant' || record.cells === null || plan === undefined || plan.sow === null) return [];
-        const facts = loaded.shelf.facts(record.cropId, record.varietyId);
-        const cellsPerTray = numberOf(facts, 'cells_per_tray') ?? usualTray(record.cropId);
-        const { bench_m2 } = trayNeed({ cells: record.cells, cellsPerTray });
-        return [{ plantingId: record.id, from: plan.sow, to: plan.inBed, bench_m2 }];
+        const trays = traysOf(loaded, record);
+        if (trays === null || plan === undefined || plan.sow === null) return [];
+        return [{ plantingId: record.id, from: plan.sow, to: plan.inBed, bench_m2: trays.bench_m2 }];
       });
       return { have_m2: loaded.season.benchArea_m2, weeks: benchByWeek(stays) };
     },

@@ -2,9 +2,8 @@ import type { FarmDb } from '../../db/file/open-farm.ts';
 import { seasonsOfFarm } from '../../db/repositories/seasons.ts';
 import { plannedFeeding, writtenTasks } from '../../db/repositories/tasks.ts';
 import { addDays, type IsoDate } from '../../planner/calendar.ts';
-import { numberOf } from '../../planner/crops/crop-facts.ts';
 import { type TaskPlanting, tasksOf } from '../../planner/season/tasks.ts';
-import { trayNeed, usualTray } from '../../planner/season/trays.ts';
+import { traysOf } from './cells-of.ts';
 import { type LoadedSeason, loadSeason } from './load-season.ts';
 
 /** Something to do as This week shows it; `key` names it whether it was ever written down or not. */
@@ -137,8 +136,6 @@ export function planTasks(loaded: LoadedSeason) {
     if (plan === undefined || record.state === 'failed') return [];
     const spans = loaded.spans.get(record.id) ?? [];
     const places = placesOf(spans.map((span) => codes.get(span.bedId) ?? ''));
-    const facts = loaded.shelf.facts(record.cropId, record.varietyId);
-    const cellsPerTray = numberOf(facts, 'cells_per_tray') ?? usualTray(record.cropId);
     const planting: TaskPlanting = {
       id: record.id,
       cropName: loaded.shelf.crop(record.cropId).name,
@@ -147,7 +144,7 @@ export function planTasks(loaded: LoadedSeason) {
       places,
       bedId: spans[0]?.bedId ?? null,
       plants: record.plants,
-      trays: record.cells === null ? null : trayNeed({ cells: record.cells, cellsPerTray }).trays,
+      trays: traysOf(loaded, record)?.trays ?? null,
       sow: plan.sow,
       potOn: record.potOnDate as IsoDate | null,
       inBed: plan.inBed,

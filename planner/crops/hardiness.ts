@@ -19,18 +19,7 @@ export const growsFrom_C: Readonly<Record<HardinessClass, number>> = {
 export const LIGHT_FREEZE_C = 0;
 export const HARD_FREEZE_C = -2.2;
 
-/**
- * The night temperature at which a class is lost, as a planting rule: hardy crops bear a light freeze and are held to be
- * lost in a hard one, the others go with the first freeze. Common practice, no source: grown kale or leek bears far more.
- */
-export const lostAt_C: Readonly<Record<HardinessClass, number>> = {
-  hardy: HARD_FREEZE_C,
-  'half-hardy': HARD_FREEZE_C,
-  tender: LIGHT_FREEZE_C,
-  'very-tender': LIGHT_FREEZE_C,
-};
-
-/** Weeks after the last frost that a class waits: from, to. Source: as above; very tender from memory. */
+/** Days after the last frost that a class waits: from, to. Source: as above; very tender from memory. */
 export const daysFromLastFrost: Readonly<Record<HardinessClass, readonly [from: number, to: number]>> = {
   hardy: [-28, -14],
   'half-hardy': [-14, 0],

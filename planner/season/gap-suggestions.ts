@@ -1,4 +1,4 @@
-import { dateOfDay, dayNumber, type IsoDate } from '../calendar.ts';
+import { dateOfDay, dayNumber } from '../calendar.ts';
 import { checkPlan } from './check-plan.ts';
 import type { GrowthClock } from './growth-clock.ts';
 import { dayReaching } from './growth-clock.ts';
@@ -72,9 +72,3 @@ function findingsOf(input: GapInput, candidate: Candidate, dates: PlantingDates)
   const findings = checkPlan({ beds: [input.bed], plantings: [...input.others, planting], rules: input.rules });
   return findings.filter((each) => each.plantingId === SUGGESTED || each.otherId === SUGGESTED);
 }
-
-/** Weeks from Monday dates, for labels. */
-export const gapDates = (gap: Gap): { readonly from: IsoDate; readonly to: IsoDate } => ({
-  from: dateOfDay(gap.from_day),
-  to: dateOfDay(gap.to_day),
-});

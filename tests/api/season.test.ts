@@ -215,6 +215,48 @@ describe('demand, learning and the next season', () => {
     await expect(set(-4)).rejects.toThrow(/number/);
   });
 
+  test('own records give days and yields, and say what they rest on', async () => {
+    const list = await made.api.crops.list();
+    const grown = [];
+    for (const crop of list) {
+      const one = await made.api.crops.one({ cropId: crop.cropId, varietyId: null });
+      if (one.learned.some((each) => each.toHarvest_days !== null && each.yield_per_m2 !== null)) grown.push(crop.cropId);
+    }
+    const [cropId] = grown;
+    if (cropId === undefined) throw new Error('nothing was ever grown');
+    await made.api.crops.takeLearned({ cropId });
+    const { facts, learned } = await made.api.crops.one({ cropId, varietyId: null });
+    const days = facts.find((fact) => fact.name === 'maturity_min_days');
+    expect(days?.origin).toBe('learned');
+    expect(days?.source).toMatch(/plantings? in \d years?/);
+    expect(learned.some((each) => each.toHarvest_days?.least === days?.number)).toBe(true);
+    await made.api.undo.undo();
+  });
+
+  test('trays stand on the bench from sowing to setting out', async () => {
+    const { weeks, have_m2 } = await made.api.demand.bench({ seasonId: null });
+    expect(have_m2).toBe(12);
+    expect(weeks.length).toBeGreaterThan(5);
+    expect(Math.max(...weeks.map((each) => each.bench_m2))).toBeGreaterThan(0);
+  });
+
+  test('a farm without a season can be given one', async () => {
+    const empty = aProgram({ beds: 2, years: 0 });
+    try {
+      await expect(
+        empty.api.seasons.add({ name: '2028', startDate: date('2028-12-01'), endDate: date('2028-02-01') }),
+      ).rejects.toThrow(/ends after it starts/);
+      const { seasonId } = await empty.api.seasons.add({
+        name: '2028',
+        startDate: date('2028-01-01'),
+        endDate: date('2028-12-31'),
+      });
+      expect((await empty.api.plantings.board({ seasonId })).plantings).toEqual([]);
+    } finally {
+      await empty.end();
+    }
+  });
+
   test('a copy some days on keeps the season in order', async () => {
     const board = await made.api.plantings.board({ seasonId: null });
     const [row] = board.rows;

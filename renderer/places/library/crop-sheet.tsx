@@ -114,9 +114,9 @@ function Learned({ found }: { readonly found: CropOne }) {
       ))}
       <Button
         disabled={take.busy}
-        onClick={() => void take.run({ cropId: found.crop.id }, 'Yields and harvest days of your records are used from now on.')}
+        onClick={() => void take.run({ cropId: found.crop.id }, 'Days and yields of your records are used from now on.')}
       >
-        Use these yields and harvest days
+        Use these days and yields
       </Button>
       <p className="small soft">{reader.system === 'us' ? 'Yields are per square metre, as in the library.' : ''}</p>
     </section>

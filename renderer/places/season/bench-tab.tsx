@@ -17,7 +17,7 @@ export function BenchTab({ tabs }: { readonly tabs: ReactNode }) {
   const board = useRead(api.plantings.board, { seasonId });
   const set = useChange(api.seasons.set);
   return (
-    <Page title="Season" tabs={tabs} lead="Each tray takes 0.508 by 0.254 m from sowing to setting out.">
+    <Page title="Season" tabs={tabs} lead="A tray is 10 by 20 in (25 by 51 cm) and stands here from sowing to setting out.">
       <Shown reading={bench}>
         {({ have_m2, weeks }) => (
           <div className="stack">

@@ -17,8 +17,7 @@ import { useLifting } from './use-lifting.ts';
 const NONE: ReadonlySet<string> = new Set();
 const isTouched = (lineId: string, touched: ReadonlySet<string>): boolean => lineId === 'unplaced' || touched.has(lineId);
 /** The focus belongs to one line; the others need not hear of it. */
-const focusOf = (lineId: string, key: string | null): string | null =>
-  key !== null && key.startsWith(`${lineId} `) ? key : null;
+const focusOf = (lineId: string, key: string | null): string | null => (key?.startsWith(`${lineId} `) === true ? key : null);
 
 const NAME_PX = 92;
 const HEAD_PX = 40;

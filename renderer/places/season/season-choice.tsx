@@ -11,6 +11,7 @@ import { FlagField } from '../../fields/flag-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { CountField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { NewSeason } from './season-gate.tsx';
 
 /** The season that the place is about: in the address, else the newest. */
 export function useSeasonId(): readonly [string | null, (id: string) => void] {
@@ -22,6 +23,7 @@ export function SeasonChoice({ seasonId }: { readonly seasonId: string }) {
   const seasons = useRead(api.seasons.list, undefined);
   const [, setId] = useSeasonId();
   const [copying, setCopying] = useState(false);
+  const [adding, setAdding] = useState(false);
   if (seasons.state !== 'ready') return null;
   return (
     <>
@@ -38,6 +40,17 @@ export function SeasonChoice({ seasonId }: { readonly seasonId: string }) {
       <Button icon="copy" onClick={() => setCopying(true)}>
         Next season
       </Button>
+      <Button icon="add" name="A season with nothing in it" onClick={() => setAdding(true)} />
+      {adding ? (
+        <Dialog title="A season with nothing in it" onClose={() => setAdding(false)}>
+          <NewSeason
+            onMade={(id) => {
+              setAdding(false);
+              setId(id);
+            }}
+          />
+        </Dialog>
+      ) : null}
       {copying ? (
         <CopySeason
           from={seasons.data.find((season) => season.id === seasonId)}

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { useQueryValue } from '../../app/address.ts';
 import { Tabs } from '../../app/tabs.tsx';
 import { BenchTab } from './bench-tab.tsx';
@@ -5,6 +6,7 @@ import { BoardTab } from './board-tab.tsx';
 import { DemandTab } from './demand-tab.tsx';
 import { PlantingsTab } from './plantings-tab.tsx';
 import { ProposalTab } from './proposal/proposal-tab.tsx';
+import { SeasonGate } from './season-gate.tsx';
 
 const tabs = [
   { name: 'board', title: 'Board' },
@@ -19,6 +21,10 @@ export function SeasonPage() {
   const [wanted, setTab] = useQueryValue('tab');
   const tab = tabs.find((each) => each.name === wanted)?.name ?? 'board';
   const bar = <Tabs label="Parts of the season" tabs={tabs} chosen={tab} onChoose={setTab} />;
+  return <SeasonGate>{tabOf(tab, bar)}</SeasonGate>;
+}
+
+function tabOf(tab: (typeof tabs)[number]['name'], bar: ReactNode): ReactNode {
   switch (tab) {
     case 'board':
       return <BoardTab tabs={bar} />;

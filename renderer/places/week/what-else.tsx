@@ -12,7 +12,7 @@ const SHOWN = 12;
 export function WhatElse({ from }: { readonly from: IsoDate }) {
   const reader = useReader();
   const ahead = useRead(api.week.list, { monday: addDays(from, 7), weeks: 3 });
-  const demand = useRead(api.demand.list, { seasonId: null });
+  const seasons = useRead(api.seasons.list, undefined);
   return (
     <>
       <section className="panel">
@@ -37,26 +37,37 @@ export function WhatElse({ from }: { readonly from: IsoDate }) {
       </section>
       <section className="panel">
         <h3>Short of demand this week</h3>
-        <Shown reading={demand}>
-          {({ balance }) => {
-            const short = balance.filter((row) => row.week === from && row.over < 0);
-            return short.length === 0 ? (
-              <p className="soft small">Nothing is short this week.</p>
-            ) : (
-              <ul className="small">
-                {short.map((row) => (
-                  <li key={`${row.cropId} ${row.unit}`}>
-                    {row.cropName}: {Number((-row.over).toPrecision(2))} {row.unit} of {Number(row.wanted.toPrecision(2))}
-                  </li>
-                ))}
-              </ul>
-            );
-          }}
-        </Shown>
+        {seasons.state === 'ready' && seasons.data.length > 0 ? (
+          <Short from={from} />
+        ) : (
+          <p className="soft small">No season yet.</p>
+        )}
         <Button weight="quiet" onClick={() => go('season', { tab: 'demand' })}>
           Demand
         </Button>
       </section>
     </>
+  );
+}
+
+function Short({ from }: { readonly from: IsoDate }) {
+  const demand = useRead(api.demand.list, { seasonId: null });
+  return (
+    <Shown reading={demand}>
+      {({ balance }) => {
+        const short = balance.filter((row) => row.week === from && row.over < 0);
+        return short.length === 0 ? (
+          <p className="soft small">Nothing is short this week.</p>
+        ) : (
+          <ul className="small">
+            {short.map((row) => (
+              <li key={`${row.cropId} ${row.unit}`}>
+                {row.cropName}: {Number((-row.over).toPrecision(2))} {row.unit} of {Number(row.wanted.toPrecision(2))}
+              </li>
+            ))}
+          </ul>
+        );
+      }}
+    </Shown>
   );
 }
