@@ -44,7 +44,7 @@ try {
       fillSampleFarm(farm, { resources: places.resources, beds: 96, years: 2, seed: 1 }),
     );
   const ctx = ctxOf({ program, farmKey: null, log });
-  const files = makeReport(ctx, seasonForReport(ctx.farm, values.season));
+  const files = await makeReport(ctx, seasonForReport(ctx.farm, values.season));
   const folder = writableFolder(values.out ?? 'season-report');
   for (const file of files) writeFileSync(join(folder, file.name), file.text);
   console.log(

@@ -2,11 +2,16 @@ import type { FarmFile } from '../../db/file/open-farm.ts';
 import { farmOfFile } from '../../db/repositories/farm.ts';
 import { type SeasonRecord, seasonsOfFarm } from '../../db/repositories/seasons.ts';
 import { refuse } from '../../planner/errors.ts';
+import type { MilpSolver } from '../../planner/milp.ts';
+import { loadMilpSolver } from '../jobs/milp/highs.ts';
 import type { Ctx } from '../procedure.ts';
+import { costSection } from './cost-section.ts';
 import { csvOf } from './csv.ts';
 import { reportPage } from './page.ts';
 import { planSection } from './plan-section.ts';
 import type { ReportSection } from './section.ts';
+import { shoppingSection } from './shopping-section.ts';
+import { waterSection } from './water-section.ts';
 
 export type ReportFile = { readonly name: string; readonly text: string };
 
@@ -28,15 +33,26 @@ export function seasonForReport(farm: FarmFile, named: string | undefined): Seas
   return chosen ?? refuse('season', 'not-found', 'This farm has no season yet.');
 }
 
+/** Costs are told of the season itself once it has income or hours, else of the latest that is over. */
+function seasonForCosts(farm: FarmFile, season: SeasonRecord): SeasonRecord {
+  if (season.state !== 'planning') return season;
+  return seasonsOfFarm(farm.db).findLast((each) => each.state !== 'planning' && each.startDate <= season.startDate) ?? season;
+}
+
 /** The sections of the report, in the order of the four questions. */
-export function reportSections(ctx: Ctx, season: SeasonRecord): readonly ReportSection[] {
-  return [planSection(ctx.db, season)];
+export function reportSections(ctx: Ctx, season: SeasonRecord, currency: string, solve: MilpSolver): readonly ReportSection[] {
+  return [
+    planSection(ctx.db, season),
+    shoppingSection(ctx.db, season, ctx.today, currency, solve),
+    waterSection(ctx.db, season),
+    costSection(ctx.db, seasonForCosts(ctx.farm, season), currency),
+  ];
 }
 
 /** The season report: one HTML file with everything, and each table as CSV. */
-export function makeReport(ctx: Ctx, season: SeasonRecord): readonly ReportFile[] {
+export async function makeReport(ctx: Ctx, season: SeasonRecord): Promise<readonly ReportFile[]> {
   const farm = farmOfFile(ctx.db) ?? refuse('farm', 'not-found', 'This farm file has no farm in it yet.');
-  const sections = reportSections(ctx, season);
+  const sections = reportSections(ctx, season, farm.currency, await loadMilpSolver());
   const head = {
     farm: farm.name,
     invented: farm.invented,

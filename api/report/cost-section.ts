@@ -1,0 +1,89 @@
+import type { FarmDb } from '../../db/file/open-farm.ts';
+import { outletsOfFarm } from '../../db/repositories/sales.ts';
+import type { SeasonRecord } from '../../db/repositories/seasons.ts';
+import { printMoney } from '../../planner/units/print-money.ts';
+import { type EarningView, earningView, type GroupBy } from '../costs/earning-view.ts';
+import { seasonLedger } from '../costs/season-ledger.ts';
+import type { Cell, ReportColumn, ReportSection, ReportTable } from './section.ts';
+
+const columns = (head: string): readonly ReportColumn[] => [
+  { head, unit: null, name: head.toLowerCase() },
+  { head: 'Income', unit: 'minor', name: 'income_minor' },
+  { head: 'Direct', unit: 'minor', name: 'direct_minor' },
+  { head: 'Bed', unit: 'minor', name: 'bed_minor' },
+  { head: 'Water', unit: 'minor', name: 'water_minor' },
+  { head: 'Overhead', unit: 'minor', name: 'overhead_minor' },
+  { head: 'Cost', unit: 'minor', name: 'cost_minor' },
+  { head: 'Margin', unit: 'minor', name: 'margin_minor' },
+  { head: 'Hours', unit: 'h', name: 'labour_h' },
+];
+
+const rowOf = (row: EarningView): readonly Cell[] => [
+  row.name,
+  row.income_minor,
+  row.direct_minor,
+  row.bed_minor,
+  row.water_minor,
+  row.overhead_minor,
+  row.cost_minor,
+  row.margin_minor,
+  row.labour_h,
+];
+
+const tableOf = (name: string, title: string, head: string, rows: readonly EarningView[]): ReportTable => ({
+  name,
+  title,
+  columns: columns(head),
+  rows: rows.map(rowOf),
+});
+
+/** Which beds and which crops paid, in the season of the report or, when that has not begun, the latest that has. */
+export function costSection(db: FarmDb, season: SeasonRecord, currency: string): ReportSection {
+  const ledger = seasonLedger(db, season.id);
+  const outlets = new Map(outletsOfFarm(db).map((each) => [each.id, each.name]));
+  const view = (by: GroupBy) => earningView(ledger, by, outlets);
+  const beds = view('bed');
+  const crops = view('crop');
+  const sum = (of: (row: EarningView) => number) => beds.reduce((all, row) => all + of(row), 0);
+  return {
+    title: 'Which beds and crops paid',
+    says: [
+      `Season ${season.name}: income ${printMoney(
+        sum((row) => row.income_minor),
+        currency,
+      )}, cost ${printMoney(
+        sum((row) => row.cost_minor),
+        currency,
+      )} with wages, parts, fill, water and overheads, margin ${printMoney(
+        sum((row) => row.margin_minor),
+        currency,
+      )}.`,
+    ],
+    charts: [
+      {
+        title: `Cost of the thirty dearest beds, ${season.name}`,
+        unit: 'minor',
+        bars: beds
+          .toSorted((a, b) => b.cost_minor - a.cost_minor)
+          .slice(0, 30)
+          .map((row) => ({
+            label: row.name,
+            parts: [
+              { name: 'Direct', value: row.direct_minor },
+              { name: 'Bed', value: row.bed_minor },
+              { name: 'Water', value: row.water_minor },
+              { name: 'Overhead', value: row.overhead_minor },
+            ],
+          })),
+      },
+    ],
+    tables: [
+      tableOf('cost-per-bed', 'Cost and margin by bed', 'Bed', beds),
+      tableOf('cost-per-crop', 'Cost and margin by crop', 'Crop', crops),
+    ],
+    cautions: [
+      'These are management figures: depreciation here is not tax depreciation, and own labour is not a payment. An accountant or tax adviser decides for returns, wages and insurance.',
+    ],
+    sources: [],
+  };
+}
