@@ -23,6 +23,7 @@ import { orders } from './procedures/orders.ts';
 import { plantingEdits } from './procedures/planting-edits.ts';
 import { plantings } from './procedures/plantings.ts';
 import { proposals } from './procedures/proposals.ts';
+import { records } from './procedures/records.ts';
 import { sales } from './procedures/sales.ts';
 import { seasons } from './procedures/seasons.ts';
 import { soilTests } from './procedures/soil-tests.ts';
@@ -62,6 +63,7 @@ export const router = build({
   plantings: { ...plantings, ...plantingEdits },
   seasons,
   proposals,
+  records,
   sales,
   soilTests,
   stockpiles,

@@ -14,6 +14,8 @@ import './labels/labels.css';
 import './places/farm/farm.css';
 import './places/season/proposal/proposal.css';
 import './places/season/season.css';
+import './places/orders/orders.css';
+import './places/costs/costs.css';
 import './places/soil/soil.css';
 import './places/water/demand.css';
 import './places/water/line.css';

@@ -1,4 +1,5 @@
 import { siteDownload } from '../beds/site-download.ts';
+import { harvestRecordsCsv, logRecordsCsv, saleRecordsCsv, traceBackCsv, traceForwardCsv } from '../costs/trace-files.ts';
 import { shoppingCsv, shoppingPdf } from '../orders/list-files.ts';
 import type { Ctx } from '../procedure.ts';
 import { weekCalendar } from '../season/week-calendar.ts';
@@ -19,6 +20,11 @@ export type MakeDownload = (ctx: Ctx, query: Readonly<Record<string, string>>) =
 export const downloads: Readonly<Record<string, MakeDownload>> = {
   applications: applicationRecords,
   compost: compostRecords,
+  'harvest-records.csv': harvestRecordsCsv,
+  'log-records.csv': logRecordsCsv,
+  'sale-records.csv': saleRecordsCsv,
+  'trace-back.csv': traceBackCsv,
+  'trace-forward.csv': traceForwardCsv,
   'shopping-list.csv': shoppingCsv,
   'shopping-list.pdf': shoppingPdf,
   site: siteDownload,

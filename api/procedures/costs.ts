@@ -6,6 +6,7 @@ import { outletsOfFarm } from '../../db/repositories/sales.ts';
 import { seasonsOfFarm } from '../../db/repositories/seasons.ts';
 import { isIsoDate } from '../../planner/calendar.ts';
 import { explainEarning } from '../../planner/costs/per-measure.ts';
+import { bedsOnSite } from '../costs/beds-on-site.ts';
 import { earningView, type GroupBy, groupings } from '../costs/earning-view.ts';
 import { planView } from '../costs/plan-view.ts';
 import { seasonLedger } from '../costs/season-ledger.ts';
@@ -96,6 +97,14 @@ export const costs = {
           area_m2: sum(ledger.beds, (bed) => bed.area_m2),
         };
       }),
+  }),
+  /** Every bed's outline on the site with what it earned. */
+  map: read({
+    input: inSeason,
+    run({ db }, { seasonId }) {
+      const { ledger, rows } = viewOf(db, seasonId, 'bed');
+      return bedsOnSite(ledger, rows);
+    },
   }),
   plan: read({ input: inSeason, run: ({ db }, { seasonId }) => planView(seasonLedger(db, seasonId)) }),
   stand: read({

@@ -1,0 +1,136 @@
+import { useState } from 'react';
+import { Page } from '../../app/page.tsx';
+import { Empty, Shown } from '../../app/states.tsx';
+import { api } from '../../client/api.ts';
+import { useReader } from '../../client/reader.tsx';
+import { type OutputOf, useRead } from '../../client/use-read.ts';
+import { extentOf, scaleTo } from '../../draw/scale.ts';
+import { ScaleBar } from '../../draw/scale-bar.tsx';
+import { useSize } from '../../draw/use-size.ts';
+import type { TabHead } from '../orders/tab-head.ts';
+
+type MapBed = OutputOf<typeof api.costs.map>[number];
+type Measure = 'margin_minor' | 'margin_minor_per_m2' | 'income_minor';
+
+const measures: readonly { readonly value: Measure; readonly text: string }[] = [
+  { value: 'margin_minor_per_m2', text: 'Margin a m²' },
+  { value: 'margin_minor', text: 'Margin' },
+  { value: 'income_minor', text: 'Income' },
+];
+
+/** The site drawing, each bed shaded by what it earned. */
+export function MapTab({ tabs, choice, season }: TabHead) {
+  const beds = useRead(api.costs.map, { seasonId: season.seasonId });
+  const [measure, setMeasure] = useState<Measure>('margin_minor_per_m2');
+  return (
+    <Page
+      title="Costs"
+      lead="Stronger is more; hatched beds lost money. The figures stand in the table by bed."
+      tabs={tabs}
+      actions={
+        <>
+          {choice}
+          <label className="row small">
+            Shade by
+            <select
+              value={measure}
+              onChange={(event) =>
+                setMeasure(measures.find((each) => each.value === event.target.value)?.value ?? 'margin_minor')
+              }
+            >
+              {measures.map((each) => (
+                <option key={each.value} value={each.value}>
+                  {each.text}
+                </option>
+              ))}
+            </select>
+          </label>
+        </>
+      }
+    >
+      <Shown reading={beds}>
+        {(all) =>
+          all.length === 0 ? <Empty title="No beds yet">Build beds first.</Empty> : <SiteHeat beds={all} measure={measure} />
+        }
+      </Shown>
+    </Page>
+  );
+}
+
+const MARGIN_M = 1.5;
+
+function SiteHeat({ beds, measure }: { readonly beds: readonly MapBed[]; readonly measure: Measure }) {
+  const reader = useReader();
+  const [ref, size] = useSize();
+  const corners = beds.flatMap((bed) => ringOnSite(bed).map(([x_m, y_m]) => ({ x_m, y_m })));
+  const extent = extentOf(corners) ?? { minX_m: 0, minY_m: 0, maxX_m: 1, maxY_m: 1 };
+  const scale = scaleTo(
+    {
+      minX_m: extent.minX_m - MARGIN_M,
+      minY_m: extent.minY_m - MARGIN_M,
+      maxX_m: extent.maxX_m + MARGIN_M,
+      maxY_m: extent.maxY_m + MARGIN_M,
+    },
+    size,
+  );
+  const most = Math.max(1, ...beds.map((bed) => Math.abs(bed[measure] ?? 0)));
+  const named = scale.perMetre > 14;
+  return (
+    <div className="drawing squared" ref={ref} style={{ height: '62vh' }}>
+      <svg
+        width={size.width}
+        height={size.height}
+        role="img"
+        aria-label={`Beds of the site shaded by ${measures.find((each) => each.value === measure)?.text ?? ''}`}
+      >
+        <defs>
+          <pattern id="loss-hatch" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+            <line x1="0" y1="0" x2="0" y2="6" stroke="var(--stop)" strokeWidth="2" />
+          </pattern>
+        </defs>
+        {beds.map((bed) => {
+          const value = bed[measure] ?? 0;
+          const points = ringOnSite(bed)
+            .map(([x, y]) => `${scale.x(x).toFixed(1)},${scale.y(y).toFixed(1)}`)
+            .join(' ');
+          return (
+            <g key={bed.bedId}>
+              <polygon points={points} fill="var(--paper-raised)" stroke="var(--line-strong)" />
+              <polygon
+                points={points}
+                fill={value < 0 ? 'url(#loss-hatch)' : 'var(--accent)'}
+                fillOpacity={0.12 + 0.85 * (Math.abs(value) / most)}
+                stroke="none"
+              >
+                <title>
+                  {bed.code}: {measures.find((each) => each.value === measure)?.text} {reader.money(Math.round(value))}, income{' '}
+                  {reader.money(bed.income_minor)}
+                </title>
+              </polygon>
+              {named ? (
+                <text
+                  x={scale.x(bed.x_m)}
+                  y={scale.y(bed.y_m)}
+                  textAnchor="middle"
+                  dominantBaseline="middle"
+                  fontSize="10"
+                  fill="var(--ink)"
+                >
+                  {bed.code}
+                </text>
+              ) : null}
+            </g>
+          );
+        })}
+        <ScaleBar scale={scale} x={16} y={size.height - 16} />
+      </svg>
+    </div>
+  );
+}
+
+/** A bed's outline where it lies and as it is turned. */
+function ringOnSite(bed: MapBed): readonly (readonly [number, number])[] {
+  const turn = (bed.turn_deg * Math.PI) / 180;
+  const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
+  return bed.ring_m.map(([x, y]) => [bed.x_m + x * cos - y * sin, bed.y_m + x * sin + y * cos] as const);
+}

@@ -1,0 +1,49 @@
+import { useMemo } from 'react';
+import { Page } from '../../app/page.tsx';
+import { Empty, Shown } from '../../app/states.tsx';
+import { api } from '../../client/api.ts';
+import { type Reader, useReader } from '../../client/reader.tsx';
+import { type OutputOf, useRead } from '../../client/use-read.ts';
+import { type Column, count, derived, money, text } from '../../table/column.ts';
+import { Grid } from '../../table/grid.tsx';
+import type { TabHead } from '../orders/tab-head.ts';
+
+type Row = OutputOf<typeof api.costs.plan>[number];
+
+const idOf = (row: Row): string => `${row.cropId} ${row.unit}`;
+
+const columnsFor = (reader: Reader): readonly Column<Row>[] => [
+  text('crop', 'Crop', { width: 170 }),
+  derived('text', 'plannedText', 'Planned', (row) => `${reader.number(row.plannedAmount, '', 3)} ${row.unit}`, { width: 110 }),
+  derived('text', 'soldText', 'Sold', (row) => `${reader.number(row.soldAmount, '', 3)} ${row.unit}`, { width: 110 }),
+  money('plan_minor', 'Planned income', { total: 'sum', width: 130 }),
+  money('actual_minor', 'Income', { total: 'sum', width: 115 }),
+  money('sum_minor', 'Difference', { total: 'sum', width: 120 }),
+  money('area_minor', 'by ground', { total: 'sum', width: 110, hint: 'Planted on more or less ground, or failed' }),
+  money('yield_minor', 'by yield', { total: 'sum', width: 110, hint: 'Each m² gave more or less that could be sold' }),
+  money('price_minor', 'by price', { total: 'sum', width: 110, hint: 'Each unit brought more or less' }),
+  money('cost_minor', 'Costs', { total: 'sum', width: 110 }),
+  count('failed', 'Failed', { width: 80, hint: 'Plantings lost' }),
+];
+
+/** Each crop's income against the plan, and why it differs: ground, yield, price, in parts that add up. */
+export function PlanTab({ tabs, choice, season }: TabHead) {
+  const plan = useRead(api.costs.plan, { seasonId: season.seasonId });
+  const reader = useReader();
+  const columns = useMemo(() => columnsFor(reader), [reader]);
+  return (
+    <Page title="Costs" lead="Why income is not as planned: the causes add up to the difference." tabs={tabs} actions={choice}>
+      <Shown reading={plan}>
+        {(rows) => (
+          <Grid
+            name="Against plan"
+            rows={rows}
+            columns={columns}
+            rowId={idOf}
+            empty={<Empty title="No plantings in this season">Plan the season first.</Empty>}
+          />
+        )}
+      </Shown>
+    </Page>
+  );
+}

@@ -1,0 +1,115 @@
+import { useState } from 'react';
+import { Sheet } from '../../app/sheet.tsx';
+import { Shown } from '../../app/states.tsx';
+import { api } from '../../client/api.ts';
+import { useReader } from '../../client/reader.tsx';
+import { type OutputOf, useRead } from '../../client/use-read.ts';
+import { ChoiceField } from '../../fields/choice-field.tsx';
+import { Figure } from '../../working/figure.tsx';
+import { Tornado } from './tornado.tsx';
+
+const ties = [
+  { value: '0', text: 'Yield and price are independent' },
+  { value: '-0.5', text: 'A good yield lowers the price somewhat' },
+  { value: '-1', text: 'A good yield lowers the price' },
+] as const;
+
+/** A crop's break-even, how likely it covers its cost, and what matters most. */
+export function StandSheet(props: { readonly seasonId: string; readonly cropId: string; readonly onClose: () => void }) {
+  const reader = useReader();
+  const [tie, setTie] = useState<(typeof ties)[number]['value']>('0');
+  const stand = useRead(api.costs.stand, { seasonId: props.seasonId, cropId: props.cropId, correlation: Number(tie) });
+  return (
+    <Sheet title={stand.state === 'ready' ? stand.data.crop : 'Crop'} onClose={props.onClose}>
+      <Shown reading={stand}>
+        {(found) => (
+          <>
+            <dl className="facts">
+              <dt>Sold</dt>
+              <dd>
+                {reader.number(found.sold, '', 3)} {found.unit}
+              </dd>
+              <dt>Cost in all</dt>
+              <dd>{reader.money(found.cost_minor)}</dd>
+              <dt>Break-even price</dt>
+              <dd>
+                {found.breakEvenPrice_minor === null
+                  ? 'nothing to share the cost over'
+                  : `${reader.money(Math.round(found.breakEvenPrice_minor))} a ${found.unit}`}
+              </dd>
+              <dt>Over direct cost alone</dt>
+              <dd>
+                {found.shortRunPrice_minor === null
+                  ? '–'
+                  : `${reader.money(Math.round(found.shortRunPrice_minor))} a ${found.unit}`}
+              </dd>
+              <dt>Break-even yield</dt>
+              <dd>
+                {found.breakEvenYield.state === 'found'
+                  ? `${reader.number(found.breakEvenYield.amount, '', 3)} ${found.unit} at ${reader.money(Math.round(found.price_minor))}`
+                  : `none: ${found.breakEvenYield.because}`}
+              </dd>
+            </dl>
+            <section className="stack">
+              <h3>Chance of covering its cost</h3>
+              <p>
+                <Figure of={found.chanceWorking} digits={2} /> of seasons like this one; the margin lies between{' '}
+                {reader.money(Math.round(found.chance.p10_minor))} and {reader.money(Math.round(found.chance.p90_minor))} in eight
+                of ten.
+              </p>
+              <ChoiceField label="Yield and price" value={tie} choices={ties} onChange={setTie} />
+            </section>
+            <section className="stack">
+              <h3>What matters most</h3>
+              <Tornado bars={found.tornado} />
+            </section>
+            <section className="stack">
+              <h3>Margin by yield and price</h3>
+              <RangingTable found={found} />
+              <p className="soft small">
+                Low, usual and high of your plan and of the prices you sold at. Packing and the wages of picking follow the yield;
+                the other costs stay.
+              </p>
+            </section>
+          </>
+        )}
+      </Shown>
+    </Sheet>
+  );
+}
+
+const ends = ['low', 'usual', 'high'] as const;
+
+function RangingTable({ found }: { readonly found: OutputOf<typeof api.costs.stand> }) {
+  const reader = useReader();
+  const { amounts, prices_minor, net_minor } = found.ranging;
+  return (
+    <table className="ranging">
+      <thead>
+        <tr>
+          <th scope="col">{found.unit}</th>
+          {ends.map((end, at) => (
+            <th scope="col" key={end}>
+              {reader.money(Math.round(prices_minor[at] ?? 0))}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {ends.map((row, at) => (
+          <tr key={row}>
+            <th scope="row">{reader.number(amounts[at] ?? 0, '', 3)}</th>
+            {ends.map((end, n) => {
+              const net = net_minor[at]?.[n] ?? 0;
+              return (
+                <td key={end} data-loss={net < 0 ? '' : undefined}>
+                  {reader.money(Math.round(net))}
+                </td>
+              );
+            })}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}

@@ -1,0 +1,68 @@
+import { useState } from 'react';
+import type { IsoDate } from '../../../planner/calendar.ts';
+import { Button } from '../../app/button.tsx';
+import { Dialog } from '../../app/dialog.tsx';
+import { Shown } from '../../app/states.tsx';
+import { api } from '../../client/api.ts';
+import { useChange } from '../../client/use-change.ts';
+import { useRead } from '../../client/use-read.ts';
+import { ChoiceField } from '../../fields/choice-field.tsx';
+import { DateField } from '../../fields/date-field.tsx';
+import { Form } from '../../fields/form.tsx';
+import { QuantityField } from '../../fields/quantity-field.tsx';
+import { TextField } from '../../fields/text-field.tsx';
+
+/** A need that no plan knows of: what, how much, by when and what for. */
+export function AddNeed({ seasonId, onClose }: { readonly seasonId: string; readonly onClose: () => void }) {
+  const materials = useRead(api.materials.list, undefined);
+  const add = useChange(api.orders.addNeed);
+  const [materialId, setMaterialId] = useState('');
+  const [amount, setAmount] = useState<number | null>(null);
+  const [reason, setReason] = useState('');
+  const [wanted, setWanted] = useState<IsoDate | null>(null);
+  const save = async (): Promise<void> => {
+    const added = await add.run(
+      { seasonId, materialId, amount: amount ?? 0, reason, wantedDate: wanted ?? '' },
+      'Added the need.',
+    );
+    if (added !== undefined) onClose();
+  };
+  return (
+    <Dialog title="Add a need" onClose={onClose}>
+      <Shown reading={materials}>
+        {(all) => (
+          <Form
+            label="Add a need"
+            failure={add.failure}
+            paths={['materialId', 'amount', 'reason', 'wantedDate']}
+            onSave={() => void save()}
+          >
+            <ChoiceField
+              label="Material"
+              path="materialId"
+              value={materialId}
+              choices={[{ value: '', text: 'Choose one' }, ...all.map((each) => ({ value: each.id, text: each.name }))]}
+              onChange={setMaterialId}
+            />
+            <div className="form-pair">
+              <QuantityField
+                key={materialId}
+                label="Amount"
+                needed
+                path="amount"
+                unit={all.find((each) => each.id === materialId)?.baseUnit ?? ''}
+                value={amount}
+                onChange={setAmount}
+              />
+              <DateField label="Wanted by" needed path="wantedDate" value={wanted} onChange={setWanted} />
+            </div>
+            <TextField label="For" path="reason" value={reason} onChange={setReason} />
+            <Button type="submit" weight="main" disabled={add.busy}>
+              Add
+            </Button>
+          </Form>
+        )}
+      </Shown>
+    </Dialog>
+  );
+}

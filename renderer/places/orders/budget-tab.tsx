@@ -1,0 +1,109 @@
+import { useState } from 'react';
+import { Button } from '../../app/button.tsx';
+import { Dialog } from '../../app/dialog.tsx';
+import { Page } from '../../app/page.tsx';
+import { Empty, Shown } from '../../app/states.tsx';
+import { Chart } from '../../charts/chart.tsx';
+import { api } from '../../client/api.ts';
+import { useChange } from '../../client/use-change.ts';
+import { type OutputOf, useRead } from '../../client/use-read.ts';
+import { Form } from '../../fields/form.tsx';
+import { MoneyField } from '../../fields/money-field.tsx';
+import { TextField } from '../../fields/text-field.tsx';
+import { type Column, money, text } from '../../table/column.ts';
+import { Grid } from '../../table/grid.tsx';
+import type { Edit } from '../../table/paste-block.ts';
+import type { TabHead } from './tab-head.ts';
+
+type Row = OutputOf<typeof api.orders.budget>[number];
+
+const idOf = (row: Row): string => row.category;
+const columns: readonly Column<Row>[] = [
+  text('category', 'Category', { width: 220 }),
+  money('budget_minor', 'Budget', { edit: true, total: 'sum' }),
+  money('actual_minor', 'Spent', { total: 'sum' }),
+  money('committed_minor', 'Ordered', { total: 'sum', hint: 'Ordered and not yet here' }),
+  money('left_minor', 'Left', { total: 'sum' }),
+];
+const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const;
+
+/** A season's spending by category and month against what was set aside. */
+export function BudgetTab({ tabs, choice, season }: TabHead) {
+  const budget = useRead(api.orders.budget, { seasonId: season.seasonId });
+  const set = useChange(api.orders.setBudget);
+  const [adding, setAdding] = useState(false);
+  const edit = async (edits: readonly Edit<Row>[]): Promise<unknown> => {
+    for (const each of edits)
+      await set.run({
+        seasonId: season.seasonId,
+        category: each.row.category,
+        amount_minor: typeof each.value === 'number' ? each.value : 0,
+      });
+    return undefined;
+  };
+  return (
+    <Page
+      title="Orders"
+      lead="Purchases of the season's year, by category: goods, and delivery and tax as a category of their own."
+      tabs={tabs}
+      actions={
+        <>
+          {choice}
+          <Button icon="add" onClick={() => setAdding(true)}>
+            Add a category
+          </Button>
+        </>
+      }
+    >
+      <Shown reading={budget}>
+        {(rows) => (
+          <>
+            <Grid
+              name="Budget"
+              rows={rows}
+              columns={columns}
+              rowId={idOf}
+              onEdit={edit}
+              failure={set.failure}
+              empty={<Empty title="No budget and no purchases yet">Add a category with what you want to spend.</Empty>}
+            />
+            {rows.length === 0 ? null : (
+              <Chart
+                title="Spent and ordered by month"
+                rows={months.map((month, at) => ({
+                  month,
+                  total: rows.reduce((sum, row) => sum + (row.months_minor[at] ?? 0), 0),
+                }))}
+                x={{ name: 'Month', text: (row) => row.month }}
+                unit="minor"
+                series={[{ name: 'Spent and ordered', as: 'bar', read: (row) => row.total }]}
+              />
+            )}
+          </>
+        )}
+      </Shown>
+      {adding ? <AddCategory seasonId={season.seasonId} onClose={() => setAdding(false)} /> : null}
+    </Page>
+  );
+}
+
+function AddCategory({ seasonId, onClose }: { readonly seasonId: string; readonly onClose: () => void }) {
+  const set = useChange(api.orders.setBudget);
+  const [category, setCategory] = useState('');
+  const [amount, setAmount] = useState<number | null>(null);
+  const save = async (): Promise<void> => {
+    const saved = await set.run({ seasonId, category, amount_minor: amount ?? 0 }, `Set the budget of ${category}.`);
+    if (saved !== undefined) onClose();
+  };
+  return (
+    <Dialog title="Add a category" onClose={onClose}>
+      <Form label="Add a category" failure={set.failure} paths={['category', 'amount_minor']} onSave={() => void save()}>
+        <TextField label="Category" path="category" value={category} onChange={setCategory} needed />
+        <MoneyField label="Budget of the season" path="amount_minor" value={amount} onChange={setAmount} needed />
+        <Button type="submit" weight="main" disabled={set.busy}>
+          Add
+        </Button>
+      </Form>
+    </Dialog>
+  );
+}

@@ -1,0 +1,94 @@
+import { useState } from 'react';
+import { Button } from '../../app/button.tsx';
+import { Dialog } from '../../app/dialog.tsx';
+import { Shown } from '../../app/states.tsx';
+import { api } from '../../client/api.ts';
+import { useReader } from '../../client/reader.tsx';
+import { useChange } from '../../client/use-change.ts';
+import { useRead } from '../../client/use-read.ts';
+import { ChoiceField } from '../../fields/choice-field.tsx';
+import { Form } from '../../fields/form.tsx';
+import { QuantityField } from '../../fields/quantity-field.tsx';
+import { TextField } from '../../fields/text-field.tsx';
+import type { StockRow } from './stock-tab.tsx';
+
+type Counted = { readonly materialId: string; readonly counted: number | null };
+
+/** The count sheet: what lies in the shed of each material. Lines left empty are not counted. */
+export function CountDialog({ rows, onClose }: { readonly rows: readonly StockRow[]; readonly onClose: () => void }) {
+  const reader = useReader();
+  const today = useRead(api.soilTests.today, undefined);
+  const materials = useRead(api.materials.list, undefined);
+  const count = useChange(api.stock.count);
+  const [who, setWho] = useState('');
+  const [reason, setReason] = useState('');
+  const [counts, setCounts] = useState<readonly Counted[]>(() =>
+    rows.map((row) => ({ materialId: row.materialId, counted: null })),
+  );
+  const [more, setMore] = useState('');
+  const set = (materialId: string, counted: number | null) =>
+    setCounts(counts.map((each) => (each.materialId === materialId ? { materialId, counted } : each)));
+  const save = async (): Promise<void> => {
+    if (today.state !== 'ready') return;
+    const done = counts.flatMap((each) =>
+      each.counted === null ? [] : [{ materialId: each.materialId, counted: each.counted }],
+    );
+    const saved = await count.run({ date: today.data.today, who, reason, counts: done }, `Counted ${done.length} materials.`);
+    if (saved !== undefined) onClose();
+  };
+  return (
+    <Dialog title="Count" onClose={onClose} wide>
+      <Shown reading={materials}>
+        {(all) => {
+          const byId = new Map(all.map((each) => [each.id, each]));
+          return (
+            <Form label="Count" failure={count.failure} paths={['who', 'reason', 'counts']} onSave={() => void save()}>
+              <div className="form-pair">
+                <TextField label="Counted by" path="who" value={who} onChange={setWho} needed />
+                <TextField label="Why it differs, where it does" path="reason" value={reason} onChange={setReason} />
+              </div>
+              <div className="count-lines">
+                {counts.map((each) => {
+                  const material = byId.get(each.materialId);
+                  const books = rows.find((row) => row.materialId === each.materialId)?.onHand ?? 0;
+                  return (
+                    <QuantityField
+                      key={each.materialId}
+                      label={material?.name ?? each.materialId}
+                      hint={`In the books ${reader.print(books, material?.baseUnit ?? '')}`}
+                      unit={material?.baseUnit ?? ''}
+                      value={each.counted}
+                      onChange={(value) => set(each.materialId, value)}
+                    />
+                  );
+                })}
+              </div>
+              <div className="row">
+                <ChoiceField
+                  label="Something else"
+                  value={more}
+                  choices={[
+                    { value: '', text: 'Choose a material' },
+                    ...all
+                      .filter((each) => !counts.some((known) => known.materialId === each.id))
+                      .map((each) => ({ value: each.id, text: each.name })),
+                  ]}
+                  onChange={(id) => {
+                    setMore('');
+                    if (id !== '') setCounts([...counts, { materialId: id, counted: null }]);
+                  }}
+                />
+              </div>
+              <div className="row">
+                <Button type="submit" weight="main" disabled={count.busy || counts.every((each) => each.counted === null)}>
+                  Take the counts
+                </Button>
+                <Button onClick={() => window.print()}>Print the sheet</Button>
+              </div>
+            </Form>
+          );
+        }}
+      </Shown>
+    </Dialog>
+  );
+}

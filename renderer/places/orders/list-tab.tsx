@@ -1,0 +1,97 @@
+import { useState } from 'react';
+import { Button } from '../../app/button.tsx';
+import { Page } from '../../app/page.tsx';
+import { Empty, Shown } from '../../app/states.tsx';
+import { announce } from '../../client/announce.ts';
+import { api } from '../../client/api.ts';
+import { useReader } from '../../client/reader.tsx';
+import { useChange } from '../../client/use-change.ts';
+import { useRead } from '../../client/use-read.ts';
+import { FlagField } from '../../fields/flag-field.tsx';
+import { CountField } from '../../fields/quantity-field.tsx';
+import { exportOf, listAsText } from './list-text.ts';
+import { SearchResult } from './search-result.tsx';
+import { SupplierPart } from './supplier-part.tsx';
+import type { TabHead } from './tab-head.ts';
+import { useSearch } from './use-search.ts';
+
+/** The search for the cheapest list, and the list by supplier to tick off while buying. */
+export function ListTab({ tabs, choice, season }: TabHead) {
+  const lists = useRead(api.orders.list, { seasonId: season.seasonId });
+  const keep = useChange(api.orders.keepList);
+  const search = useSearch();
+  const reader = useReader();
+  const [mostSuppliers, setMost] = useState<number | null>(null);
+  const [inTime, setInTime] = useState(true);
+  const begin = () => void search.start({ seasonId: season.seasonId, mostSuppliers, inTime });
+  return (
+    <Page
+      title="Orders"
+      lead="Least total cost over suppliers, packages, price breaks and deliveries."
+      tabs={tabs}
+      actions={
+        <>
+          {choice}
+          <a className="button" href={exportOf('shopping-list.pdf', season.seasonId)} target="_blank" rel="noreferrer">
+            PDF
+          </a>
+          <a className="button" href={exportOf('shopping-list.csv', season.seasonId)}>
+            CSV
+          </a>
+          <Button onClick={() => window.print()}>Print</Button>
+        </>
+      }
+    >
+      <section className="panel stack no-print" aria-label="Search">
+        <div className="row orders-search">
+          <CountField label="Suppliers at most" value={mostSuppliers} onChange={setMost} hint="Empty: any number" />
+          <FlagField label="Only suppliers that bring it in time" value={inTime} onChange={setInTime} />
+          {search.running ? (
+            <Button onClick={search.stop}>Stop, keep the best so far</Button>
+          ) : (
+            <Button weight="main" onClick={begin}>
+              Find the cheapest list
+            </Button>
+          )}
+        </div>
+        <SearchResult
+          search={search}
+          onKeep={(bought) =>
+            void keep.run({ seasonId: season.seasonId, bought: [...bought] }, `Kept a list of ${bought.length} lines.`)
+          }
+          busy={keep.busy}
+          failure={keep.failure}
+        />
+      </section>
+      <Shown reading={lists}>
+        {(all) =>
+          all.length === 0 ? (
+            <Empty title="No shopping list yet">
+              Find the cheapest list, look at it, and keep it: it then stands here by supplier.
+            </Empty>
+          ) : (
+            <>
+              <div className="row no-print">
+                <strong>
+                  {reader.money(all.reduce((sum, list) => sum + list.total_minor, 0))} at {all.length}{' '}
+                  {all.length === 1 ? 'supplier' : 'suppliers'}
+                </strong>
+                <Button
+                  icon="copy"
+                  onClick={() => {
+                    void navigator.clipboard.writeText(listAsText(all, reader)).then(() => announce('Copied the list as text.'));
+                  }}
+                >
+                  Copy as text
+                </Button>
+              </div>
+              {all.map((list) => (
+                <SupplierPart key={list.supplierId} list={list} seasonId={season.seasonId} />
+              ))}
+            </>
+          )
+        }
+      </Shown>
+    </Page>
+  );
+}

@@ -1,0 +1,29 @@
+import type { api } from '../../client/api.ts';
+import { farmOfAddress } from '../../client/farm-of-address.ts';
+import type { Reader } from '../../client/reader.tsx';
+import type { OutputOf } from '../../client/use-read.ts';
+
+export type SupplierList = OutputOf<typeof api.orders.list>[number];
+
+/** The list as plain text to send: a paragraph a supplier. */
+export function listAsText(lists: readonly SupplierList[], reader: Pick<Reader, 'money' | 'print'>): string {
+  return lists
+    .map((list) =>
+      [
+        list.name,
+        ...list.rows.map(
+          (row) =>
+            `${row.packages} x ${row.offer} (${row.material}, ${reader.print(row.amount, row.baseUnit)}): ${reader.money(row.total_minor)}`,
+        ),
+        `Delivery ${reader.money(list.delivery_minor)}, tax ${reader.money(list.tax_minor)}, total ${reader.money(list.total_minor)}`,
+      ].join('\n'),
+    )
+    .join('\n\n');
+}
+
+/** Where a file of the open farm's list is fetched. */
+export function exportOf(name: string, seasonId: string): string {
+  const farm = farmOfAddress(window.location.search);
+  const query = new URLSearchParams({ season: seasonId, ...(farm === undefined ? {} : { farm }) });
+  return `/export/${name}?${query.toString()}`;
+}

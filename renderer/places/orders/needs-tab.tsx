@@ -1,0 +1,131 @@
+import { type ReactNode, useMemo, useState } from 'react';
+import { go } from '../../app/address.ts';
+import { Button } from '../../app/button.tsx';
+import { Page } from '../../app/page.tsx';
+import { Empty, Shown } from '../../app/states.tsx';
+import { api } from '../../client/api.ts';
+import { useReader } from '../../client/reader.tsx';
+import { useChange } from '../../client/use-change.ts';
+import { type OutputOf, useRead } from '../../client/use-read.ts';
+import { editsByRow } from '../../table/edits-by-row.ts';
+import { Grid } from '../../table/grid.tsx';
+import type { Edit } from '../../table/paste-block.ts';
+import { AddNeed } from './add-need.tsx';
+import { type NeedRow, needColumns } from './need-columns.tsx';
+import { StandIns } from './stand-ins.tsx';
+import type { TabHead } from './tab-head.ts';
+
+const idOf = (row: NeedRow): string => row.key;
+
+/** Everything the season needs, gathered with its reason: to be bound to a supplier, left out or added to. */
+export function NeedsTab({ tabs, choice, season }: TabHead) {
+  const needs = useRead(api.orders.needs, { seasonId: season.seasonId });
+  const set = useChange(api.orders.setNeeds);
+  const remove = useChange(api.orders.removeNeed);
+  const [adding, setAdding] = useState(false);
+  const [standing, setStanding] = useState(false);
+  const [selected, setSelected] = useState<readonly string[]>([]);
+  const edit = (edits: readonly Edit<NeedRow>[]) =>
+    set.run({
+      seasonId: season.seasonId,
+      choices: editsByRow(edits).map(({ row, values }) => ({
+        key: row.key,
+        materialId: row.materialId,
+        amount: row.amount === row.computed ? null : row.amount,
+        supplierId: 'supplierId' in values ? ((values['supplierId'] as string | null) ?? null) : row.supplierId,
+        left: 'left' in values ? values['left'] === true : row.left,
+      })),
+    });
+  const byHand = (rows: readonly NeedRow[]) => rows.filter((row) => selected.includes(row.key) && row.needChoiceId !== null);
+  return (
+    <Page
+      title="Orders"
+      lead="What the season needs, gathered from beds, parts, doses, plantings and your own additions."
+      tabs={tabs}
+      actions={
+        <>
+          {choice}
+          <Button icon="add" onClick={() => setAdding(true)}>
+            Add a need
+          </Button>
+          <Button onClick={() => setStanding(true)}>Stand-ins</Button>
+          <Button weight="main" onClick={() => go('orders', { tab: 'list', season: season.seasonId })}>
+            Find the cheapest list
+          </Button>
+        </>
+      }
+    >
+      <Shown reading={needs}>
+        {(found) => (
+          <NeedsGrid
+            found={found}
+            onEdit={edit}
+            failure={set.failure}
+            onSelect={setSelected}
+            tools={
+              byHand(found.needs).length === 0 ? undefined : (
+                <Button
+                  icon="bin"
+                  onClick={() => {
+                    for (const row of byHand(found.needs))
+                      void remove.run({ needChoiceId: row.needChoiceId ?? '' }, 'Took the need away.');
+                  }}
+                >
+                  Take away
+                </Button>
+              )
+            }
+          />
+        )}
+      </Shown>
+      {adding ? <AddNeed seasonId={season.seasonId} onClose={() => setAdding(false)} /> : null}
+      {standing ? <StandIns onClose={() => setStanding(false)} /> : null}
+    </Page>
+  );
+}
+
+type Found = OutputOf<typeof api.orders.needs>;
+
+function NeedsGrid(props: {
+  readonly found: Found;
+  readonly onEdit: (edits: readonly Edit<NeedRow>[]) => Promise<unknown>;
+  readonly failure: ReturnType<typeof useChange>['failure'];
+  readonly onSelect: (ids: readonly string[]) => void;
+  readonly tools: ReactNode;
+}) {
+  const reader = useReader();
+  const { found } = props;
+  const columns = useMemo(() => needColumns(reader, found.suppliers), [reader, found.suppliers]);
+  return (
+    <>
+      <Grid
+        name="Needs"
+        rows={found.needs}
+        columns={columns}
+        rowId={idOf}
+        onEdit={props.onEdit}
+        failure={props.failure}
+        onSelect={props.onSelect}
+        tools={props.tools}
+        empty={
+          <Empty title="Nothing is needed">Beds that want filling, worn parts, planned doses and plantings show here.</Empty>
+        }
+      />
+      {found.nameless.length === 0 ? null : (
+        <details className="panel">
+          <summary>
+            {found.nameless.length} crops have no seed among the materials: add it at Library, Materials, kind “seed”, to buy it
+            here
+          </summary>
+          <ul>
+            {found.nameless.map((each) => (
+              <li key={each.key}>
+                {each.name}: {reader.print(each.amount, each.unit, 3)} seeds
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,120 @@
+import { useState } from 'react';
+import { Button } from '../../app/button.tsx';
+import { Sheet } from '../../app/sheet.tsx';
+import { api } from '../../client/api.ts';
+import { useReader } from '../../client/reader.tsx';
+import { useChange } from '../../client/use-change.ts';
+import { useRead } from '../../client/use-read.ts';
+import { Form } from '../../fields/form.tsx';
+import { MoneyField } from '../../fields/money-field.tsx';
+import { QuantityField } from '../../fields/quantity-field.tsx';
+import { TextField } from '../../fields/text-field.tsx';
+import type { PurchaseRow } from './purchases-tab.tsx';
+
+/** One purchase: what came of each line goes into stock at what it cost to have it there; what went back comes out. */
+export function PurchaseSheet({ lines, onClose }: { readonly lines: readonly PurchaseRow[]; readonly onClose: () => void }) {
+  const reader = useReader();
+  const today = useRead(api.soilTests.today, undefined);
+  const receive = useChange(api.orders.receive);
+  const first = lines[0];
+  const begun = lines.some((line) => line.receivedPackages > 0);
+  const [came, setCame] = useState<Readonly<Record<string, number | null>>>(() =>
+    Object.fromEntries(lines.map((line) => [line.lineId, Math.max(0, line.open)])),
+  );
+  const [charges, setCharges] = useState<number | null>(
+    begun || first === undefined ? 0 : first.delivery_minor + first.tax_minor,
+  );
+  const [who, setWho] = useState('');
+  if (first === undefined || today.state !== 'ready') return null;
+  const open = lines.filter((line) => line.open > 0);
+  const take = () =>
+    void receive.run(
+      {
+        purchaseId: first.purchaseId,
+        date: today.data.today,
+        who,
+        charges_minor: charges ?? 0,
+        lines: lines.map((line) => ({ lineId: line.lineId, packages: line.open > 0 ? (came[line.lineId] ?? 0) : 0 })),
+      },
+      'Took the delivery into stock.',
+    );
+  return (
+    <Sheet title={`${first.supplier}, ${reader.date(first.orderedDate)}`} onClose={onClose}>
+      {open.length === 0 ? (
+        <p>All of it is here.</p>
+      ) : (
+        <Form label="Receive" failure={receive.failure} paths={lines.map((_, at) => `lines.${at}.now`)} onSave={take}>
+          <h3>What came</h3>
+          {lines.map((line, at) =>
+            line.open <= 0 ? null : (
+              <QuantityField
+                key={line.lineId}
+                label={`${line.material}, of ${line.open}`}
+                path={`lines.${at}.now`}
+                unit=""
+                value={came[line.lineId] ?? null}
+                onChange={(value) => setCame({ ...came, [line.lineId]: value })}
+              />
+            ),
+          )}
+          <MoneyField
+            label="Delivery and tax of this receipt"
+            path="charges_minor"
+            value={charges}
+            onChange={setCharges}
+            hint="Shared over the goods by value"
+          />
+          <TextField label="Received by" path="who" value={who} onChange={setWho} />
+          <Button type="submit" weight="main" disabled={receive.busy}>
+            Take into stock
+          </Button>
+        </Form>
+      )}
+      {lines.some((line) => line.receivedPackages > line.returnedPackages) ? (
+        <SendBack lines={lines} date={today.data.today} />
+      ) : null}
+    </Sheet>
+  );
+}
+
+function SendBack({ lines, date }: { readonly lines: readonly PurchaseRow[]; readonly date: string }) {
+  const back = useChange(api.orders.sendBack);
+  const here = lines.filter((line) => line.receivedPackages > line.returnedPackages);
+  const [lineId, setLineId] = useState(here[0]?.lineId ?? '');
+  const [packages, setPackages] = useState<number | null>(null);
+  const [reason, setReason] = useState('');
+  const line = here.find((each) => each.lineId === lineId) ?? here[0];
+  if (line === undefined) return null;
+  return (
+    <Form
+      label="Send back"
+      failure={back.failure}
+      paths={['packages', 'now', 'reason']}
+      onSave={() =>
+        void back.run(
+          { purchaseId: line.purchaseId, lineId: line.lineId, packages: packages ?? 0, date, reason },
+          'Sent it back.',
+        )
+      }
+    >
+      <h3>Send back</h3>
+      <label className="field">
+        <span className="soft small">Material</span>
+        <select value={line.lineId} onChange={(event) => setLineId(event.target.value)}>
+          {here.map((each) => (
+            <option key={each.lineId} value={each.lineId}>
+              {each.material}
+            </option>
+          ))}
+        </select>
+      </label>
+      <div className="form-pair">
+        <QuantityField label="Packages" path="packages" unit="" value={packages} onChange={setPackages} />
+        <TextField label="Why" path="reason" value={reason} onChange={setReason} />
+      </div>
+      <Button type="submit" disabled={back.busy}>
+        Send back
+      </Button>
+    </Form>
+  );
+}

@@ -1,0 +1,98 @@
+import { useMemo, useState } from 'react';
+import { Button } from '../../app/button.tsx';
+import { Sheet } from '../../app/sheet.tsx';
+import { Shown } from '../../app/states.tsx';
+import { api, client } from '../../client/api.ts';
+import { type Reader, useReader } from '../../client/reader.tsx';
+import { useChange } from '../../client/use-change.ts';
+import { type OutputOf, useRead } from '../../client/use-read.ts';
+import { Form } from '../../fields/form.tsx';
+import { QuantityField } from '../../fields/quantity-field.tsx';
+import { TextField } from '../../fields/text-field.tsx';
+import { type Column, choice, date, derived, flag, money, text } from '../../table/column.ts';
+import { Grid } from '../../table/grid.tsx';
+import { Figure } from '../../working/figure.tsx';
+import type { StockRow } from './stock-tab.tsx';
+
+type Move = OutputOf<typeof api.stock.moves>[number];
+
+const kinds = [
+  { value: 'opening', text: 'Opening count' },
+  { value: 'purchase', text: 'Purchase' },
+  { value: 'made', text: 'Made or won' },
+  { value: 'use', text: 'Use' },
+  { value: 'correction', text: 'Correction' },
+  { value: 'return', text: 'Sent back' },
+] as const;
+
+const idOf = (row: Move): string => row.moveId;
+
+const columnsFor = (reader: Reader, unit: string): readonly Column<Move>[] => [
+  date('date', 'Date', { width: 100 }),
+  choice('kind', 'What', kinds, { width: 110 }),
+  derived('text', 'amountText', 'Amount', (row) => reader.print(row.amount, unit), { width: 100 }),
+  derived('text', 'balanceText', 'Then on hand', (row) => reader.print(row.balance, unit), { width: 110 }),
+  money('value_minor', 'Value', { width: 90 }),
+  text('who', 'Who', { width: 70 }),
+  text('reason', 'Why', { width: 140 }),
+  text('bed', 'Bed', { width: 70 }),
+  flag('flagged', 'Flagged', { width: 80 }),
+];
+
+/** One material's ledger, its average cost with the working, and the entry of a use. */
+export function StockSheet({ row, onClose }: { readonly row: StockRow; readonly onClose: () => void }) {
+  const moves = useRead(api.stock.moves, { materialId: row.materialId });
+  const reader = useReader();
+  const columns = useMemo(() => columnsFor(reader, row.baseUnit), [reader, row.baseUnit]);
+  return (
+    <Sheet title={row.name} onClose={onClose}>
+      <dl className="facts">
+        <dt>On hand</dt>
+        <dd>{reader.print(row.onHand, row.baseUnit)}</dd>
+        <dt>Cost of one {reader.sign(row.baseUnit) || 'piece'}</dt>
+        <dd>
+          <Figure
+            value={row.unitCost_minor / reader.scale(1, row.baseUnit)}
+            unit="minor"
+            name="Average cost"
+            explain={() => client.stock.explain.query({ materialId: row.materialId, unit: row.baseUnit })}
+          />
+        </dd>
+      </dl>
+      <UseForm row={row} />
+      <Shown reading={moves}>
+        {(all) => <Grid name={`Movements of ${row.name}`} rows={all} columns={columns} rowId={idOf} />}
+      </Shown>
+    </Sheet>
+  );
+}
+
+function UseForm({ row }: { readonly row: StockRow }) {
+  const use = useChange(api.stock.use);
+  const today = useRead(api.soilTests.today, undefined);
+  const [amount, setAmount] = useState<number | null>(null);
+  const [reason, setReason] = useState('');
+  const ask = use.failure?.faults.some((fault) => fault.code === 'confirm') === true;
+  const save = (flagged: boolean) => {
+    if (today.state !== 'ready') return;
+    void use.run(
+      { materialId: row.materialId, date: today.data.today, amount: amount ?? 0, reason, flagged },
+      'Entered the use.',
+    );
+  };
+  return (
+    <Form label="Enter a use" failure={use.failure} paths={['amount', 'reason']} onSave={() => save(false)}>
+      <h3>Enter a use</h3>
+      <div className="form-pair">
+        <QuantityField label="Amount" path="amount" unit={row.baseUnit} value={amount} onChange={setAmount} />
+        <TextField label="For" path="reason" value={reason} onChange={setReason} />
+      </div>
+      <div className="row">
+        <Button type="submit" disabled={use.busy}>
+          Take out
+        </Button>
+        {ask ? <Button onClick={() => save(true)}>It is right: take out and flag it</Button> : null}
+      </div>
+    </Form>
+  );
+}

@@ -1,0 +1,79 @@
+import { useMemo, useState } from 'react';
+import { useQueryValue } from '../../app/address.ts';
+import { Button } from '../../app/button.tsx';
+import { Page } from '../../app/page.tsx';
+import { Empty, Shown } from '../../app/states.tsx';
+import { api } from '../../client/api.ts';
+import { type Reader, useReader } from '../../client/reader.tsx';
+import { type OutputOf, useRead } from '../../client/use-read.ts';
+import { type Column, date, derived, flag, money, text } from '../../table/column.ts';
+import { Grid } from '../../table/grid.tsx';
+import { CountDialog } from './count-dialog.tsx';
+import { LotsList } from './lots-list.tsx';
+import { StockSheet } from './stock-sheet.tsx';
+import type { TabHead } from './tab-head.ts';
+
+export type StockRow = OutputOf<typeof api.stock.list>[number];
+
+const idOf = (row: StockRow): string => row.materialId;
+
+const columnsFor = (reader: Reader): readonly Column<StockRow>[] => [
+  text('name', 'Material', { width: 240 }),
+  text('kind', 'Kind', { width: 110 }),
+  derived('text', 'onHandText', 'On hand', (row) => reader.print(row.onHand, row.baseUnit), {
+    width: 130,
+    draw: (row) =>
+      row.below ? (
+        <span className="state-mark" data-tone="stop">
+          {reader.print(row.onHand, row.baseUnit)}, count it
+        </span>
+      ) : (
+        reader.print(row.onHand, row.baseUnit)
+      ),
+  }),
+  money('value_minor', 'Value', { total: 'sum', width: 120 }),
+  date('lastDate', 'Last moved', { width: 120 }),
+  date('counted', 'Last counted', { width: 120 }),
+  derived('flag', 'flaggedMoves', 'Corrected', (row) => row.flagged > 0, { width: 100 }),
+  flag('own', 'Own', { shown: false }),
+];
+
+/** What is on hand, at its average cost; every movement behind it; counts and lots. */
+export function StockTab({ tabs }: TabHead) {
+  const stock = useRead(api.stock.list, undefined);
+  const [materialId, setMaterialId] = useQueryValue('material');
+  const [counting, setCounting] = useState(false);
+  const reader = useReader();
+  const columns = useMemo(() => columnsFor(reader), [reader]);
+  const open = stock.state === 'ready' ? stock.data.find((row) => row.materialId === materialId) : undefined;
+  return (
+    <Page
+      title="Orders"
+      lead="Every movement is kept: opening counts, purchases, uses, corrections. The balance is their sum."
+      tabs={tabs}
+      actions={
+        <Button weight="main" onClick={() => setCounting(true)}>
+          Count
+        </Button>
+      }
+      sheet={open === undefined ? null : <StockSheet key={open.materialId} row={open} onClose={() => setMaterialId(undefined)} />}
+    >
+      <Shown reading={stock}>
+        {(rows) => (
+          <>
+            <Grid
+              name="Stock"
+              rows={rows}
+              columns={columns}
+              rowId={idOf}
+              onOpen={(row) => setMaterialId(row.materialId)}
+              empty={<Empty title="Nothing in stock yet">Count what is in the shed, or receive a purchase.</Empty>}
+            />
+            {counting ? <CountDialog rows={rows} onClose={() => setCounting(false)} /> : null}
+          </>
+        )}
+      </Shown>
+      <LotsList />
+    </Page>
+  );
+}

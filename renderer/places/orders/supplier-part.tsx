@@ -1,0 +1,137 @@
+import { useState } from 'react';
+import { Button } from '../../app/button.tsx';
+import { Caution } from '../../cautions/caution.tsx';
+import { api } from '../../client/api.ts';
+import { useReader } from '../../client/reader.tsx';
+import { useChange } from '../../client/use-change.ts';
+import { useRead } from '../../client/use-read.ts';
+import type { SupplierList } from './list-text.ts';
+
+/** Above this a single package is heavy to lift alone (two thirds of the lifting equation's weight constant, 23 kg). */
+const HEAVY_KG = 16;
+
+/** One supplier's part of the list: tick while buying, then order what was ticked. One page of print. */
+export function SupplierPart({ list, seasonId }: { readonly list: SupplierList; readonly seasonId: string }) {
+  const reader = useReader();
+  const tick = useChange(api.orders.tick);
+  const setPackages = useChange(api.orders.setPackages);
+  const order = useChange(api.orders.order);
+  const today = useRead(api.soilTests.today, undefined);
+  const [documentNumber, setDocument] = useState('');
+  const ticked = list.rows.filter((row) => row.ticked).length;
+  const heavy = list.rows.some((row) => row.weight_kg !== null && row.weight_kg / row.packages > HEAVY_KG);
+  const buy = () => {
+    if (today.state !== 'ready') return;
+    void order.run(
+      { seasonId, supplierId: list.supplierId, date: today.data.today, documentNumber },
+      `Ordered ${ticked} lines from ${list.name}. Receive them at Purchases.`,
+    );
+  };
+  return (
+    <section className="panel stack supplier-part" aria-label={list.name}>
+      <header className="row spread">
+        <div>
+          <h2>{list.name}</h2>
+          <p className="soft small">
+            {[
+              list.contact,
+              list.pickUp ? 'to be picked up' : '',
+              list.orderBy === null ? '' : `order by ${reader.date(list.orderBy)}`,
+            ]
+              .filter((part) => part !== '')
+              .join(' · ')}
+          </p>
+        </div>
+        <strong className="number">{reader.money(list.total_minor)}</strong>
+      </header>
+      <table className="plain-table">
+        <thead>
+          <tr>
+            <th scope="col">Got</th>
+            <th scope="col">Material and package</th>
+            <th scope="col" className="number">
+              Packages
+            </th>
+            <th scope="col" className="number">
+              Price
+            </th>
+            <th scope="col" className="number">
+              Total
+            </th>
+          </tr>
+        </thead>
+        <tbody>
+          {list.rows.map((row) => (
+            <tr key={row.shoppingLineId} data-done={row.ticked ? '' : undefined}>
+              <td>
+                <input
+                  type="checkbox"
+                  checked={row.ticked}
+                  aria-label={`Got ${row.material}, ${row.offer}`}
+                  onChange={(event) => void tick.run({ shoppingLineId: row.shoppingLineId, ticked: event.target.checked })}
+                />
+              </td>
+              <td>
+                {row.material}: {row.offer} ({reader.print(row.amount, row.baseUnit)})
+                <div className="soft small">{row.reason}</div>
+              </td>
+              <td className="number">
+                <input
+                  className="narrow-number"
+                  type="number"
+                  min={0}
+                  defaultValue={row.packages}
+                  key={row.packages}
+                  aria-label={`Packages of ${row.material}, ${row.offer}`}
+                  onBlur={(event) => {
+                    const packages = Number(event.target.value);
+                    if (Number.isInteger(packages) && packages >= 0 && packages !== row.packages)
+                      void setPackages.run({ lines: [{ shoppingLineId: row.shoppingLineId, packages }] });
+                  }}
+                />
+              </td>
+              <td className="number">{reader.money(row.price_minor)}</td>
+              <td className="number">{reader.money(row.total_minor)}</td>
+            </tr>
+          ))}
+        </tbody>
+        <tfoot>
+          <tr>
+            <td colSpan={4}>Delivery</td>
+            <td className="number">{reader.money(list.delivery_minor)}</td>
+          </tr>
+          <tr>
+            <td colSpan={4}>Tax</td>
+            <td className="number">{reader.money(list.tax_minor)}</td>
+          </tr>
+        </tfoot>
+      </table>
+      <p className="small">
+        Load {reader.print(list.load.weight_kg, 'kg', 2)}, {reader.print(list.load.volume_L, 'L', 2)}
+        {list.load.trips === null
+          ? '; enter your vehicle at Farm to see the journeys'
+          : `: ${list.load.trips} ${list.load.trips === 1 ? 'journey' : 'journeys'} with your vehicle, by ${list.load.by ?? 'weight'}`}
+        {list.load.unknown === 0 ? '' : `. The weight of ${list.load.unknown} lines is not known`}.
+      </p>
+      {list.underMinimum_minor > 0 ? (
+        <p className="state-mark" data-tone="warn">
+          {reader.money(list.underMinimum_minor)} short of the least order this supplier takes.
+        </p>
+      ) : null}
+      {heavy ? <Caution id="saturated-weight-lifting" folded /> : null}
+      <div className="row no-print">
+        <input
+          type="text"
+          placeholder="Order or invoice number"
+          aria-label={`Order number at ${list.name}`}
+          value={documentNumber}
+          onChange={(event) => setDocument(event.target.value)}
+        />
+        <Button weight="main" disabled={ticked === 0 || order.busy} onClick={buy}>
+          {ticked === list.rows.length ? 'Order all of it' : `Order the ${ticked} ticked`}
+        </Button>
+        {order.failure === undefined ? null : <span role="alert">{order.failure.message}</span>}
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,28 @@
+import type { Bill } from '../../../planner/orders/bill.ts';
+import type { LeastCost } from '../../../planner/orders/least-cost.ts';
+import type { Reader } from '../../client/reader.tsx';
+
+/** Why a list costs what it does, in sentences: supplier by supplier, and against one supplier for everything. */
+export function whyCheaper(
+  found: LeastCost | undefined,
+  bill: Bill,
+  nameOf: (supplierId: string) => string,
+  reader: Pick<Reader, 'money'>,
+): readonly string[] {
+  const lines = bill.suppliers.map((each) => {
+    const delivery = each.delivery_minor === 0 ? 'delivery free' : `delivery ${reader.money(each.delivery_minor)}`;
+    const count = each.lines.length === 1 ? '1 line' : `${each.lines.length} lines`;
+    return `${nameOf(each.supplierId)}: ${count}, goods ${reader.money(each.goods_minor)}, ${delivery}.`;
+  });
+  if (found === undefined || found.single === null || found.saving_minor === null) {
+    return found?.single === null && found.saving_minor === null && found.plan.state === 'found'
+      ? [...lines, 'No single supplier sells everything on the list.']
+      : lines;
+  }
+  const one = nameOf(found.single.supplierId);
+  if (found.saving_minor <= 0) return [...lines, `Everything from ${one} is as cheap: a second delivery would not pay.`];
+  return [
+    ...lines,
+    `It saves ${reader.money(found.saving_minor)} against everything from ${one}: cheaper packages elsewhere are worth more than their delivery.`,
+  ];
+}
