@@ -23,7 +23,7 @@ export type UsedMaterial = {
 
 /** The farm's blend: what each bed gets, what is bought for it, what binds and what is missing. */
 export type FarmBlend = {
-  /** `best`: proven to be within 0.2 % of the least cost. `best-so-far`: stopped before. */
+  /** `best`: proven to be within 0.5 % of the least cost. `best-so-far`: stopped before. */
   readonly state: 'best' | 'best-so-far';
   readonly beds: readonly FedBed[];
   readonly packages: readonly BoughtPackages[];

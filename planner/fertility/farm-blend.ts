@@ -63,6 +63,8 @@ export type FarmBlendModel = {
 };
 
 const G_PER_KG = 1000;
+/** Misses this small, added up over all beds, are rounding of the solver. */
+const NO_MISS = 1e-6;
 /** So that of equal prices the lighter blend is taken, minor units a kg. */
 const TIE_BREAK_MINOR_PER_KG = 1e-3;
 
@@ -86,20 +88,25 @@ export function farmBlendModel(input: FarmBlendInput, leastMiss: number | null):
   if (input.groups.length === 0) refuse('beds', 'empty', 'No bed wants feeding.');
   const builder = createMilp('minimise');
   const byCost = leastMiss !== null;
+  const area_m2 = input.groups.reduce((sum, group) => sum + group.area_m2, 0);
   const doses = input.materials.map((material) =>
     input.groups.map((group) =>
       builder.column({ cost: byCost ? TIE_BREAK_MINOR_PER_KG : 0, upper: material.maxRate_kg_per_m2 * group.area_m2 }),
     ),
   );
-  const packages = input.materials.map((material, i) => addPackages(builder, material, doses[i] ?? [], byCost));
+  const packages = input.materials.map((material, i) =>
+    addPackages(builder, material, doses[i] ?? [], byCost, material.maxRate_kg_per_m2 * area_m2),
+  );
   const needs: FarmBlendModel['needs'][number][] = [];
   const missColumns: FarmBlendModel['missColumns'][number][] = [];
   input.groups.forEach((group, j) => {
     for (const nutrient of input.nutrients) {
       const range = neededRange(group.need[nutrient], group.area_m2, input.toleranceShare * INNER_SHARE);
       const size = Math.max(group.need[nutrient], 2 * IDLE_KG_PER_M2 * group.area_m2) * G_PER_KG;
-      const under = builder.column({ cost: byCost ? 0 : 1 });
-      const over = builder.column({ cost: byCost ? 0 : 1 });
+      // where every need can be met nothing may be missed: the solver then sees it at once
+      const most = leastMiss !== null && leastMiss < NO_MISS ? 0 : Infinity;
+      const under = builder.column({ cost: byCost ? 0 : 1, upper: most });
+      const over = builder.column({ cost: byCost ? 0 : 1, upper: most });
       const row = builder.row({
         lower: range.least_kg * G_PER_KG,
         upper: range.most_kg * G_PER_KG,
@@ -118,8 +125,16 @@ export function farmBlendModel(input: FarmBlendInput, leastMiss: number | null):
   return { model: builder.build(), doses, packages, needs, missColumns };
 }
 
-function addPackages(builder: MilpBuilder, material: FeedMaterial, doses: readonly number[], byCost: boolean): readonly number[] {
-  const columns = material.offers.map((offer) => builder.column({ cost: byCost ? offer.price_minor : 0, integer: byCost }));
+function addPackages(
+  builder: MilpBuilder,
+  material: FeedMaterial,
+  doses: readonly number[],
+  byCost: boolean,
+  most_kg: number,
+): readonly number[] {
+  const columns = material.offers.map((offer) =>
+    builder.column({ cost: byCost ? offer.price_minor : 0, integer: byCost, upper: Math.ceil(most_kg / offer.package_kg) }),
+  );
   builder.row({
     upper: material.stock_kg,
     entries: [

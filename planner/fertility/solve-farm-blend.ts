@@ -13,7 +13,7 @@ export type FarmBlendOutcome =
   | { readonly state: 'found'; readonly blend: FarmBlend }
   | { readonly state: 'none'; readonly because: string };
 
-const WANTED_GAP = 0.002;
+const WANTED_GAP = 0.005;
 /** A limit by count, so that the same farm gives the same plan on every machine. */
 const NODE_LIMIT = 20_000;
 

@@ -119,3 +119,11 @@ export function potassiumCritical_mg_per_kg(cec_meq_per_100g: number): number {
   requireRange('cec_meq_per_100g', cec_meq_per_100g, 0, 200, 'meq/100 g');
   return 75 + 2.5 * cec_meq_per_100g;
 }
+
+/** The upper bounds of the lower classes of a method's scale; empty where no scale is known. */
+export function classBounds_mg_per_kg(
+  method: TestMethod,
+  nutrient: string,
+): readonly { readonly name: TestClass; readonly below_mg_per_kg: number }[] {
+  return (scales[method]?.[nutrient]?.below_mg_per_kg ?? []).map(([name, below_mg_per_kg]) => ({ name, below_mg_per_kg }));
+}

@@ -1,4 +1,5 @@
 import { type ReactNode, useState } from 'react';
+import { explainDose } from '../../../planner/fertility/explain-dose.ts';
 import { go } from '../../app/address.ts';
 import { Button } from '../../app/button.tsx';
 import { Page } from '../../app/page.tsx';
@@ -8,6 +9,7 @@ import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { useChange } from '../../client/use-change.ts';
 import { useRead } from '../../client/use-read.ts';
+import { Figure } from '../../working/figure.tsx';
 import { DoneDialog } from './done-dialog.tsx';
 import { cardsOf, measureText } from './dose-cards.ts';
 import type { DoseRow, FeedingPlanView } from './soil-types.ts';
@@ -150,7 +152,17 @@ export function CardsTab({
                                   {dose.caustic ? '; caustic: gloves and eye cover' : ''}
                                 </div>
                               </td>
-                              <td className="number">{reader.print(dose.amount_kg, 'kg', 2)}</td>
+                              <td className="number">
+                                <Figure
+                                  value={dose.amount_kg}
+                                  unit="kg"
+                                  digits={2}
+                                  name={`${dose.material} for ${dose.code}`}
+                                  explain={() =>
+                                    explainDose({ ...dose, dose_kg: dose.amount_kg, scoop_L: plan.plan.scoop_L, area_m2: null })
+                                  }
+                                />
+                              </td>
                               <td>{measureText(dose)}</td>
                               <td className="dose-day">{reader.date(dose.date)}</td>
                             </tr>

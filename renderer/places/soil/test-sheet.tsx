@@ -1,3 +1,5 @@
+import { explainReading } from '../../../planner/fertility/explain-reading.ts';
+import type { TestMethod } from '../../../planner/fertility/test-class.ts';
 import { Button } from '../../app/button.tsx';
 import { Sheet } from '../../app/sheet.tsx';
 import { Cautions } from '../../cautions/caution.tsx';
@@ -6,6 +8,7 @@ import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { useChange } from '../../client/use-change.ts';
 import { useRead } from '../../client/use-read.ts';
+import { Figure } from '../../working/figure.tsx';
 import type { SoilTestRow } from './soil-types.ts';
 import { methodChoices } from './soil-words.ts';
 import { ClassMark } from './test-columns.tsx';
@@ -86,7 +89,21 @@ export function TestSheet({
           {test.values.map((each) => (
             <tr key={each.nutrient}>
               <td>{each.nutrient}</td>
-              <td className="number">{reader.number(each.value_mg_per_kg, '')}</td>
+              <td className="number">
+                <Figure
+                  value={each.value_mg_per_kg}
+                  unit=""
+                  name={`${each.nutrient}, mg/kg`}
+                  explain={() =>
+                    explainReading({
+                      nutrient: each.nutrient,
+                      method: test.method as TestMethod,
+                      entered: `${each.enteredValue} ${each.enteredUnit}`,
+                      value_mg_per_kg: each.value_mg_per_kg,
+                    })
+                  }
+                />
+              </td>
               <td>
                 {each.reading === null ? <span className="faint">no scale known</span> : <ClassMark name={each.reading.class} />}
                 {each.warning === null ? null : <div className="small">{each.warning}</div>}

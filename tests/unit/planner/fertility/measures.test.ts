@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { explainDose } from '../../../../planner/fertility/explain-dose.ts';
 import { measuredDose, measureFor } from '../../../../planner/fertility/measures.ts';
 import { faultPaths } from '../../../builders/faults-of.ts';
 
@@ -23,4 +24,18 @@ test('the measure is never larger than the dose can be counted in', () => {
 });
 test('an empty scoop is refused at its field', () => {
   expect(faultPaths(() => measureFor(1, 0))).toEqual(['scoop_L']);
+});
+
+test('the working of a dose ends in its weight; without a density it says to weigh', () => {
+  const input = {
+    material: 'Feather meal',
+    dose_kg: 0.4,
+    density_kg_per_m3: 470,
+    scoop_L: 0.25,
+    area_m2: 3,
+    reason: 'blend',
+    source: '',
+  };
+  expect(explainDose(input).result.value).toBe(0.4);
+  expect(explainDose({ ...input, density_kg_per_m3: null }).notes.join(' ')).toMatch(/weigh/);
 });

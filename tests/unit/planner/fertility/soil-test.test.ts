@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { explainReading } from '../../../../planner/fertility/explain-reading.ts';
 import { testClass } from '../../../../planner/fertility/test-class.ts';
 import { layerNutrient_kg_per_m2, testValue_mg_per_kg, unlikelyValue } from '../../../../planner/fertility/test-value.ts';
 import { convert } from '../../../../planner/units/convert.ts';
@@ -41,4 +42,10 @@ describe('classes', () => {
     expect(testClass('mehlich-3', 'P', 8)?.class).toBe('very-low');
     expect(testClass('olsen', 'B', 1)).toBeNull();
   });
+});
+
+test('the working of a reading ends in the figure read, with the bounds of its method', () => {
+  const working = explainReading({ nutrient: 'P', method: 'olsen', entered: '20 ppm', value_mg_per_kg: 20 });
+  expect(working.result.value).toBe(20);
+  expect(working.symbols.map((each) => each.figure.value)).toEqual([20, 15, 25]);
 });
