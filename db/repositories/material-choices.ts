@@ -12,6 +12,7 @@ export function materialChoices(db: FarmDb) {
       baseUnit: material.baseUnit,
       settlingFirstShare: material.settlingFirstShare,
       life_years: material.life_years,
+      own: material.own,
     })
     .from(material)
     .where(eq(material.retired, false))

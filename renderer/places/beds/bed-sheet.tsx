@@ -67,7 +67,7 @@ export function BedSheet(props: {
           )}
           {tab === 'bed' ? (
             <>
-              <SectionDrawing bed={bed} />
+              <SectionDrawing bed={{ ...bed, label: bed.row.code }} />
               <BedFigures bed={bed} />
               <Cautions ids={bedCautions(bed)} folded />
             </>

@@ -7,6 +7,7 @@ import { useChange } from '../../client/use-change.ts';
 import { type InputOf, type OutputOf, useRead } from '../../client/use-read.ts';
 import { Form } from '../../fields/form.tsx';
 import { DesignFields } from './design-fields.tsx';
+import { DesignPreview } from './design-preview.tsx';
 import { LayerFields } from './layer-fields.tsx';
 import { PartFields } from './part-fields.tsx';
 import { StayFields } from './stay-fields.tsx';
@@ -180,20 +181,15 @@ function ChangeDesign(props: {
 function EntryFields({ entry, onChange }: { readonly entry: DesignEntry; readonly onChange: (entry: DesignEntry) => void }) {
   const materials = useRead(api.designs.materials, undefined);
   return (
-    <>
-      <DesignFields values={entry.values} onChange={(values) => onChange({ ...entry, values })} />
-      <Shown reading={materials}>
-        {(all) => (
-          <>
-            <LayerFields
-              layers={entry.layers}
-              materials={all}
-              onChange={(layers) => onChange({ ...entry, layers: [...layers] })}
-            />
-            <PartFields parts={entry.parts} materials={all} onChange={(parts) => onChange({ ...entry, parts: [...parts] })} />
-          </>
-        )}
-      </Shown>
-    </>
+    <Shown reading={materials}>
+      {(all) => (
+        <>
+          <DesignPreview entry={entry} materials={all} />
+          <DesignFields values={entry.values} onChange={(values) => onChange({ ...entry, values })} />
+          <LayerFields layers={entry.layers} materials={all} onChange={(layers) => onChange({ ...entry, layers: [...layers] })} />
+          <PartFields parts={entry.parts} materials={all} onChange={(parts) => onChange({ ...entry, parts: [...parts] })} />
+        </>
+      )}
+    </Shown>
   );
 }

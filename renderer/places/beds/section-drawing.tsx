@@ -1,9 +1,9 @@
+import type { BedSpec } from '../../../planner/beds/bed-spec.ts';
 import { useReader } from '../../client/reader.tsx';
 import { DimensionLine } from '../../draw/dimension-line.tsx';
 import { Hatches, hatch } from '../../draw/hatches.tsx';
 import { type Scale, scaleTo } from '../../draw/scale.ts';
 import { useSize } from '../../draw/use-size.ts';
-import type { WholeBed } from './bed-types.ts';
 import { hatchOf } from './layer-hatch.ts';
 import { type Edge, edgeOf, halfWidth_m, type Section, sectionOf } from './section-shape.ts';
 
@@ -11,8 +11,23 @@ const MARGIN_PX = 58;
 /** A layer at least this high carries its name. */
 const NAME_PX = 15;
 
+/** What a cross-section needs to know of a bed or design. */
+export type SectionBed = {
+  readonly label: string;
+  readonly spec: BedSpec;
+  readonly mulchDepth_m: number | null;
+  readonly layers: readonly {
+    readonly materialId: string;
+    readonly name: string;
+    readonly kind: string;
+    readonly isOwn: boolean;
+    readonly from_m: number;
+    readonly to_m: number;
+  }[];
+};
+
 /** The cross-section of a bed to scale: layers hatched, water in basin or reservoir, overflow, dimension lines. */
-export function SectionDrawing({ bed }: { readonly bed: WholeBed }) {
+export function SectionDrawing({ bed }: { readonly bed: SectionBed }) {
   const [ref, size] = useSize();
   const { spec, layers } = bed;
   const mulch_m = bed.mulchDepth_m ?? 0;
@@ -22,10 +37,7 @@ export function SectionDrawing({ bed }: { readonly bed: WholeBed }) {
   return (
     <div className="drawing bed-drawing" ref={ref}>
       {size.width === 0 ? null : (
-        <svg
-          role="img"
-          aria-label={`Cross-section of ${bed.row.code}: ${layers.map((layer) => layer.name).join(', ')}, bottom up`}
-        >
+        <svg role="img" aria-label={`Cross-section of ${bed.label}: ${layers.map((layer) => layer.name).join(', ')}, bottom up`}>
           <Hatches />
           <line className="bed-ground" x1={8} x2={size.width - 8} y1={groundOf(bed, scale)} y2={groundOf(bed, scale)} />
           <Basin section={section} bed={bed} scale={scale} />
@@ -73,10 +85,10 @@ export function SectionDrawing({ bed }: { readonly bed: WholeBed }) {
   );
 }
 
-type Part = { readonly section: Section; readonly bed: WholeBed; readonly scale: Scale };
+type Part = { readonly section: Section; readonly bed: SectionBed; readonly scale: Scale };
 
 /** The ground line: at the brim of a bed in the ground, else under what stands on it. */
-const groundOf = (bed: WholeBed, scale: Scale): number => scale.y(bed.spec.kind === 'in-ground' ? bed.spec.depth_m : 0);
+const groundOf = (bed: SectionBed, scale: Scale): number => scale.y(bed.spec.kind === 'in-ground' ? bed.spec.depth_m : 0);
 
 const at = (scale: Scale, edge: Edge, side: 1 | -1): string => `${scale.x(side * edge.half_m)},${scale.y(edge.height_m)}`;
 
