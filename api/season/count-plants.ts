@@ -17,6 +17,15 @@ export const spacingOf = ({ layout, inRow_m, row_m }: SpacingEntry): Spacing =>
 
 export type CountedSpan = SpanEntry & { readonly plants: number; readonly area_m2: number };
 
+/** An oval or crooked bed takes a second to count; the same bed with the same spacing is asked for again and again. */
+const counted = new Map<string, number>();
+const MOST_KEPT = 2000;
+
+function keep(key: string, plants: number): void {
+  if (counted.size >= MOST_KEPT) counted.clear();
+  counted.set(key, plants);
+}
+
 /** Exact plants of each piece of bed. Equal beds are counted once. @throws InputError at the bed */
 export function countPlants(
   beds: readonly LoadedBed[],
@@ -24,19 +33,18 @@ export function countPlants(
   spacing: SpacingEntry,
 ): readonly CountedSpan[] {
   const byId = new Map(beds.map((each) => [each.bed.id, each]));
-  const counted = new Map<string, number>();
   return spans.map((span, at) => {
     const bed = byId.get(span.bedId) ?? refuse(`spans.${at}`, 'no-such-bed', 'This bed is no longer there.');
     if (bed.figures === null) refuse(`spans.${at}`, 'no-such-bed', `${bed.bed.code}: ${bed.fault ?? 'its measures do not fit.'}`);
     if (span.toShare <= span.fromShare)
       refuse(`spans.${at}`, 'bad-share', `${bed.bed.code}: the piece must end after it begins.`);
     const outline = outlineOfBed(bed.spec);
-    const key = JSON.stringify([outline, span.fromShare, span.toShare]);
+    const key = JSON.stringify([outline, span.fromShare, span.toShare, spacingOf(spacing), spacing.margin_m]);
     const margin = spacing.margin_m === null ? {} : { edgeMargin_m: spacing.margin_m };
     const plants =
       counted.get(key) ??
       plantsOnSpan({ outline, fromShare: span.fromShare, toShare: span.toShare, spacing: spacingOf(spacing), ...margin });
-    counted.set(key, plants);
+    keep(key, plants);
     return { ...span, plants, area_m2: (bed.figures?.area_m2 ?? 0) * (span.toShare - span.fromShare) };
   });
 }
