@@ -1,5 +1,5 @@
 import { printNumber } from '../../planner/units/print.ts';
-import { signOf } from '../../planner/units/reader-unit.ts';
+import { readerUnit } from '../../planner/units/reader-unit.ts';
 import type { UnitSystem } from '../../planner/units/system.ts';
 import { type Html, html } from './html.ts';
 import type { ReportChart } from './section.ts';
@@ -8,7 +8,9 @@ const WIDTH = 860;
 const LABEL_WIDTH = 190;
 const BAR_HEIGHT = 16;
 const GAP = 5;
-const TOP = 26;
+/** Room for the names of the parts, where there are several. */
+const TOP_WITH_NAMES = 26;
+const TOP_PLAIN = 4;
 /** Greys and dashes apart enough to be told in black and white print. */
 const fills = ['#2f5d62', '#b7791f', '#6b7a8f', '#a14b3b', '#7c6a9c', '#4f7a3a'];
 
@@ -17,7 +19,8 @@ export function barChart(chart: ReportChart, system: UnitSystem, currency: strin
   const totals = chart.bars.map((bar) => bar.parts.reduce((sum, part) => sum + Math.max(0, part.value), 0));
   const most = Math.max(...totals, 1e-12);
   const names = [...new Set(chart.bars.flatMap((bar) => bar.parts.map((part) => part.name)))];
-  const height = TOP + chart.bars.length * (BAR_HEIGHT + GAP) + 8;
+  const top = names.length > 1 ? TOP_WITH_NAMES : TOP_PLAIN;
+  const height = top + chart.bars.length * (BAR_HEIGHT + GAP) + 8;
   const scale = (WIDTH - LABEL_WIDTH - 110) / most;
   const fillOf = (name: string) => fills[names.indexOf(name) % fills.length] ?? '#2f5d62';
   const print = (value: number) => printNumber(value, chart.unit, system, { currency });
@@ -26,7 +29,7 @@ export function barChart(chart: ReportChart, system: UnitSystem, currency: strin
       html`<g transform="translate(${LABEL_WIDTH + at * 150},4)"><rect width="11" height="11" fill="${fillOf(name)}"/><text x="16" y="10">${name}</text></g>`,
   );
   const bars = chart.bars.map((bar, at) => {
-    const y = TOP + at * (BAR_HEIGHT + GAP);
+    const y = top + at * (BAR_HEIGHT + GAP);
     let x = LABEL_WIDTH;
     const parts = bar.parts.map((part) => {
       const width = Math.max(0, part.value) * scale;
@@ -36,6 +39,6 @@ export function barChart(chart: ReportChart, system: UnitSystem, currency: strin
     });
     return html`<text x="${LABEL_WIDTH - 8}" y="${y + 12}" text-anchor="end">${bar.label}</text>${parts}<text x="${(x + 6).toFixed(1)}" y="${y + 12}">${print(totals[at] ?? 0)}</text>`;
   });
-  const unit = chart.unit === 'minor' ? currency : signOf(chart.unit);
+  const unit = chart.unit === 'minor' ? currency : readerUnit(chart.unit, system).sign;
   return html`<figure><figcaption>${chart.title}${unit === '' ? '' : `, ${unit}`}</figcaption><svg viewBox="0 0 ${WIDTH} ${height}" role="img" aria-label="${chart.title}">${names.length > 1 ? legend : []}${bars}</svg></figure>`;
 }

@@ -3,6 +3,7 @@ import { farmOfFile } from '../../db/repositories/farm.ts';
 import { type SeasonRecord, seasonsOfFarm } from '../../db/repositories/seasons.ts';
 import { refuse } from '../../planner/errors.ts';
 import type { MilpSolver } from '../../planner/milp.ts';
+import type { UnitSystem } from '../../planner/units/system.ts';
 import { loadMilpSolver } from '../jobs/milp/highs.ts';
 import type { Ctx } from '../procedure.ts';
 import { costSection } from './cost-section.ts';
@@ -39,20 +40,27 @@ function seasonForCosts(farm: FarmFile, season: SeasonRecord): SeasonRecord {
   return seasonsOfFarm(farm.db).findLast((each) => each.state !== 'planning' && each.startDate <= season.startDate) ?? season;
 }
 
+type ReportReader = { readonly currency: string; readonly system: UnitSystem };
+
 /** The sections of the report, in the order of the four questions. */
-export function reportSections(ctx: Ctx, season: SeasonRecord, currency: string, solve: MilpSolver): readonly ReportSection[] {
+export function reportSections(
+  ctx: Ctx,
+  season: SeasonRecord,
+  reader: ReportReader,
+  solve: MilpSolver,
+): readonly ReportSection[] {
   return [
     planSection(ctx.db, season),
-    shoppingSection(ctx.db, season, ctx.today, currency, solve),
-    waterSection(ctx.db, season),
-    costSection(ctx.db, seasonForCosts(ctx.farm, season), currency),
+    shoppingSection(ctx.db, season, ctx.today, reader.currency, solve),
+    waterSection(ctx.db, season, reader.system),
+    costSection(ctx.db, seasonForCosts(ctx.farm, season), reader.currency),
   ];
 }
 
 /** The season report: one HTML file with everything, and each table as CSV. */
 export async function makeReport(ctx: Ctx, season: SeasonRecord): Promise<readonly ReportFile[]> {
   const farm = farmOfFile(ctx.db) ?? refuse('farm', 'not-found', 'This farm file has no farm in it yet.');
-  const sections = reportSections(ctx, season, farm.currency, await loadMilpSolver());
+  const sections = reportSections(ctx, season, { currency: farm.currency, system: farm.unitSystem }, await loadMilpSolver());
   const head = {
     farm: farm.name,
     invented: farm.invented,

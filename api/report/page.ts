@@ -30,7 +30,8 @@ function tableOf(table: ReportTable, head: ReportHead): Html {
     const cells = row.map((cell, at) => {
       const unit = table.columns[at]?.unit ?? null;
       if (cell === null) return html`<td class="${unit === null ? '' : 'n'}"><span class="soft">not known</span></td>`;
-      if (unit === null || typeof cell === 'string') return html`<td>${String(cell)}</td>`;
+      if (unit === null || typeof cell === 'string')
+        return html`<td class="${/^\d{4}-\d\d-\d\d$/.test(String(cell)) ? 'd' : ''}">${String(cell)}</td>`;
       return html`<td class="n">${unit === '' ? String(cell) : printNumber(cell, unit, head.system, { currency: head.currency })}</td>`;
     });
     return html`<tr>${cells}</tr>`;

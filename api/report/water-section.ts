@@ -3,6 +3,8 @@ import type { SeasonRecord } from '../../db/repositories/seasons.ts';
 import { linesOfFarm } from '../../db/repositories/water-lines.ts';
 import { InputError } from '../../planner/errors.ts';
 import { lineReport } from '../../planner/irrigation/line-report.ts';
+import { printQuantity } from '../../planner/units/print.ts';
+import type { UnitSystem } from '../../planner/units/system.ts';
 import { demandOfYear, hottestWeek } from '../water/demand-of-year.ts';
 import { lineSupplies } from '../water/line-supply.ts';
 import { loadWater } from '../water/load-water.ts';
@@ -13,7 +15,8 @@ const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', '
 const WEEK_DAYS = 7;
 
 /** Whether pump, tubing and reservoir keep the beds wet through the hottest week on record. */
-export function waterSection(db: FarmDb, season: SeasonRecord): ReportSection {
+export function waterSection(db: FarmDb, season: SeasonRecord, system: UnitSystem): ReportSection {
+  const perDay = (litres: number) => printQuantity(litres, 'L_per_day', system, { digits: 2 });
   const farm = loadWater(db, season.id);
   const supplies = lineSupplies(db, farm);
   const record = farm.record;
@@ -31,7 +34,7 @@ export function waterSection(db: FarmDb, season: SeasonRecord): ReportSection {
       const supply = group.most_L_per_day;
       const away = group.usable_L === null || need <= 0 ? null : Math.floor(group.usable_L / need);
       says.push(
-        `${group.name}: ${group.beds} beds ask for ${need.toPrecision(3)} L a day in the thirstiest week${supply === null ? '' : `; the line gives up to ${supply.toPrecision(3)} L a day in the hours allowed`}${away === null ? '' : `; a full reservoir holds ${away} such days`}.`,
+        `${group.name}: ${group.beds} beds ask for ${perDay(need)} in the thirstiest week${supply === null ? '' : `; the line gives up to ${perDay(supply)} in the hours allowed`}${away === null ? '' : `; a full reservoir holds ${away} such days`}.`,
       );
     }
   }
@@ -97,7 +100,7 @@ export function waterSection(db: FarmDb, season: SeasonRecord): ReportSection {
           bed.crops,
           bed.supply,
           bed.peak_L_per_day,
-          (bed.use_L * WEEK_DAYS) / 365,
+          (bed.use_L * WEEK_DAYS) / Math.max(1, demand?.byDay.length ?? 1),
           bed.need_L,
           bed.stress_days,
         ]),
