@@ -226,7 +226,7 @@ function PreviewView({ seen }: { readonly seen: Preview }) {
       )}
       {seen.doubtCount === 0 ? null : (
         <details>
-          <summary>{seen.doubtCount} things to look at</summary>
+          <summary>{seen.doubtCount === 1 ? '1 thing' : `${seen.doubtCount} things`} to look at</summary>
           <ul className="plain-list small">
             {seen.doubts.slice(0, SHOWN * 4).map((doubt) => (
               <li key={`${doubt.date} ${doubt.field} ${doubt.code}`}>
