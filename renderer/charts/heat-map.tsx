@@ -37,7 +37,8 @@ export function HeatMap({ title, rows, columns, value, unit, ways, height = 320 
       height={Math.min(height, MARGIN.top + rows.length * CELL.height + SCROLLBAR)}
       note={`${ways[0]} down, ${ways[1].toLowerCase()} across; stronger is more, up to ${print(most)} ${reader.sign(unit)}.`}
     >
-      <div className="heat-scroll">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keys */}
+      <section className="heat-scroll" aria-label={`${title}, drawing`} tabIndex={0}>
         <svg
           width={MARGIN.left + columns.length * CELL.width}
           height={MARGIN.top + rows.length * CELL.height}
@@ -72,7 +73,7 @@ export function HeatMap({ title, rows, columns, value, unit, ways, height = 320 
             </g>
           ))}
         </svg>
-      </div>
+      </section>
     </ChartFrame>
   );
 }

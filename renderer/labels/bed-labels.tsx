@@ -67,7 +67,8 @@ function Sheets({
   const pages = (places.at(-1)?.page ?? 0) + 1;
   const paper = paperSizes_mm[sheet.paper];
   return (
-    <div className="label-sheets" data-paper={sheet.paper}>
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keys
+    <section className="label-sheets" data-paper={sheet.paper} aria-label="Sheets of labels" tabIndex={0}>
       {Array.from({ length: pages }, (_, page) => page).map((page) => (
         <section
           key={page}
@@ -83,7 +84,7 @@ function Sheets({
           })}
         </section>
       ))}
-    </div>
+    </section>
   );
 }
 
