@@ -40,7 +40,7 @@ async function aProposal(program: TestProgram, seed = 1) {
 
 describe('a proposal for the invented farm', () => {
   test('beats the present plan by its own figures, is proven to a bound, and is the same for the same seed', async () => {
-    const program = aFarm(24);
+    const program = aFarm(12);
     const { present, crops } = await program.api.proposals.overview({ seasonId: SEASON });
     expect(crops.length).toBeGreaterThan(20);
     const first = await aProposal(program);
@@ -54,7 +54,7 @@ describe('a proposal for the invented farm', () => {
   });
 
   test('accepted whole it passes the board’s own checker, earns what it said, and one undo takes it back', async () => {
-    const program = aFarm(24);
+    const program = aFarm(16);
     const before = { rows: plantingsOfSeason(program.farm.db, SEASON), spans: spansOfSeason(program.farm.db, SEASON) };
     const findingsBefore = loadSeason(program.farm.db, SEASON);
     const had = checkPlan(findingsBefore).filter(({ weight }) => weight === 'clash' || weight === 'barred').length;
