@@ -16,7 +16,7 @@ export function AfterStop({
   if (data.line.supply === 'tap' || data.pump === null) return null;
   const { runningOn, drainBack, lost_L, ventAt, ventLeak_L_per_h } = answer;
   return (
-    <section className="panel">
+    <section className="panel line-panel">
       <h2>When the pump stops</h2>
       {runningOn.length > 0 ? (
         <p>

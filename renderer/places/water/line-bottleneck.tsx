@@ -16,7 +16,7 @@ export function LineBottleneck({
   if (budget === null || budget === undefined || zone?.decides === null || zone?.decides === undefined) return null;
   const bore = (size_m: number | null): string => (size_m === null ? '' : `, ${reader.print(size_m * 1000, 'mm')} inside`);
   return (
-    <section className="panel">
+    <section className="panel line-panel">
       <h2>The bottleneck</h2>
       <p>
         {budget.bottleneck === null

@@ -40,6 +40,7 @@ export function LineDrawing(props: {
   const outletAt = useMemo(() => new Map(plan.outlets.map((outlet) => [outlet.nodeId, outlet])), [plan.outlets]);
   const closest = useMemo(() => closestOutlets_m(plan), [plan]);
   const labelled = scale.length(closest) >= LABEL_ROOM;
+  const end = Math.max(1.6, Math.min(5.5, scale.length(closest) / 2.6));
 
   const placeOf = (event: PointerEvent): { readonly x_m: number; readonly y_m: number } => {
     const box = event.currentTarget.closest('svg')?.getBoundingClientRect();
@@ -135,7 +136,7 @@ export function LineDrawing(props: {
               {node.kind === 'source' ? (
                 <rect x={x - 8} y={y - 8} width={16} height={16} />
               ) : (
-                <circle cx={x} cy={y} r={outlet === undefined ? 2.6 : 5.5} />
+                <circle cx={x} cy={y} r={outlet === undefined ? end / 2 : end} />
               )}
               {outlet !== undefined && (labelled || node.id === chosen) ? (
                 <text x={x} y={y - 9} textAnchor="middle">

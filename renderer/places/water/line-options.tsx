@@ -28,9 +28,15 @@ export function LineOptions({ data }: { readonly data: LineData }) {
   const options = useMemo(() => optionsOf(data), [data]);
   if (options.length === 0) return null;
   const cost = (option: LineOption): string =>
-    option.kind === 'as-it-is' ? '–' : option.cost_minor === null ? 'no price known' : reader.money(option.cost_minor);
+    option.kind === 'as-it-is'
+      ? '–'
+      : option.cost_minor === 0
+        ? 'none'
+        : option.cost_minor === null
+          ? 'no price known'
+          : reader.money(option.cost_minor);
   return (
-    <section className="panel">
+    <section className="panel line-panel">
       <h2>Ways compared</h2>
       <p className="soft small">
         Valves set, reservoir at its lowest. Costs are those of the parts on offer; working time is not in them.

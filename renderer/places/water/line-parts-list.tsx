@@ -17,7 +17,7 @@ export function LinePartsList({ data }: { readonly data: LineData }) {
   const materialOf = (part: LinePart) => materialOfPart(part, data.parts, data.pump?.materialId ?? null);
   const millimetres = (size_m: number): string => reader.print(convert(size_m, 'm', 'mm'), 'mm');
   return (
-    <section className="panel">
+    <section className="panel line-panel">
       <h2>Parts of this line</h2>
       <table className="plain-table">
         <thead>

@@ -116,9 +116,11 @@ function LineBody({ data }: { readonly data: LineData }) {
       />
       {report === null ? null : (
         <div className="columns">
-          <section className="panel">
+          <section className="stack">
             <PumpChart report={report} system={system} />
-            <Button onClick={() => setPumpOpen(true)}>{data.pump === null ? 'Enter the pump' : 'Change the pump'}</Button>
+            <div className="row no-print">
+              <Button onClick={() => setPumpOpen(true)}>{data.pump === null ? 'Enter the pump' : 'Change the pump'}</Button>
+            </div>
           </section>
           <LineBottleneck report={report} codeOf={(id) => codes.get(id) ?? ''} />
         </div>

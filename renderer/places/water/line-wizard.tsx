@@ -1,8 +1,10 @@
 import { useState } from 'react';
+import { convert } from '../../../planner/units/convert.ts';
 import { Button } from '../../app/button.tsx';
 import { Dialog } from '../../app/dialog.tsx';
 import { Caution } from '../../cautions/caution.tsx';
 import { api } from '../../client/api.ts';
+import { useReader } from '../../client/reader.tsx';
 import { useChange } from '../../client/use-change.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { Form } from '../../fields/form.tsx';
@@ -18,6 +20,34 @@ const arrangements = [
 
 const NO_BLOCK = '';
 
+/** Round figures to begin with, in the reader's own units. */
+const usualOf = {
+  metric: {
+    spacing_m: 1.2,
+    rowSpacing_m: 1.5,
+    lateral_m: 0.3,
+    tee_m: 0.0095,
+    outlet_m: 0.3,
+    riser_m: 2,
+    reservoir_L: 200,
+    low_m: -0.6,
+    rated_L_per_h: 1500,
+    shutoff_m: 2.2,
+  },
+  us: {
+    spacing_m: convert(4, 'ft', 'm'),
+    rowSpacing_m: convert(5, 'ft', 'm'),
+    lateral_m: convert(1, 'ft', 'm'),
+    tee_m: convert(3 / 8, 'in', 'm'),
+    outlet_m: convert(1, 'ft', 'm'),
+    riser_m: convert(6, 'ft', 'm'),
+    reservoir_L: convert(55, 'us_gal', 'L'),
+    low_m: convert(-2, 'ft', 'm'),
+    rated_L_per_h: convert(400, 'us_gal_per_h', 'L_per_h'),
+    shutoff_m: convert(7, 'ft', 'm'),
+  },
+} as const;
+
 /** One source, one pump, rows of beds: a whole line from a dozen figures. */
 export function LineWizard(props: {
   readonly beds: LineList['beds'];
@@ -30,19 +60,20 @@ export function LineWizard(props: {
   const [block, setBlock] = useState<string>(NO_BLOCK);
   const [rows, setRows] = useState<number | null>(1);
   const [bedsInRow, setBedsInRow] = useState<number | null>(8);
-  const [spacing_m, setSpacing] = useState<number | null>(1.2);
-  const [rowSpacing_m, setRowSpacing] = useState<number | null>(1.5);
+  const usual = usualOf[useReader().system];
+  const [spacing_m, setSpacing] = useState<number | null>(usual.spacing_m);
+  const [rowSpacing_m, setRowSpacing] = useState<number | null>(usual.rowSpacing_m);
   const [arrangement, setArrangement] = useState<'snake' | 'comb'>('snake');
   const [main_m, setMain] = useState<number | null>(0.0127);
-  const [lateral_m, setLateral] = useState<number | null>(0.3);
-  const [tee_m, setTee] = useState<number | null>(0.0095);
-  const [outlet_m, setOutlet] = useState<number | null>(0.3);
-  const [riser_m, setRiser] = useState<number | null>(2);
-  const [reservoir_L, setReservoir] = useState<number | null>(200);
+  const [lateral_m, setLateral] = useState<number | null>(usual.lateral_m);
+  const [tee_m, setTee] = useState<number | null>(usual.tee_m);
+  const [outlet_m, setOutlet] = useState<number | null>(usual.outlet_m);
+  const [riser_m, setRiser] = useState<number | null>(usual.riser_m);
+  const [reservoir_L, setReservoir] = useState<number | null>(usual.reservoir_L);
   const [high_m, setHigh] = useState<number | null>(0);
-  const [low_m, setLow] = useState<number | null>(-0.6);
-  const [rated_L_per_h, setRated] = useState<number | null>(1514);
-  const [shutoff_m, setShutoff] = useState<number | null>(2.2);
+  const [low_m, setLow] = useState<number | null>(usual.low_m);
+  const [rated_L_per_h, setRated] = useState<number | null>(usual.rated_L_per_h);
+  const [shutoff_m, setShutoff] = useState<number | null>(usual.shutoff_m);
   const [power_W, setPower] = useState<number | null>(25);
 
   const save = async (): Promise<void> => {
@@ -87,7 +118,7 @@ export function LineWizard(props: {
     <Dialog title="Draw a line" onClose={props.onClose} wide>
       <Form onSave={() => void save()} failure={create.failure} label="A new water line" paths={['name']}>
         <TextField label="Name" path="name" value={name} onChange={setName} />
-        <fieldset>
+        <fieldset className="form-group">
           <legend>Beds</legend>
           <ChoiceField
             label="Which beds"
@@ -117,7 +148,7 @@ export function LineWizard(props: {
             </>
           ) : null}
         </fieldset>
-        <fieldset>
+        <fieldset className="form-group">
           <legend>Tubing</legend>
           <ChoiceField label="Arrangement" value={arrangement} choices={arrangements} onChange={setArrangement} />
           <div className="form-pair">
@@ -155,7 +186,7 @@ export function LineWizard(props: {
             hint="Over the site’s zero level"
           />
         </fieldset>
-        <fieldset>
+        <fieldset className="form-group">
           <legend>Source and pump</legend>
           <div className="form-pair">
             <QuantityField

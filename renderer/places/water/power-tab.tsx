@@ -57,7 +57,7 @@ function PowerBody({ data }: { readonly data: LineData }) {
         </>
       )}
       {lithium ? (
-        <p className="panel">
+        <p className="panel line-panel">
           Lithium: no charging below {reader.print(LITHIUM_CHARGING_C.least_C, 'C')} or above{' '}
           {reader.print(LITHIUM_CHARGING_C.most_C, 'C')}, no direct sun. A closed box outdoors passes that on many summer days.
         </p>

@@ -147,7 +147,7 @@ function Answer({ data, answer, onEdit }: { readonly data: LineData; readonly an
         </>
       )}
       {line.supply === 'tap' || line.reservoir_L === null ? null : (
-        <section className="panel">
+        <section className="panel line-panel">
           <h2>Refills to come</h2>
           {answer.refills.length === 0 ? (
             <p className="soft">
@@ -173,7 +173,7 @@ function Answer({ data, answer, onEdit }: { readonly data: LineData; readonly an
         </section>
       )}
       <AfterStop data={data} answer={answer.afterStop} />
-      <section className="panel">
+      <section className="panel line-panel">
         <h2>Lid, light and screens</h2>
         <p className="soft">
           Keep the reservoir dark and covered: light grows algae that clog valves (common practice, no source). Screen every

@@ -20,7 +20,7 @@ export function SetUpCard({ data, report }: { readonly data: LineData; readonly 
   const zones = report.zones.length > 1;
   const turns = rows.some((row) => row.turns !== null);
   return (
-    <section className="panel set-up-card">
+    <section className="panel line-panel">
       <h2>Set-up card: {data.line.name}</h2>
       <p className="soft small">
         Reservoir full, pump running. Walk near to far. At each bed hold a jug under the outlet for {CATCH_S} seconds and turn its

@@ -187,7 +187,7 @@ export function SupplyDialog({ data, onClose }: { readonly data: LineData; reado
               value={values.foodGrade}
               onChange={(foodGrade) => put({ foodGrade })}
             />
-            <fieldset>
+            <fieldset className="form-group">
               <legend>Roof that fills it</legend>
               <div className="form-pair">
                 <QuantityField

@@ -194,7 +194,7 @@ function ZoneRun(props: {
   const unknown = data.facts.filter((fact) => fact.wantedFrom === 'unknown').length;
   const spilling = now.rows.filter((row) => row.over_L > 0);
   return (
-    <section className="panel">
+    <section className="panel line-panel">
       <h2>One run{props.several ? `, zone ${zone}` : ''}</h2>
       <dl className="figures">
         <div>
