@@ -40,7 +40,7 @@ import { outlets, sampleDemand, samplePrices } from './selling.ts';
 import { soilHistory } from './soil-history.ts';
 import { sampleStock } from './stock.ts';
 import { sampleOffers, suppliers, unitPriceOf } from './suppliers.ts';
-import { sampleWaterLine } from './water-line.ts';
+import { sampleWaterLines } from './water-line.ts';
 import { SAMPLE_STATION, sampleWeather } from './weather.ts';
 
 export type SampleOptions = {
@@ -201,7 +201,15 @@ export function fillSampleFarm({ db }: FarmFile, options: SampleOptions): void {
   insertAll(db, soilTestValue, soil.values);
   insertAll(db, soilTestBed, soil.testBeds);
   insertAll(db, application, soil.applications);
-  insertAll(db, applicationBed, soil.applicationBeds);
+  const materialOf = new Map(soil.applications.map((each) => [each.id, each.materialId]));
+  insertAll(
+    db,
+    applicationBed,
+    soil.applicationBeds.map((row) => ({
+      ...row,
+      cost_minor: Math.round(row.amount_kg * unitPriceOf(offers.offers, materialOf.get(row.applicationId) ?? '')),
+    })),
+  );
   const compost = sampleCompost(years, beds, new Map([...sizes].map(([id, size]) => [id, size.area_m2])));
   insertAll(db, compostBatch, compost.heaps);
   insertAll(db, compostIngredient, compost.ingredients);
@@ -227,7 +235,7 @@ export function fillSampleFarm({ db }: FarmFile, options: SampleOptions): void {
     },
   ]);
 
-  const line = sampleWaterLine(beds);
+  const line = sampleWaterLines(beds);
   insertAll(db, waterLine, line.lines);
   insertAll(db, pump, line.pumps);
   insertAll(db, pumpPoint, line.points);

@@ -45,9 +45,7 @@ export function measuredDose(volume_L: number, scoop_L: number): MeasuredDose {
   const quarters = Math.floor((4 * volume_L) / scoop_L + 1e-6);
   const scooped_L = (quarters * scoop_L) / 4;
   const left_L = Math.max(0, volume_L - scooped_L);
-  // halves are read only where they matter
-  const step = left_L < 4 * TEASPOON_L && quarters === 0 ? 0.5 : 1;
-  const teaspoonsInAll = Math.round(left_L / TEASPOON_L / step) * step;
+  const teaspoonsInAll = Math.round((2 * left_L) / TEASPOON_L) / 2;
   const spoons = Math.floor(teaspoonsInAll / 3);
   return {
     scoops: quarters / 4,

@@ -16,21 +16,23 @@ const names: Readonly<Record<string, string>> = { P2O5: 'P₂O₅', K2O: 'K₂O'
 
 export function fedRows(blend: FarmBlend, codes: ReadonlyMap<string, string>, print: (kg: number) => string): readonly FedRow[] {
   const materials = new Map(blend.materials.map((each) => [each.materialId, each.name]));
-  return blend.beds.map((bed) => {
-    const off = Object.entries(bed.standing).filter(([, standing]) => standing !== 'met');
-    return {
-      bedId: bed.bedId,
-      code: codes.get(bed.bedId) ?? bed.bedId,
-      doses: bed.doses.map((dose) => `${materials.get(dose.materialId) ?? ''} ${print(dose.dose_kg)}`).join(', '),
-      bringsN_kg: bed.brings.N,
-      bringsP2O5_kg: bed.brings.P2O5,
-      bringsK2O_kg: bed.brings.K2O,
-      standing:
-        off.length === 0
-          ? 'met'
-          : off.map(([name, standing]) => `${names[name] ?? name} ${standing === 'under' ? 'short' : 'over'}`).join(', '),
-    };
-  });
+  return blend.beds
+    .map((bed): FedRow => {
+      const off = Object.entries(bed.standing).filter(([, standing]) => standing !== 'met');
+      return {
+        bedId: bed.bedId,
+        code: codes.get(bed.bedId) ?? bed.bedId,
+        doses: bed.doses.map((dose) => `${materials.get(dose.materialId) ?? ''} ${print(dose.dose_kg)}`).join(', '),
+        bringsN_kg: bed.brings.N,
+        bringsP2O5_kg: bed.brings.P2O5,
+        bringsK2O_kg: bed.brings.K2O,
+        standing:
+          off.length === 0
+            ? 'met'
+            : off.map(([name, standing]) => `${names[name] ?? name} ${standing === 'under' ? 'short' : 'over'}`).join(', '),
+      };
+    })
+    .sort((a, b) => a.code.localeCompare(b.code, 'en', { numeric: true }));
 }
 
 export const fedColumns: readonly Column<FedRow>[] = [
