@@ -1,4 +1,6 @@
 import { type Fault, InputError } from '../../planner/errors.ts';
+import { messageFor } from '../../planner/units/print-message.ts';
+import type { UnitSystem } from '../../planner/units/system.ts';
 
 /** Why a request was not done, in a form a page can show. */
 export type Failure = {
@@ -37,4 +39,29 @@ const unanswered = (message: string): string =>
 /** The faults of one field, and of what lies below it: `beds.0` has those of `beds.0.depth_m`. */
 export function faultsAt(faults: readonly Fault[], path: string): readonly Fault[] {
   return faults.filter((fault) => fault.path === path || fault.path.startsWith(`${path}.`));
+}
+
+/** Codes of faults that tell a limit: only their figures are put into the reader's units, never those in a name. */
+const withLimit: ReadonlySet<string> = new Set([
+  'too-large',
+  'too-small',
+  'not-positive',
+  'out-of-range',
+  'does-not-sum',
+  'does-not-fit',
+  'too-wide',
+  'not-a-half-circle',
+  'other-count',
+]);
+
+/** What a fault says, for a reader who sees it at its field: without the field's name in front, its limit in the reader's units. */
+export function faultText(fault: Fault, system: UnitSystem): string {
+  const named = `${fault.path.split('.').at(-1) ?? ''}: `;
+  const said = fault.message.startsWith(`${fault.path}: `)
+    ? fault.message.slice(fault.path.length + 2)
+    : fault.message.startsWith(named)
+      ? fault.message.slice(named.length)
+      : fault.message;
+  const sentence = said.charAt(0).toUpperCase() + said.slice(1);
+  return withLimit.has(fault.code) ? messageFor(sentence, system) : sentence;
 }

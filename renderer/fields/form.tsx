@@ -1,15 +1,17 @@
 import { createContext, type ReactNode, useContext, useRef } from 'react';
 import { announce } from '../client/announce.ts';
-import { type Failure, faultsAt } from '../client/failure.ts';
+import { type Failure, faultsAt, faultText } from '../client/failure.ts';
+import { useReader } from '../client/reader.tsx';
 
 const FailureContext = createContext<Failure | undefined>(undefined);
 
 /** What the program said of one field when the form was last sent. */
 export function useFaultAt(path: string | undefined): string | undefined {
   const failure = useContext(FailureContext);
+  const { system } = useReader();
   if (failure === undefined || path === undefined) return undefined;
   const found = faultsAt(failure.faults, path);
-  return found.length === 0 ? undefined : found.map((fault) => fault.message).join(' ');
+  return found.length === 0 ? undefined : found.map((fault) => faultText(fault, system)).join(' ');
 }
 
 /**
@@ -26,10 +28,11 @@ export function Form(props: {
 }) {
   const form = useRef<HTMLFormElement>(null);
   const { failure, paths = [] } = props;
+  const { system } = useReader();
   const loose =
     failure?.faults.filter((fault) => !paths.some((path) => fault.path === path || fault.path.startsWith(`${path}.`))) ?? [];
   const heads =
-    failure === undefined ? [] : failure.faults.length === 0 ? [failure.message] : loose.map((fault) => fault.message);
+    failure === undefined ? [] : failure.faults.length === 0 ? [failure.message] : loose.map((fault) => faultText(fault, system));
   return (
     <form
       ref={form}

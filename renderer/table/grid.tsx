@@ -1,7 +1,7 @@
 import { useVirtualizer } from '@tanstack/react-virtual';
 import { type CSSProperties, type MouseEvent, type ReactNode, useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { announce } from '../client/announce.ts';
-import type { Failure } from '../client/failure.ts';
+import { type Failure, faultText } from '../client/failure.ts';
 import { useReader } from '../client/reader.tsx';
 import { blockOf } from './block-of.ts';
 import { cellText } from './cell-text.ts';
@@ -229,7 +229,7 @@ export function Grid<Row extends object>(props: GridProps<Row>) {
   const first = printing ? 0 : (virtual.getVirtualItems()[0]?.start ?? 0);
   const last = printing ? 0 : virtual.getTotalSize() - (virtual.getVirtualItems().at(-1)?.end ?? 0);
   const hasTotals = columns.some((column) => column.total !== undefined);
-  const messages = faults.length > 0 ? faults : (failure?.faults.map((fault) => fault.message) ?? []);
+  const messages = faults.length > 0 ? faults : (failure?.faults.map((fault) => faultText(fault, reader.system)) ?? []);
 
   if (rows.length === 0 && empty !== undefined) return empty;
   return (

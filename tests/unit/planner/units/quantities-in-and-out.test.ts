@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { InputError } from '../../../../planner/errors.ts';
 import { parseQuantity } from '../../../../planner/units/parse.ts';
 import { printForEntry, printNamed, printNumber, printQuantity } from '../../../../planner/units/print.ts';
+import { messageFor } from '../../../../planner/units/print-message.ts';
 import { printMoney } from '../../../../planner/units/print-money.ts';
 import { symbolForName } from '../../../../planner/units/reader-unit.ts';
 import { unitOfName } from '../../../../planner/units/symbol.ts';
@@ -149,4 +150,14 @@ test('a field left alone gives back what it was shown, to a part in a million', 
       },
     ),
   );
+});
+
+test('a limit in a message is told in the reader’s units', () => {
+  expect(messageFor('The fill stands above the wall: at most 0.3048 m fits.', us)).toBe(
+    'The fill stands above the wall: at most 1 ft fits.',
+  );
+  expect(messageFor('The bag (0.9 m) is wider than its basin. A bag up to 0.5 × 0.7 m fits.', metric)).toBe(
+    'The bag (90 cm) is wider than its basin. A bag up to 50 cm × 70 cm fits.',
+  );
+  expect(messageFor('at most 151.41647136 L fits, 12 beds', us)).toBe('at most 40 gal fits, 12 beds');
 });
