@@ -92,7 +92,7 @@ test('a bag wider than its basin is told at the field, with what would fit', asy
   const form = page.getByRole('form', { name: /Change Fabric bag/ });
   await form.getByLabel('Basin diameter').fill('70 cm');
   await form.getByRole('button', { name: 'Save the design' }).click();
-  await expect(form.getByText(/A bag up to 0.7 m fits/)).toBeVisible();
+  await expect(form.getByText(/A bag up to 2 ft 3.5 in fits/)).toBeVisible();
   await expect(form.getByLabel('Basin diameter')).toHaveAttribute('aria-invalid', 'true');
 });
 

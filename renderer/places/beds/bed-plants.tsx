@@ -3,6 +3,7 @@ import { packingBound } from '../../../planner/beds/packing-bound.ts';
 import { explainPlants, type PlantCountInput, plantsInBed, type Spacing } from '../../../planner/beds/plant-count.ts';
 import { InputError } from '../../../planner/errors.ts';
 import { M_PER_INCH } from '../../../planner/units/constants.ts';
+import { faultText } from '../../client/failure.ts';
 import { useReader } from '../../client/reader.tsx';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
@@ -45,7 +46,8 @@ export function BedPlants({ bed }: { readonly bed: WholeBed }) {
       throw error;
     }
   }, [outline, pattern, layout, spacing_m, row_m, margin_m]);
-  const fault = (path: string): string | undefined => (counted.fault?.path === path ? counted.fault.message : undefined);
+  const fault = (path: string): string | undefined =>
+    counted.fault?.path === path ? faultText(counted.fault, system) : undefined;
   return (
     <>
       <div className="form-pair">

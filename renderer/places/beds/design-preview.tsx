@@ -1,13 +1,17 @@
 import { type BedSpec, fillFrom_m, formOfBed, requireBedSpec, withBedFields } from '../../../planner/beds/bed-spec.ts';
 import { InputError } from '../../../planner/errors.ts';
 import { fillLayers, type LayerAmount } from '../../../planner/soil/layers.ts';
+import type { UnitSystem } from '../../../planner/units/system.ts';
+import { faultText } from '../../client/failure.ts';
+import { useReader } from '../../client/reader.tsx';
 import type { DesignEntry } from './design-sheet.tsx';
 import type { Materials } from './layer-fields.tsx';
 import { type SectionBed, SectionDrawing } from './section-drawing.tsx';
 
 /** The cross-section of a design while it is being written; what does not fit is told beneath it at once. */
 export function DesignPreview({ entry, materials }: { readonly entry: DesignEntry; readonly materials: Materials }) {
-  const drawn = sectionOrFault(entry, materials);
+  const { system } = useReader();
+  const drawn = sectionOrFault(entry, materials, system);
   return typeof drawn === 'string' ? (
     <p className="soft" role="status">
       {drawn}
@@ -17,7 +21,7 @@ export function DesignPreview({ entry, materials }: { readonly entry: DesignEntr
   );
 }
 
-function sectionOrFault({ values, layers }: DesignEntry, materials: Materials): SectionBed | string {
+function sectionOrFault({ values, layers }: DesignEntry, materials: Materials, system: UnitSystem): SectionBed | string {
   const spec: BedSpec = { ...values };
   const known = new Map(materials.map((material) => [material.materialId, material]));
   try {
@@ -39,7 +43,7 @@ function sectionOrFault({ values, layers }: DesignEntry, materials: Materials): 
       }),
     };
   } catch (error) {
-    if (error instanceof InputError) return error.message;
+    if (error instanceof InputError) return error.faults.map((fault) => faultText(fault, system)).join(' ');
     throw error;
   }
 }
