@@ -30,7 +30,11 @@ export function EarnedTab({ tabs, choice, season }: TabHead) {
   const group = groups.find((each) => each.name === wanted) ?? groups[0];
   const by = group?.name ?? 'bed';
   const view = useRead(api.costs.view, { seasonId: season.seasonId, by });
-  const columns = useMemo(() => earningColumns(season.seasonId, by, group?.one ?? 'Bed'), [season.seasonId, by, group?.one]);
+  const reader = useReader();
+  const columns = useMemo(
+    () => earningColumns(season.seasonId, by, group?.one ?? 'Bed', reader),
+    [season.seasonId, by, group?.one, reader],
+  );
   return (
     <Page
       title="Costs"

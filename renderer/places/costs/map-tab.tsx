@@ -13,7 +13,7 @@ type MapBed = OutputOf<typeof api.costs.map>[number];
 type Measure = 'margin_minor' | 'margin_minor_per_m2' | 'income_minor';
 
 const measures: readonly { readonly value: Measure; readonly text: string }[] = [
-  { value: 'margin_minor_per_m2', text: 'Margin a m²' },
+  { value: 'margin_minor_per_m2', text: 'Margin for its ground' },
   { value: 'margin_minor', text: 'Margin' },
   { value: 'income_minor', text: 'Income' },
 ];
@@ -58,6 +58,13 @@ export function MapTab({ tabs, choice, season }: TabHead) {
 }
 
 const MARGIN_M = 1.5;
+/** A code is written where its bed is drawn at least this wide. */
+const LABEL_PX = 34;
+
+function widthOf(bed: MapBed): number {
+  const across = ringOnSite(bed).map(([x]) => x);
+  return Math.max(...across) - Math.min(...across);
+}
 
 function SiteHeat({ beds, measure }: { readonly beds: readonly MapBed[]; readonly measure: Measure }) {
   const reader = useReader();
@@ -74,7 +81,6 @@ function SiteHeat({ beds, measure }: { readonly beds: readonly MapBed[]; readonl
     size,
   );
   const most = Math.max(1, ...beds.map((bed) => Math.abs(bed[measure] ?? 0)));
-  const named = scale.perMetre > 14;
   return (
     <div className="drawing squared" ref={ref} style={{ height: '62vh' }}>
       <svg
@@ -107,7 +113,7 @@ function SiteHeat({ beds, measure }: { readonly beds: readonly MapBed[]; readonl
                   {reader.money(bed.income_minor)}
                 </title>
               </polygon>
-              {named ? (
+              {scale.length(widthOf(bed)) > LABEL_PX ? (
                 <text
                   x={scale.x(bed.x_m)}
                   y={scale.y(bed.y_m)}

@@ -7,18 +7,19 @@ import { type OutputOf, useRead } from '../../client/use-read.ts';
 import { type Column, count, derived, money, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';
 import type { TabHead } from '../orders/tab-head.ts';
+import { amountText } from './amount-text.ts';
 
 type Row = OutputOf<typeof api.costs.plan>[number];
 
 const idOf = (row: Row): string => `${row.cropId} ${row.unit}`;
 
 const columnsFor = (reader: Reader): readonly Column<Row>[] => [
-  text('crop', 'Crop', { width: 170 }),
-  derived('text', 'plannedText', 'Planned', (row) => `${reader.number(row.plannedAmount, '', 3)} ${row.unit}`, { width: 110 }),
-  derived('text', 'soldText', 'Sold', (row) => `${reader.number(row.soldAmount, '', 3)} ${row.unit}`, { width: 110 }),
-  money('plan_minor', 'Planned income', { total: 'sum', width: 130 }),
+  text('crop', 'Crop', { width: 150 }),
+  derived('text', 'plannedText', 'Planned', (row) => amountText(row.plannedAmount, row.unit, reader), { width: 95 }),
+  derived('text', 'soldText', 'Sold', (row) => amountText(row.soldAmount, row.unit, reader), { width: 95 }),
+  money('plan_minor', 'Planned income', { total: 'sum', width: 150 }),
   money('actual_minor', 'Income', { total: 'sum', width: 115 }),
-  money('sum_minor', 'Difference', { total: 'sum', width: 120 }),
+  money('sum_minor', 'Difference', { total: 'sum', width: 130 }),
   money('area_minor', 'by ground', { total: 'sum', width: 110, hint: 'Planted on more or less ground, or failed' }),
   money('yield_minor', 'by yield', { total: 'sum', width: 110, hint: 'Each m² gave more or less that could be sold' }),
   money('price_minor', 'by price', { total: 'sum', width: 110, hint: 'Each unit brought more or less' }),

@@ -46,7 +46,7 @@ export function SeasonsTab({ tabs }: TabHead) {
                 unit="minor"
                 series={[
                   { name: 'Income', as: 'bar', read: (row) => row.income_minor },
-                  { name: 'All costs', as: 'bar', read: (row) => row.cost_minor },
+                  { name: 'All costs', as: 'line', read: (row) => row.cost_minor },
                   { name: 'Margin', as: 'line', read: (row) => row.margin_minor },
                 ]}
               />

@@ -6,6 +6,7 @@ import { useReader } from '../../client/reader.tsx';
 import { type OutputOf, useRead } from '../../client/use-read.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { Figure } from '../../working/figure.tsx';
+import { amountText } from './amount-text.ts';
 import { Tornado } from './tornado.tsx';
 
 const ties = [
@@ -26,9 +27,7 @@ export function StandSheet(props: { readonly seasonId: string; readonly cropId: 
           <>
             <dl className="facts">
               <dt>Sold</dt>
-              <dd>
-                {reader.number(found.sold, '', 3)} {found.unit}
-              </dd>
+              <dd>{amountText(found.sold, found.unit, reader)}</dd>
               <dt>Cost in all</dt>
               <dd>{reader.money(found.cost_minor)}</dd>
               <dt>Break-even price</dt>
@@ -46,7 +45,7 @@ export function StandSheet(props: { readonly seasonId: string; readonly cropId: 
               <dt>Break-even yield</dt>
               <dd>
                 {found.breakEvenYield.state === 'found'
-                  ? `${reader.number(found.breakEvenYield.amount, '', 3)} ${found.unit} at ${reader.money(Math.round(found.price_minor))}`
+                  ? `${amountText(found.breakEvenYield.amount, found.unit, reader)} at ${reader.money(Math.round(found.price_minor))}`
                   : `none: ${found.breakEvenYield.because}`}
               </dd>
             </dl>

@@ -7,6 +7,7 @@ import { useReader } from '../../client/reader.tsx';
 import { type OutputOf, useRead } from '../../client/use-read.ts';
 import { TextField } from '../../fields/text-field.tsx';
 import type { TabHead } from '../orders/tab-head.ts';
+import { amountText } from './amount-text.ts';
 import { fileOf } from './file-address.ts';
 import { ForwardPart } from './trace-forward.tsx';
 
@@ -77,7 +78,7 @@ function BackList({ back }: { readonly back: Back }) {
       <dd>
         {back.harvests.map((row) => (
           <p key={row.harvestId}>
-            {reader.date(row.date)}: {reader.number(row.amount, '', 4)} {row.unit} of {row.crop} {row.number} {row.variety ?? ''}{' '}
+            {reader.date(row.date)}: {amountText(row.amount, row.unit, reader)} of {row.crop} {row.number} {row.variety ?? ''}{' '}
             from {row.bed ?? 'no single bed'}
             {row.picker === '' ? '' : `, by ${row.picker}`}, in the bed since {reader.date(row.inBed)}
             {row.seedLot === null ? '' : `, seed lot ${row.seedLot}`}
@@ -114,7 +115,7 @@ function BackList({ back }: { readonly back: Back }) {
         {back.sales.length === 0 ? 'not sold yet' : null}
         {back.sales.map((row) => (
           <p key={`${row.date} ${row.outlet} ${row.documentNumber} ${row.amount}`}>
-            {reader.date(row.date)}: {reader.number(row.amount, '', 4)} {row.unit} {row.outcome} to {row.outlet}
+            {reader.date(row.date)}: {amountText(row.amount, row.unit, reader)} {row.outcome} to {row.outlet}
             {row.buyer === '' ? '' : `, ${row.buyer}`} {row.documentNumber}
           </p>
         ))}

@@ -23,11 +23,11 @@ export function needColumns(
   suppliers: readonly { readonly supplierId: string; readonly name: string }[],
 ): readonly Column<NeedRow>[] {
   return [
-    text('material', 'Material', { width: 210 }),
+    text('material', 'Material', { width: 175 }),
     choice('source', 'For', sources, { width: 100 }),
-    text('reason', 'Reason', { width: 240 }),
+    text('reason', 'Reason', { width: 215 }),
     derived('text', 'amountText', 'Amount', (row) => reader.print(row.amount, row.baseUnit), {
-      width: 110,
+      width: 95,
       hint: 'Before stock is taken off',
     }),
     derived('text', 'onHandText', 'On hand', (row) => reader.print(row.onHand, row.baseUnit), {
@@ -36,7 +36,7 @@ export function needColumns(
     }),
     date('wanted', 'Wanted', { width: 110 }),
     date('orderBy', 'Order by', {
-      width: 120,
+      width: 105,
       hint: 'So that the slowest supplier is in time',
       draw: (row) =>
         row.late ? (
@@ -51,7 +51,7 @@ export function needColumns(
       'supplierId',
       'Must come from',
       suppliers.map((each) => ({ value: each.supplierId, text: each.name })),
-      { edit: true, mayBeEmpty: true, width: 170 },
+      { edit: true, mayBeEmpty: true, width: 150 },
     ),
     flag('left', 'Leave out', { edit: true, width: 95 }),
     derived('text', 'standInText', 'Stand-ins', (row) => row.standIns.join(', '), { shown: false }),

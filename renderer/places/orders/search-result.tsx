@@ -44,8 +44,8 @@ export function SearchResult(props: {
           <dd>{reader.money(plan.bill.total_minor)}</dd>
         </div>
         <div>
-          <dt>Within</dt>
-          <dd>{reader.print(plan.gapShare, 'share', 2)} of the best possible</dd>
+          <dt>Against the best possible</dt>
+          <dd>{plan.gapShare < 0.0005 ? 'the best' : `within ${reader.print(plan.gapShare, 'share', 2)}`}</dd>
         </div>
         <div>
           <dt>Suppliers</dt>
