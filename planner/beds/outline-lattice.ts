@@ -19,6 +19,9 @@ type Laying = { readonly turn_rad: number; readonly u: number; readonly v: numbe
 /** Tests of single points that a search may take: about a tenth of a second. */
 const WORK = 1_500_000;
 const FINEST_GRID = 60;
+const COARSEST_GRID = 6;
+/** From here on the edge is a small part of the bed, and one laying is as good as another to a few in a thousand. */
+const MANY_PLANTS = 4000;
 
 /**
  * The most plants that a lattice has in an outline of any shape, with the layout.
@@ -34,7 +37,8 @@ export function bestInOutline(input: OutlineLatticeInput): LatticeLayout {
   const turns = turnsFor(input.outline, input.lattice);
   const box_m2 = (room.to_m[0] - room.from_m[0]) * (room.to_m[1] - room.from_m[1]);
   const cells = Math.max(1, box_m2 / (input.spacing_m ** 2 * pitch(input.lattice)));
-  const grid = Math.max(6, Math.min(FINEST_GRID, Math.floor(Math.sqrt(WORK / (cells * turns.length)))));
+  const affordable = Math.floor(Math.sqrt(WORK / (cells * turns.length)));
+  const grid = Math.max(cells > MANY_PLANTS ? 1 : COARSEST_GRID, Math.min(FINEST_GRID, affordable));
   let best: Laying = { turn_rad: 0, u: 0, v: 0 };
   let most = countOf(room, input, best);
   const consider = (laying: Laying): void => {

@@ -1,6 +1,7 @@
-import { requirePositive, requireRange } from '../errors.ts';
+import { refuse, requirePositive, requireRange } from '../errors.ts';
 import { computed, entry, library, type Working } from '../working.ts';
 import { bestInDisc, centredInDisc } from './disc-lattice.ts';
+import { plainArea_m2 } from './footprint.ts';
 import type { Lattice } from './lattice.ts';
 import { type Outline, type Point, requireOutline } from './outline.ts';
 import { bestInOutline, centredInOutline } from './outline-lattice.ts';
@@ -37,9 +38,24 @@ export type PlantCount = {
 export function plantsInBed(input: PlantCountInput): PlantCount {
   requireOutline(input.outline);
   if (input.edgeMargin_m !== undefined) requireRange('edgeMargin_m', input.edgeMargin_m, 0, 100, 'm');
+  requireCountable(input);
   const points_m = input.spacing.pattern === 'rows' ? rowPoints(input, input.spacing) : latticePoints(input, input.spacing);
   if (points_m.length > 0) return { plants: points_m.length, points_m, isOneInTheMiddle: false };
   return { plants: 1, points_m: [[0, 0]], isOneInTheMiddle: true };
+}
+
+/** More plants than this in one bed are a slip of the pen. */
+const MOST_PLANTS = 200_000;
+
+function requireCountable({ outline, spacing }: PlantCountInput): void {
+  const [path, along_m, across_m] =
+    spacing.pattern === 'rows'
+      ? (['inRow_m', spacing.inRow_m, spacing.rowSpacing_m] as const)
+      : (['spacing_m', spacing.spacing_m, spacing.spacing_m] as const);
+  requirePositive(path, along_m, 'm');
+  requirePositive('rowSpacing_m', across_m, 'm');
+  if (plainArea_m2(outline) / (along_m * across_m) > MOST_PLANTS)
+    refuse(path, 'too-small', `This is more than ${MOST_PLANTS} plants in one bed: take a wider spacing.`);
 }
 
 type LatticeSpacing = Exclude<Spacing, { readonly pattern: 'rows' }>;

@@ -150,6 +150,9 @@ test('which side the rows of a staggered lattice run along is told', () => {
 test('a spacing of nothing is refused at its field', () => {
   const bed = { outline: { shape: 'round', diameter_m: 1 }, spacing: { pattern: 'square', spacing_m: 0 } } as const;
   expect(() => plantsInBed(bed)).toThrow(InputError);
+  expect(() =>
+    plantsInBed({ outline: { shape: 'round', diameter_m: 2 }, spacing: { pattern: 'square', spacing_m: 0.001 } }),
+  ).toThrow(/200000 plants/);
   expect(() => plantsInRow({ length_m: 1, spacing_m: -1 })).toThrow(/spacing_m/);
   expect(() => packingRadiusRatio(0)).toThrow(/circles/);
 });
