@@ -46,7 +46,7 @@ function LineBody({ data }: { readonly data: LineData }) {
     [data.plan, moved],
   );
   const { report, fault } = useMemo(() => solved(plan), [plan]);
-  const system = useMemo(() => systemOf(plan, report), [plan, report]);
+  const system = useMemo(() => systemOf(data.plan, solved(data.plan).report), [data.plan]);
   const runs = useMemo(() => runRows(plan, report), [plan, report]);
   const outlets = useMemo(() => outletRows(data, plan, report), [data, plan, report]);
   const codes = useMemo(() => new Map(data.facts.map((fact) => [fact.outletId, fact.code])), [data.facts]);
@@ -95,6 +95,10 @@ function LineBody({ data }: { readonly data: LineData }) {
           <i data-flow="dry" /> dry
         </span>
       </div>
+      <p className="soft small">
+        Flows are worth two figures: losses of fittings scatter by a quarter. Those noted “uncertain” come through a tube between
+        smooth and turbulent flow, where they may be off by 30 %.
+      </p>
       <PlaceTools data={data} chosen={chosen} onChoose={setChosen} />
       <Grid
         name="Outlets to beds"

@@ -14,28 +14,14 @@ import type { Edit } from '../../table/paste-block.ts';
 import { Figure } from '../../working/figure.tsx';
 import type { LineData } from './line-data.ts';
 import { LineFrame } from './line-frame.tsx';
+import { LineNeed } from './line-need.tsx';
 import { solved } from './line-solve.ts';
+import { monthChoices, monthNames } from './month-names.ts';
 
 /** Minutes of a run, and the timer's programme through the year. */
 export function TimerTab() {
   return <LineFrame>{(data) => <TimerBody data={data} />}</LineFrame>;
 }
-
-const months = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-] as const;
-const monthChoices = months.map((name, at) => ({ value: String(at + 1), text: name }));
 
 type TimerRow = {
   readonly id: string;
@@ -121,6 +107,7 @@ function TimerBody({ data }: { readonly data: LineData }) {
           The pump takes {reader.print(pump_W, 'W')}, more than the {reader.print(limit_W, 'W')} that the power gives at once.
         </p>
       )}
+      <LineNeed lineId={lineId} />
       <section className="stack">
         <h2>Programme</h2>
         <p className="soft small">
@@ -275,7 +262,7 @@ function MonthTable({ data, report }: { readonly data: LineData; readonly report
       <tbody>
         {loads.map((load) => (
           <tr key={load.month}>
-            <th scope="row">{months[load.month - 1]}</th>
+            <th scope="row">{monthNames[load.month - 1]}</th>
             <td className="number">{load.runsPerDay.toPrecision(2)}</td>
             <td className="number">{reader.print(load.pump_min_per_day, 'min', 2)}</td>
             <td className="number">{reader.print(load.water_L_per_day, 'L', 2)}</td>
