@@ -33,8 +33,154 @@ const CURVE: readonly (readonly [number, number])[] = [
   [1514, 0],
 ];
 
+const STRIPS = 'line-strips';
+const STRIP_COLUMNS = 4;
+const EMITTER_SPACING_M = 0.3;
+const DRIP_ROWS = 2;
+
+/** The farm's two lines: bags fed by a pump from a tank, strips on drip from the tap, a column of strips at a time. All invented. */
+export function sampleWaterLines(beds: readonly BedRow[]): Rows {
+  const bags = bagLine(beds);
+  const strips = stripLine(beds);
+  return {
+    lines: [...bags.lines, ...strips.lines],
+    pumps: bags.pumps,
+    points: bags.points,
+    nodes: [...bags.nodes, ...strips.nodes],
+    runs: [...bags.runs, ...strips.runs],
+    outlets: [...bags.outlets, ...strips.outlets],
+    timers: [...bags.timers, ...strips.timers],
+    power: [...bags.power, ...strips.power],
+  };
+}
+
+function stripLine(beds: readonly BedRow[]): Rows {
+  const rows: Rows = { lines: [], pumps: [], points: [], nodes: [], runs: [], outlets: [], timers: [], power: [] };
+  const strips = beds.filter((bed) => bed.blockId === 'block-d').slice(0, 34);
+  const first = strips[0];
+  if (first === undefined) return rows;
+  rows.lines.push({
+    id: STRIPS,
+    name: 'Strip line',
+    supply: 'tap',
+    supplySource: 'well',
+    tapHead_m: 14,
+    tapFlow_L_per_min: 20,
+    reserveHead_m: 0.5,
+    notes: 'Invented.',
+  });
+  const y0 = (first.y_m ?? 0) - 1.2;
+  const x0 = (first.x_m ?? 0) - 5.2;
+  rows.nodes.push({ id: 'node-strips-tap', lineId: STRIPS, kind: 'source', name: 'Tap', x_m: x0, y_m: y0 });
+  const run = (from: string, to: string, length_m: number, fittingK: number) =>
+    rows.runs.push({
+      id: `run-${from}-${to}`,
+      lineId: STRIPS,
+      fromNodeId: from,
+      toNodeId: to,
+      length_m,
+      insideDiameter_m: MAIN_M,
+      fittingK,
+      materialId: 'hw-tube-34',
+    });
+  let header = 'node-strips-tap';
+  for (let column = 0; column < STRIP_COLUMNS; column += 1) {
+    const own = strips.filter((_, at) => at % STRIP_COLUMNS === column);
+    const head = own[0];
+    if (head === undefined) continue;
+    const zone = column + 1;
+    const x = (head.x_m ?? 0) - 4.7;
+    const corner = `node-strips-head-${zone}`;
+    rows.nodes.push({
+      id: corner,
+      lineId: STRIPS,
+      kind: 'tee',
+      name: `Column ${zone}`,
+      x_m: x,
+      y_m: y0,
+      zone,
+      position: 100 * column + 1,
+    });
+    run(header, corner, column === 0 ? 0.6 : 10.2, 0.6);
+    header = corner;
+    let from = corner;
+    own.forEach((bed, at) => {
+      const tee = `node-strips-tee-${bed.code}`;
+      const end = `node-strips-end-${bed.code}`;
+      rows.nodes.push({
+        id: tee,
+        lineId: STRIPS,
+        kind: 'tee',
+        name: `Tee ${bed.code}`,
+        x_m: x,
+        y_m: bed.y_m ?? 0,
+        zone,
+        position: 100 * column + 2 * at + 2,
+      });
+      rows.nodes.push({
+        id: end,
+        lineId: STRIPS,
+        kind: 'end',
+        name: bed.code,
+        x_m: x + 0.25,
+        y_m: bed.y_m ?? 0,
+        zone,
+        position: 100 * column + 2 * at + 3,
+      });
+      run(from, tee, at === 0 ? 1.3 : 1.4, 0.6);
+      run(tee, end, 0.3, 0.6);
+      rows.outlets.push({
+        id: `outlet-${bed.code}`,
+        lineId: STRIPS,
+        nodeId: end,
+        bedId: bed.id,
+        kind: 'drip',
+        outlet_m: 0,
+        bore_m: VALVE_M,
+        openK: 15,
+        emitters: DRIP_ROWS * Math.round(9 / EMITTER_SPACING_M),
+        emitter_L_per_h: 1,
+        emitterExponent: 0.5,
+        emitterHead_m: 10,
+        emitterCv: 0.04,
+        position: 100 * column + at,
+      });
+      from = tee;
+    });
+    for (const [month, every_days] of [
+      [4, 4],
+      [5, 3],
+      [6, 2],
+      [7, 2],
+      [8, 2],
+      [9, 3],
+      [10, 5],
+    ] as const)
+      rows.timers.push({
+        id: `timer-strips-${zone}-${month}`,
+        lineId: STRIPS,
+        month,
+        every_days,
+        start: `0${4 + Math.floor(column / 2)}:${column % 2 === 0 ? '00' : '30'}`,
+        run_min: 30,
+        zone,
+      });
+  }
+  rows.power.push({
+    id: 'power-strips',
+    lineId: STRIPS,
+    kind: 'battery',
+    battery: 'other-lithium',
+    capacity_Wh: 20,
+    usableShare: 0.8,
+    controller_W: 0.01,
+    idle_W: 0,
+  });
+  return rows;
+}
+
 /** One tank, one pump, the bags of block B in branches of twelve. */
-export function sampleWaterLine(beds: readonly BedRow[]): Rows {
+function bagLine(beds: readonly BedRow[]): Rows {
   const rows: Rows = { lines: [], pumps: [], points: [], nodes: [], runs: [], outlets: [], timers: [], power: [] };
   const served = beds.filter((bed) => bed.blockId === 'block-b').slice(0, 24);
   const first = served[0];

@@ -30,7 +30,7 @@ describe('the farm’s demand for water', () => {
     expect(found.demand?.byDay).toHaveLength(365);
     expect(found.demand?.beds).toHaveLength(96);
     const groups = found.demand?.groups ?? [];
-    expect(groups.map((group) => group.name)).toEqual(['Bag line', 'By hand']);
+    expect(groups.map((group) => group.name)).toEqual(['Bag line', 'Strip line', 'By hand']);
     const day = found.demand?.byDay[190];
     const sum = Object.values(day?.need_L ?? {}).reduce((total, each) => total + each, 0);
     expect(sum).toBeGreaterThan(0);
