@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import { FieldFrame, type FieldProps } from './field-frame.tsx';
 
 /** A line of words; `lines` above 1 makes it a note. */
@@ -13,27 +14,18 @@ export function TextField({
   readonly lines?: number;
   readonly placeholder?: string;
 }) {
+  const [left, setLeft] = useState(false);
+  const lacking = frame.needed === true && value.trim() === '';
+  const shared = { value, placeholder, 'data-unread': lacking, onBlur: () => setLeft(true) };
   return (
     <FieldFrame
       {...frame}
+      unread={left && lacking ? 'Something is needed here.' : undefined}
       control={(props) =>
         lines === 1 ? (
-          <input
-            {...props}
-            type="text"
-            value={value}
-            placeholder={placeholder}
-            autoComplete="off"
-            onChange={(event) => onChange(event.target.value)}
-          />
+          <input {...props} {...shared} type="text" autoComplete="off" onChange={(event) => onChange(event.target.value)} />
         ) : (
-          <textarea
-            {...props}
-            rows={lines}
-            value={value}
-            placeholder={placeholder}
-            onChange={(event) => onChange(event.target.value)}
-          />
+          <textarea {...props} {...shared} rows={lines} onChange={(event) => onChange(event.target.value)} />
         )
       }
     />
