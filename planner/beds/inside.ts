@@ -1,6 +1,6 @@
 import { cornersOf, extentOf, ringOf } from './extent.ts';
 import type { Outline, Point } from './outline.ts';
-import { corner, distanceToSegment_m, isInPolygon } from './polygon.ts';
+import { corner } from './polygon.ts';
 
 /** The room for plants in an outline: every place at least a margin from the edge. */
 export type Room = {
@@ -53,12 +53,26 @@ export function roomWithin(outline: Outline, margin_m: number): Room {
 function ringRoom(ring: readonly Point[], side_m: number): Room {
   const xs = ring.map(([x]) => x);
   const ys = ring.map(([, y]) => y);
-  return {
-    from_m: [Math.min(...xs), Math.min(...ys)],
-    to_m: [Math.max(...xs), Math.max(...ys)],
-    contains: (x, y) =>
-      isInPolygon([x, y], ring) && ring.every((a, at) => distanceToSegment_m([x, y], a, corner(ring, at + 1)) >= side_m),
+  const sides = ring.map((a, at) => {
+    const b = corner(ring, at + 1);
+    return { ax: a[0], ay: a[1], dx: b[0] - a[0], dy: b[1] - a[1], by: b[1], length2: (b[0] - a[0]) ** 2 + (b[1] - a[1]) ** 2 };
+  });
+  const side2 = side_m * side_m;
+  // one loop tells both whether a place is inside and how near the edge is: this is asked millions of times
+  const contains = (x: number, y: number): boolean => {
+    let inside = false;
+    let nearest2 = Number.POSITIVE_INFINITY;
+    for (const { ax, ay, dx, dy, by, length2 } of sides) {
+      const t = Math.max(0, Math.min(1, ((x - ax) * dx + (y - ay) * dy) / length2));
+      const [px, py] = [x - ax - t * dx, y - ay - t * dy];
+      const away2 = px * px + py * py;
+      if (side_m > 0 && away2 < side2) return false;
+      if (away2 < nearest2) nearest2 = away2;
+      if (ay > y !== by > y && x < (dx * (y - ay)) / dy + ax) inside = !inside;
+    }
+    return inside || nearest2 <= SLACK_m * SLACK_m;
   };
+  return { from_m: [Math.min(...xs), Math.min(...ys)], to_m: [Math.max(...xs), Math.max(...ys)], contains };
 }
 
 /**

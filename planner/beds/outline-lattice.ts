@@ -37,7 +37,7 @@ export function bestInOutline(input: OutlineLatticeInput): LatticeLayout {
   const turns = turnsFor(input.outline, input.lattice);
   const box_m2 = (room.to_m[0] - room.from_m[0]) * (room.to_m[1] - room.from_m[1]);
   const cells = Math.max(1, box_m2 / (input.spacing_m ** 2 * pitch(input.lattice)));
-  const affordable = Math.floor(Math.sqrt(WORK / (cells * turns.length)));
+  const affordable = Math.floor(Math.sqrt(WORK / (cells * turns.length * Math.max(1, cornersOf(input.outline).length / 4))));
   const grid = Math.max(cells > MANY_PLANTS ? 1 : COARSEST_GRID, Math.min(FINEST_GRID, affordable));
   let best: Laying = { turn_rad: 0, u: 0, v: 0 };
   let most = countOf(room, input, best);
