@@ -16,7 +16,7 @@ export type LoadPlan = {
 /**
  * Weight and volume of a purchase against the vehicle: `trips = ceil(max(weight / carries, volume / holds))`.
  *
- * A floor, not a stowing plan: pieces do not always fit together. The vehicle's own plate says what it may carry.
+ * Something to carry is one journey at least, also where no weight is known. A floor, not a stowing plan: pieces do not always fit together. The vehicle's own plate says what it may carry.
  * Common practice, no source.
  * @throws InputError naming the field
  */
@@ -32,7 +32,7 @@ export function loadPlan(freight: readonly Freight[], vehicle: Vehicle): LoadPla
     weight_kg,
     volume_L,
     unknown,
-    trips: Math.ceil(most - 1e-9),
+    trips: freight.length === 0 ? 0 : Math.max(1, Math.ceil(most - 1e-9)),
     by: (byWeight ?? 0) >= (byVolume ?? 0) ? 'weight' : 'volume',
   };
 }

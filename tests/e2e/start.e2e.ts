@@ -1,5 +1,5 @@
 import { type ChildProcess, spawn } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -66,4 +66,38 @@ test('the sample-farm command makes any size, and refuses nonsense and an existi
   const nonsense = launch(['farm', '--out', join(data, 'b.bedwright'), '--beds', '-3'], data);
   expect(await nonsense.code).toBe(2);
   expect(nonsense.said()).toContain('beds');
+});
+
+test('the season report is one page that needs nothing else, with a CSV of each table', async ({ page }) => {
+  const out = join(data, 'report');
+  const made = launch(['report', '--out', out], data);
+  expect(await made.code).toBe(0);
+  const files = readdirSync(out);
+  for (const name of ['season-report-2027.html', 'plan-by-bed.csv', 'shopping-list.csv', 'water-by-bed.csv', 'cost-per-bed.csv'])
+    expect(files).toContain(name);
+  expect(readFileSync(join(out, 'cost-per-bed.csv'), 'utf8').split('\r\n').length).toBeGreaterThan(96);
+  await page.goto(`file://${join(out, 'season-report-2027.html')}`);
+  for (const title of [
+    'What goes where, and when',
+    'What to buy or dig',
+    'Whether the water suffices',
+    'Which beds and crops paid',
+  ]) {
+    await expect(page.getByRole('heading', { name: title })).toBeVisible();
+  }
+  await expect(page.getByText('invented sample')).toBeVisible();
+  expect(await page.locator('svg rect').count()).toBeGreaterThan(50);
+  expect(await page.evaluate(`document.querySelectorAll('script, link, img').length`)).toBe(0);
+});
+
+test('a report of a season that is not there, or into a file, is refused in one sentence and writes nothing', async () => {
+  const wrong = launch(['report', '--season', '1066', '--out', join(data, 'r')], data);
+  expect(await wrong.code).toBe(2);
+  expect(wrong.said()).toContain('There is no season "1066"');
+  expect(existsSync(join(data, 'r'))).toBe(false);
+  const file = join(data, 'plain');
+  writeFileSync(file, 'x');
+  const into = launch(['report', '--out', file], data);
+  expect(await into.code).toBe(2);
+  expect(into.said()).toContain('is a file, not a folder');
 });
