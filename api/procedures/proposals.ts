@@ -146,6 +146,8 @@ export const proposals = {
         result,
         moves: movesOf(farm, result.plantings),
         ruledOut: ruledOut(farm),
+        /** The plan as it would be with all of it taken over now. */
+        whole: presentFigures(farm, built, planWithBeds(farm, result.plantings, new Set(farm.beds.map(({ id }) => id)))),
         present: presentFigures(farm, built, farm.plantings),
       };
     },

@@ -153,7 +153,7 @@ function ChosenFigures({
       caption="Present plan and proposal"
       plans={[
         { name: 'Present plan', figures: view.present },
-        { name: 'Proposal', figures: view.result.figures },
+        { name: 'Proposal', figures: view.whole },
         ...(some && part.state === 'ready' ? [{ name: `With ${chosen.size} beds of it`, figures: part.data }] : []),
       ]}
     />

@@ -54,16 +54,22 @@ export function moveRows(
 
 /** Beds on which anything changes, in the order given. */
 export function bedsThatChange(moves: readonly Move[], order: readonly string[]): readonly string[] {
-  const touched = new Set(
-    moves.flatMap((move) =>
-      move.kind === 'goes'
-        ? [move.present.bedId]
-        : move.kind === 'new'
-          ? [move.proposed.bedId]
-          : [move.proposed.bedId, move.present.bedId],
-    ),
-  );
+  const touched = new Set(moves.flatMap(changedBeds));
   return order.filter((bedId) => touched.has(bedId));
+}
+
+function changedBeds(move: Move): readonly string[] {
+  switch (move.kind) {
+    case 'stays':
+      return move.days === 0 ? [] : [move.proposed.bedId];
+    case 'goes':
+      return [move.present.bedId];
+    case 'new':
+      return [move.proposed.bedId];
+    case 'shifts':
+    case 'moves':
+      return [move.proposed.bedId, move.present.bedId];
+  }
 }
 
 export function countKinds(moves: readonly Move[]): Readonly<Record<MoveKind, number>> {

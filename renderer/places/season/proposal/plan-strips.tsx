@@ -20,9 +20,9 @@ export function PlanStrips({
       <legend className="heard-only">Beds: the present plan above, the proposal beneath</legend>
       <div className="plan-strip plan-strip-head" aria-hidden="true">
         <span />
-        <span className="strip-lanes">
+        <span className="plan-strip-lanes">
           {months.map(({ text, at }) => (
-            <span key={`${text}${at}`} className="strip-month" style={{ insetInlineStart: `${at * 100}%` }}>
+            <span key={`${text}${at}`} className="plan-strip-month" style={{ insetInlineStart: `${at * 100}%` }}>
               {text}
             </span>
           ))}
@@ -30,7 +30,7 @@ export function PlanStrips({
       </div>
       {strips.map((strip) => (
         <label key={strip.bedId} className="plan-strip" data-changes={strip.changes ? '' : undefined}>
-          <span className="row strip-name">
+          <span className="row plan-strip-name">
             <input
               type="checkbox"
               checked={chosen.has(strip.bedId)}
@@ -40,7 +40,7 @@ export function PlanStrips({
             {strip.code}
             <span className="heard-only">{strip.said}</span>
           </span>
-          <span className="strip-lanes" aria-hidden="true">
+          <span className="plan-strip-lanes" aria-hidden="true">
             {strip.present.map((bar) => (
               <Bar key={bar.key} bar={bar} lane="present" marks={marks} />
             ))}
@@ -66,7 +66,7 @@ function Bar({
   const mark = marks.get(bar.family);
   return (
     <span
-      className="strip-bar"
+      className="plan-strip-bar"
       data-lane={lane}
       data-fixed={bar.isFixed ? '' : undefined}
       title={bar.title}

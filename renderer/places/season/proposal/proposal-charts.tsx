@@ -60,13 +60,15 @@ export function ProposalCharts({ view }: { readonly view: ProposalView }) {
             Prices hold for small changes, and where several limits meet at once others would be as right.
           </p>
           <div className="columns">
-            <Chart
-              title="One more hour"
-              rows={rows}
-              x={x}
-              unit="minor"
-              series={[{ name: 'Worth of an hour', as: 'bar', read: ({ hourWorth_minor }) => hourWorth_minor }]}
-            />
+            {rows.some(({ hourWorth_minor }) => hourWorth_minor > 0) ? (
+              <Chart
+                title="One more hour"
+                rows={rows}
+                x={x}
+                unit="minor"
+                series={[{ name: 'Worth of an hour', as: 'bar', read: ({ hourWorth_minor }) => hourWorth_minor }]}
+              />
+            ) : null}
             <Chart
               title="One bed for that week, per square metre"
               rows={rows}
