@@ -1,7 +1,44 @@
-import type { Locator } from '@playwright/test';
+import AxeBuilder from '@axe-core/playwright';
+import type { Locator, Page } from '@playwright/test';
 import { expect, test } from './program.ts';
 
+const rules = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+
+async function findings(page: Page): Promise<readonly string[]> {
+  const { violations } = await new AxeBuilder({ page }).withTags(rules).analyze();
+  return violations.flatMap(({ id, nodes }) =>
+    nodes.map((node) => `${id}: ${node.target.join(' ')} ${node.failureSummary ?? ''}`),
+  );
+}
+
 test.describe('Soil', () => {
+  test('every part of it passes the accessibility rules', async ({ page, host }) => {
+    test.setTimeout(240_000);
+    for (const tab of ['tests', 'ph', 'budget', 'blend', 'cards', 'compost', 'fill', 'records']) {
+      await page.goto(`${host.origin}/soil?tab=${tab}`);
+      await page.waitForLoadState('networkidle');
+      expect(await findings(page), tab).toEqual([]);
+    }
+  });
+
+  test('every form of it passes the accessibility rules', async ({ page, host }) => {
+    test.setTimeout(240_000);
+    const forms = [
+      ['tests', 'Enter a test'],
+      ['tests', 'Bring in CSV'],
+      ['compost', 'Mix a heap'],
+      ['compost', 'Plan a tea batch'],
+      ['records', 'Enter an application'],
+    ] as const;
+    for (const [tab, name] of forms) {
+      await page.goto(`${host.origin}/soil?tab=${tab}`);
+      await page.getByRole('button', { name }).first().click();
+      await expect(page.getByRole('dialog')).toBeVisible();
+      await page.waitForLoadState('networkidle');
+      expect(await findings(page), name).toEqual([]);
+    }
+  });
+
   test('a laboratory sheet is entered, read by class, and changes the lime of its bed', async ({ page, host }) => {
     await page.goto(`${host.origin}/soil`);
     await page.getByRole('button', { name: 'Enter a test' }).click();

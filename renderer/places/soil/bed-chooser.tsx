@@ -33,36 +33,36 @@ export function BedChooser({
         const ids = members.map((each) => each.bedId);
         const count = ids.filter((id) => has.has(id)).length;
         return (
-          <details key={block} open={rows.length <= 24}>
-            <summary>
-              <label>
-                <input
-                  type="checkbox"
-                  checked={count === ids.length}
-                  ref={(box) => {
-                    if (box !== null) box.indeterminate = count > 0 && count < ids.length;
-                  }}
-                  onChange={(event) => set(ids, event.target.checked)}
-                />
-                Block {block}
-              </label>
-              <span className="soft small">
-                {count} of {ids.length}
-              </span>
-            </summary>
-            <div className="bed-boxes">
-              {members.map((each) => (
-                <label key={each.bedId}>
-                  <input
-                    type="checkbox"
-                    checked={has.has(each.bedId)}
-                    onChange={(event) => set([each.bedId], event.target.checked)}
-                  />
-                  {each.code}
-                </label>
-              ))}
-            </div>
-          </details>
+          <div className="bed-block" key={block}>
+            <label>
+              <input
+                type="checkbox"
+                checked={count === ids.length}
+                ref={(box) => {
+                  if (box !== null) box.indeterminate = count > 0 && count < ids.length;
+                }}
+                onChange={(event) => set(ids, event.target.checked)}
+              />
+              Block {block}
+            </label>
+            <details open={rows.length <= 24}>
+              <summary className="soft small">
+                {count} of {ids.length} beds of block {block}
+              </summary>
+              <div className="bed-boxes">
+                {members.map((each) => (
+                  <label key={each.bedId}>
+                    <input
+                      type="checkbox"
+                      checked={has.has(each.bedId)}
+                      onChange={(event) => set([each.bedId], event.target.checked)}
+                    />
+                    {each.code}
+                  </label>
+                ))}
+              </div>
+            </details>
+          </div>
         );
       })}
       {beds.state === 'ready' && rows.length === 0 ? <p className="soft">There is no bed yet. Build beds in Beds.</p> : null}
