@@ -1,4 +1,6 @@
 import { z } from 'zod';
+import type { FarmDb } from '../../db/file/open-farm.ts';
+import { bedsInUse } from '../../db/repositories/beds.ts';
 import { seasonsOfFarm } from '../../db/repositories/seasons.ts';
 import { dateOfYearDay } from '../../planner/calendar.ts';
 import { explainReferenceEt } from '../../planner/climate/reference-et.ts';
@@ -12,7 +14,7 @@ import { change, job, read } from '../procedure.ts';
 import { BY_HAND, demandOfYear, hottestWeek } from '../water/demand-of-year.ts';
 import { lineSupplies, wateringOf } from '../water/line-supply.ts';
 import { loadWater, type WaterBed, type WaterFarm } from '../water/load-water.ts';
-import { keepChoices, waterChoices } from '../water/water-choices.ts';
+import { choicesOfFarm, keepChoices, waterChoices } from '../water/water-choices.ts';
 import { runOfYear, runOfYears, type WeatherRecord } from '../water/weather-record.ts';
 
 const seasonId = z.string().nullable();
@@ -55,11 +57,25 @@ const aboutRecord = (record: WeatherRecord | null) =>
         hottest: hottestWeek(record),
       };
 
+/** The overview of a farm without a season. */
+const noSeason = (db: FarmDb) => ({
+  season: null,
+  seasons: [],
+  choices: choicesOfFarm(db),
+  record: null,
+  left: [],
+  notes: [],
+  beds: bedsInUse(db).length,
+  demand: null,
+});
+
 export const waterDemand = {
   /** Need against capacity on each day of a year of the record, by line and bed. */
   overview: read({
     input: z.object({ seasonId, year }),
     run({ db }, input) {
+      // a farm just founded has neither season nor beds: the page says what to do next
+      if (seasonsOfFarm(db).length === 0) return noSeason(db);
       const farm = loadWater(db, input.seasonId);
       const supplies = lineSupplies(db, farm);
       const chosen = farm.record === null ? null : yearOf(farm.record, input.year);

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { newId } from '../../db/file/new-id.ts';
+import { seasonsOfFarm } from '../../db/repositories/seasons.ts';
 import { addWaterTest, conductivityTests, removeWaterTest } from '../../db/repositories/water-demand.ts';
 import { InputError, refuse } from '../../planner/errors.ts';
 import { soilStore_L } from '../../planner/water/bed-store.ts';
@@ -18,6 +19,7 @@ import { change, read } from '../procedure.ts';
 import { demandOfYear } from '../water/demand-of-year.ts';
 import { lineSupplies } from '../water/line-supply.ts';
 import { loadWater, type PlantedOnBed } from '../water/load-water.ts';
+import { choicesOfFarm } from '../water/water-choices.ts';
 
 /** The share of the water that must drain, or null where no share below one would do. */
 function leachingOrNone(ecw_dS_per_m: number, ece_dS_per_m: number): number | null {
@@ -39,24 +41,27 @@ export const waterSalts = {
   salts: read({
     input: z.object({ seasonId: z.string().nullable() }),
     run({ db }, input) {
-      const farm = loadWater(db, input.seasonId);
       const tests = conductivityTests(db);
-      const ecw = tests[0]?.value ?? farm.choices.ecw_dS_per_m;
+      const choices = choicesOfFarm(db);
+      const ecw = tests[0]?.value ?? choices.ecw_dS_per_m;
+      const farm = seasonsOfFarm(db).length === 0 ? { beds: [], record: null } : loadWater(db, input.seasonId);
       const planted = new Map(farm.beds.flatMap((bed) => bed.plantings).map((planting) => [planting.cropId, planting]));
       const year = farm.record?.years.at(-1);
       const demand =
-        farm.record === null || year === undefined ? [] : demandOfYear(farm, lineSupplies(db, farm), farm.record, year).beds;
+        !('season' in farm) || farm.record === null || year === undefined
+          ? []
+          : demandOfYear(farm, lineSupplies(db, farm), farm.record, year).beds;
       const need = new Map(demand.map((bed) => [bed.bedId, bed.need_L]));
       return {
         tests,
         ecw_dS_per_m: ecw,
         restriction: ecw === null ? null : saltRestriction(ecw),
         dissolved_mg_per_L: ecw === null ? null : dissolved_mg_per_L(ecw),
-        yieldShare: farm.choices.saltYieldShare,
+        yieldShare: choices.saltYieldShare,
         crops: [...planted.values()]
           .map((planting) => {
             const tolerance = toleranceOf(planting);
-            const bears = tolerance === null ? null : saltForYield_dS_per_m(tolerance, farm.choices.saltYieldShare);
+            const bears = tolerance === null ? null : saltForYield_dS_per_m(tolerance, choices.saltYieldShare);
             return {
               cropId: planting.cropId,
               name: planting.crop.name,

@@ -36,7 +36,7 @@ export type BedAway = {
   /** Share of departures in which this bed was the first to go short. */
   readonly firstShare: number;
   /** What gives out: its own store, or the line behind it first. */
-  readonly because: 'own-store' | 'line-empty' | 'line-too-weak' | 'holds-out';
+  readonly because: 'own-store' | 'line-empty' | 'line-too-weak' | 'holds-out' | 'no-crop';
 };
 
 /** Beds behind one supply, or those on none. */
@@ -114,7 +114,11 @@ export function daysAway(input: DaysAwayInput, voice: AwayVoice): DaysAway {
       days: lastingAt(lasting[at] ?? [], input.confidence),
       median_days: lastingAt(lasting[at] ?? [], 0.5),
       firstShare: farm.length === 0 ? 0 : (first[at] ?? 0) / farm.length,
-      because: most === undefined || cause === undefined || cause[most] === 0 ? 'holds-out' : most,
+      because: !isCropped(bed, input)
+        ? 'no-crop'
+        : most === undefined || cause === undefined || cause[most] === 0
+          ? 'holds-out'
+          : most,
     };
   });
   return {
@@ -127,6 +131,14 @@ export function daysAway(input: DaysAwayInput, voice: AwayVoice): DaysAway {
     beds,
     supplies: supplyRows(input, lasting, farm.length),
   };
+}
+
+/** Whether a crop stands on the bed at any time that a departure of the month could see. */
+function isCropped({ year }: AwayBed, { weather, month, limit_days }: DaysAwayInput): boolean {
+  return departures({ weather, month }).some((start) => {
+    for (let day = start; day < start + limit_days; day += 1) if (year.cropped[weather.yearDay[day] ?? 0] === 1) return true;
+    return false;
+  });
 }
 
 function supplyRows(input: DaysAwayInput, lasting: readonly (readonly number[])[], departed: number): readonly SupplyAway[] {
@@ -160,7 +172,7 @@ export function lastingAt(days: readonly number[], confidence: number): number {
   return sorted[Math.max(0, Math.ceil(sorted.length * confidence) - 1)] ?? 0;
 }
 
-function departures({ weather, month }: DaysAwayInput): readonly number[] {
+function departures({ weather, month }: Pick<DaysAwayInput, 'weather' | 'month'>): readonly number[] {
   const starts: number[] = [];
   for (let at = 0; at < weather.yearDay.length; at += EVERY_DAYS)
     if (monthOf(weather.yearDay[at] ?? 0) === month - 1) starts.push(at);

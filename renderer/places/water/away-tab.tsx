@@ -20,6 +20,7 @@ const becauseChoices = [
   { value: 'line-empty', text: 'the tank of its line is empty' },
   { value: 'line-too-weak', text: 'its line gives too little' },
   { value: 'holds-out', text: 'holds out' },
+  { value: 'no-crop', text: 'no crop stands on it' },
 ];
 
 const columns: readonly Column<AwayRow>[] = [

@@ -19,25 +19,31 @@ export function DemandFrame({
   const reading = useDemand();
   return (
     <Shown reading={reading}>
-      {(overview) => (
-        <div className="stack">
-          <Choices overview={overview} withYear={withYear} more={overview.demand === null ? null : more?.(overview.demand)} />
-          {overview.beds === 0 ? (
-            <Empty title="No beds yet" action={<Button onClick={() => go('beds', {})}>Build beds</Button>}>
-              The demand for water is that of the beds and what grows on them.
-            </Empty>
-          ) : overview.demand === null ? (
-            <Empty
-              title="No whole year of weather"
-              action={<Button onClick={() => go('water', { tab: 'weather' })}>Read a weather file</Button>}
-            >
-              The demand is reckoned from a weather record: at least one calendar year without a gap in temperatures and rain.
-            </Empty>
-          ) : (
-            children(overview.demand, overview)
-          )}
-        </div>
-      )}
+      {(overview) =>
+        overview.season === null ? (
+          <Empty title="No season yet" action={<Button onClick={() => go('season', {})}>Start a season</Button>}>
+            The demand for water is that of a season’s plantings.
+          </Empty>
+        ) : (
+          <div className="stack">
+            <Choices overview={overview} withYear={withYear} more={overview.demand === null ? null : more?.(overview.demand)} />
+            {overview.beds === 0 ? (
+              <Empty title="No beds yet" action={<Button onClick={() => go('beds', {})}>Build beds</Button>}>
+                The demand for water is that of the beds and what grows on them.
+              </Empty>
+            ) : overview.demand === null ? (
+              <Empty
+                title="No whole year of weather"
+                action={<Button onClick={() => go('water', { tab: 'weather' })}>Read a weather file</Button>}
+              >
+                The demand is reckoned from a weather record: at least one calendar year without a gap in temperatures and rain.
+              </Empty>
+            ) : (
+              children(overview.demand, overview)
+            )}
+          </div>
+        )
+      }
     </Shown>
   );
 }
@@ -58,7 +64,7 @@ function Choices({
     <div className="row no-print">
       <ChoiceField
         label="Plan of season"
-        value={overview.season.id}
+        value={overview.season?.id ?? ''}
         choices={overview.seasons.map(({ id, name }) => ({ value: id, text: name }))}
         onChange={setSeason}
       />

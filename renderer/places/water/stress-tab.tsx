@@ -7,7 +7,7 @@ import { client } from '../../client/api.ts';
 import { useJob } from '../../client/use-job.ts';
 import { type Column, count, quantity, share, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';
-import { monthNames, type Overview, useDemandChoice } from './demand-data.ts';
+import { type Overview, useDemandChoice } from './demand-data.ts';
 import { DemandFrame } from './demand-frame.tsx';
 import { IntervalPart } from './interval-part.tsx';
 import { JobBar } from './job-bar.tsx';
@@ -26,6 +26,8 @@ const columns: readonly Column<StressRow>[] = [
   quantity('given_L_per_year', 'Given', { width: 140, digits: 2 }),
   quantity('lost_L_per_year', 'Lost', { width: 140, digits: 2 }),
 ];
+/** The map's columns are narrow: months by number. */
+const monthNumbers = Array.from({ length: 12 }, (_, at) => String(at + 1));
 const rowId = (row: StressRow): string => row.bedId;
 
 /** Longest intervals, and every year of record run through the plan. */
@@ -66,7 +68,7 @@ function StressBody({ overview }: { readonly overview: Overview }) {
           <HeatMap
             title={`Chance that a bed goes short, by month (${found.years.length} years of record)`}
             rows={worst.map((bed) => bed.code)}
-            columns={[...monthNames]}
+            columns={monthNumbers}
             ways={['Bed', 'Month']}
             unit="share"
             height={Math.max(120, 70 + worst.length * 15)}
