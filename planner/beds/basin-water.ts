@@ -1,4 +1,5 @@
 import { InputError, refuse, requireRange } from '../errors.ts';
+import { significant } from '../units/significant.ts';
 import { computed, entry, type Working } from '../working.ts';
 import { extentOf } from './extent.ts';
 import { type BedForm, outlineAt, requireForm } from './form.ts';
@@ -76,7 +77,7 @@ export function explainBasinWater(input: BasinInput): Working {
       { symbol: 'V_bag', name: 'bag standing in it', figure: { value: basin_L - result.value, unit: 'L' }, origin: computed() },
     ],
     steps: [
-      { text: 'Basin less bag', figures: `${basin_L.toPrecision(4)} L − ${(basin_L - result.value).toPrecision(4)} L`, result },
+      { text: 'Basin less bag', figures: `${significant(basin_L, 4)} L − ${significant(basin_L - result.value, 4)} L`, result },
     ],
     sources: ['Geometry'],
     notes: ['Water drawn up into the mix is counted with the mix.'],

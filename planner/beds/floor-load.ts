@@ -1,4 +1,5 @@
 import { requirePositive, requireRange } from '../errors.ts';
+import { significant } from '../units/significant.ts';
 import { computed, entry, library, type Working } from '../working.ts';
 
 /** One layer of a bed as it lies, with the density to reckon with. */
@@ -77,8 +78,8 @@ export function explainFloorLoad(input: FloorLoadInput): Working {
       {
         text: 'Depth times density, layer by layer, and the rest added',
         figures: [
-          ...input.layers.map((layer) => `${layer.depth_m.toPrecision(3)} m × ${layer.density_kg_per_m3.toPrecision(3)} kg/m³`),
-          ...others.filter(([, , v]) => v > 0).map(([, , v]) => `${v.toPrecision(3)} kg/m²`),
+          ...input.layers.map((layer) => `${significant(layer.depth_m, 3)} m × ${significant(layer.density_kg_per_m3, 3)} kg/m³`),
+          ...others.filter(([, , v]) => v > 0).map(([, , v]) => `${significant(v, 3)} kg/m²`),
         ].join(' + '),
         result,
       },

@@ -1,4 +1,5 @@
 import { refuse, requireRange } from '../errors.ts';
+import { significant } from '../units/significant.ts';
 import { computed, entry, practice, type Working } from '../working.ts';
 import type { BedForm } from './form.ts';
 import { volumeBetween_L } from './volume.ts';
@@ -54,7 +55,7 @@ export function explainReservoirWater(input: ReservoirInput): Working {
         origin: practice('the design; gravel about 40 %: common practice, no source'),
       },
     ],
-    steps: [{ text: 'Open share of the space', figures: `${input.voidShare} × ${space.value.toPrecision(4)} L`, result }],
+    steps: [{ text: 'Open share of the space', figures: `${input.voidShare} × ${significant(space.value, 4)} L`, result }],
     sources: ['Definition of void fraction'],
     notes: ['Water held by the mix above is not counted.'],
     result,

@@ -1,5 +1,6 @@
 import { refuse, requireRange } from '../errors.ts';
 import { convert } from '../units/convert.ts';
+import { significant } from '../units/significant.ts';
 import { computed, entry, type Working } from '../working.ts';
 import { plainArea_m2 } from './footprint.ts';
 import { type BedForm, outlineAt, requireForm } from './form.ts';
@@ -80,7 +81,7 @@ export function explainVolume(form: BedForm, fillDepth_m: number): Working {
     steps: [
       {
         text: 'Depth times the weighted mean area',
-        figures: areas.map((area) => `${area.toPrecision(4)} m²`).join(', '),
+        figures: areas.map((area) => `${significant(area, 4)} m²`).join(', '),
         result,
       },
     ],

@@ -1,4 +1,5 @@
 import { refuse, requirePositive, requireRange } from '../errors.ts';
+import { significant } from '../units/significant.ts';
 import { computed, entry, practice, type Working } from '../working.ts';
 import { extentOf } from './extent.ts';
 import type { Outline } from './outline.ts';
@@ -71,7 +72,7 @@ export function explainWeedBarrier(input: BarrierInput): Working {
       { symbol: 'A', name: 'barrier to cut', figure: result, origin: practice() },
     ],
     steps: [
-      { text: 'Strips over the bed’s box', figures: `${sheet.strips} × ${sheet.stripLength_m.toPrecision(4)} m long`, result },
+      { text: 'Strips over the bed’s box', figures: `${sheet.strips} × ${significant(sheet.stripLength_m, 4)} m long`, result },
     ],
     sources: ['common practice, no source'],
     notes: ['Offcuts of a round or oval bed are counted as used.'],

@@ -16,6 +16,7 @@ import { volumeTo_L } from '../beds/volume.ts';
 import { wallArea_m2 } from '../beds/wall-area.ts';
 import { weedBarrier } from '../beds/weed-barrier.ts';
 import type { MaterialId } from '../ids.ts';
+import { significant } from '../units/significant.ts';
 import { computed, type Working } from '../working.ts';
 import { bedWeight, type WeighedLayer } from './bed-weight.ts';
 import { type FilledLayer, fillLayers, type LayerAmount } from './layers.ts';
@@ -144,7 +145,7 @@ export function explainBedLoad(spec: BedSpec, recipe: readonly FigureLayer[]): W
     steps: [
       {
         text: 'Weight over area',
-        figures: `${figures.wet_kg.toPrecision(3)} kg ÷ ${figures.contact_m2.toPrecision(3)} m²`,
+        figures: `${significant(figures.wet_kg, 3)} kg ÷ ${significant(figures.contact_m2, 3)} m²`,
         result,
       },
     ],

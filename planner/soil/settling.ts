@@ -1,4 +1,5 @@
 import { requireRange, requireWhole } from '../errors.ts';
+import { significant } from '../units/significant.ts';
 import { computed, practice, type Working } from '../working.ts';
 
 /** How much of its depth a fill loses in its first season and in each later one. */
@@ -99,7 +100,7 @@ export function explainLoose(settled_L: number, settlingShare: number, name: str
     steps: [
       {
         text: 'Placed loose so that the depth is right after settling',
-        figures: `${settled_L.toPrecision(4)} L ÷ ${(1 - settlingShare).toPrecision(3)}`,
+        figures: `${significant(settled_L, 4)} L ÷ ${significant(1 - settlingShare, 3)}`,
         result,
       },
     ],

@@ -1,4 +1,5 @@
 import { requireRange } from '../errors.ts';
+import { significant } from '../units/significant.ts';
 import { computed, practice, type Working } from '../working.ts';
 
 /**
@@ -76,7 +77,7 @@ export function explainDig(loose_L: number, swellShare: number, swellFrom = prac
       { symbol: 'V_l', name: 'loose soil wanted', figure: { value: loose_L, unit: 'bulk_L' }, origin: computed() },
       { symbol: 'w', name: 'swell from bank to loose', figure: { value: swellShare, unit: 'share' }, origin: swellFrom },
     ],
-    steps: [{ text: 'The hole that gives it', figures: `${loose_L.toPrecision(4)} L ÷ ${1 + swellShare}`, result }],
+    steps: [{ text: 'The hole that gives it', figures: `${significant(loose_L, 4)} L ÷ ${1 + swellShare}`, result }],
     sources: ['Earthwork practice; swell figures from memory of earthwork handbooks'],
     notes: ['Measure a hole and its heap once: your own swell is worth more than a table.'],
     result,

@@ -1,6 +1,7 @@
 import type { BedForm } from '../beds/form.ts';
 import { volumeBetween_L } from '../beds/volume.ts';
 import { refuse, requireRange } from '../errors.ts';
+import { significant } from '../units/significant.ts';
 import { computed, entry, type Origin, practice, type Working } from '../working.ts';
 import { depthAfter_m, looseForSettled_L } from './settling.ts';
 import { volumeToCover_L } from './spread.ts';
@@ -94,7 +95,7 @@ export function explainTopUp(input: TopUpInput, dropFrom: Origin = entry('measur
     steps: [
       {
         text: 'Room over one less the settling',
-        figures: `${answer.settled_L.toPrecision(4)} L ÷ ${(1 - input.settlingShare).toPrecision(3)}`,
+        figures: `${significant(answer.settled_L, 4)} L ÷ ${significant(1 - input.settlingShare, 3)}`,
         result,
       },
     ],
