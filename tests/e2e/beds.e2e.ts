@@ -149,7 +149,7 @@ test('a drop measured in the sheet becomes a top-up, and a card says how many bu
 });
 
 test('every view of the place passes the accessibility rules', async ({ page, host }) => {
-  test.setTimeout(120_000);
+  test.setTimeout(300_000);
   for (const query of [
     '',
     '?bed=bed-c-1',
