@@ -24,7 +24,7 @@ const kinds = [
   { value: 'market', text: 'What the market takes' },
 ] as const;
 
-const columns: readonly Column<WantedRow>[] = [
+const columnsWith = (onRemove: (row: WantedRow) => void): readonly Column<WantedRow>[] => [
   text('cropName', 'Crop', { width: 160 }),
   text('outletName', 'Outlet', { width: 150 }),
   choice('kind', 'Kind', kinds, { edit: true }),
@@ -33,6 +33,12 @@ const columns: readonly Column<WantedRow>[] = [
   count('amountPerWeek', 'A week', { edit: true }),
   text('unit', 'Unit', { width: 70 }),
   money('price_minor', 'Price', { edit: true }),
+  derived('text', 'remove', '', () => '', {
+    width: 60,
+    draw: (row) => (
+      <Button weight="quiet" icon="bin" name={`Remove ${row.cropName} for ${row.outletName}`} onClick={() => onRemove(row)} />
+    ),
+  }),
 ];
 const rowId = (row: WantedRow): string => row.id;
 
@@ -49,6 +55,11 @@ function DemandOf({ data, tabs }: { readonly data: DemandData; readonly tabs: Re
   const [adding, setAdding] = useState(false);
   const set = useChange(api.demand.set);
   const remove = useChange(api.demand.remove);
+  const { run: runRemove } = remove;
+  const columns = useMemo(
+    () => columnsWith((row) => void runRemove({ demandIds: [row.id] }, 'Removed. Undo brings it back.')),
+    [runRemove],
+  );
   const crops = useMemo(() => cropsOfBalance(data.balance), [data.balance]);
   const crop = crops.find((each) => each.key === chosen) ?? crops[0];
   const rows = data.balance.filter((row) => `${row.cropId}/${row.unit}` === crop?.key);
@@ -71,7 +82,7 @@ function DemandOf({ data, tabs }: { readonly data: DemandData; readonly tabs: Re
         <section className="stack">
           <label className="row small">
             Crop
-            <select value={crop.key} onChange={(event) => setChosen(event.target.value)}>
+            <select className="plain-select" value={crop.key} onChange={(event) => setChosen(event.target.value)}>
               {crops.map((each) => (
                 <option key={each.key} value={each.key}>
                   {each.name} ({each.unit}){each.short > 0 ? ` · short ${Number(each.short.toPrecision(2))}` : ''}

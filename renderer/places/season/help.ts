@@ -3,8 +3,11 @@ import type { PlaceHelp } from '../../app/place-help.ts';
 export const seasonHelp: PlaceHelp = {
   what: 'Beds down, weeks across, each planting a bar with its stages. Plan successions, see conflicts and rotation, compare totals with demand.',
   steps: [
-    'Add a planting or a whole succession.',
-    'Drag a bar to move it; conflicts show as you drag.',
+    'Add a planting or a whole succession; it shows what it would make before you add it.',
+    'Drag a strip to move it, its ends to stretch it, with Ctrl to copy it; what stands against it shows as you drag.',
+    'Without a mouse: arrows go about, Space lifts a strip, arrows move it by days (with Shift by weeks) and from bed to bed, Enter puts it down.',
+    'Point at an empty stretch of a bed, or press G, to see what would fit there.',
+    'Press Enter on a strip for its sheet: dates planned and real, seed, trays, beds, expected harvest.',
     'Let the program propose an assignment and accept all or part of it.',
   ],
   computes: [

@@ -29,7 +29,7 @@ export function SeasonChoice({ seasonId }: { readonly seasonId: string }) {
     <>
       <label className="row small">
         Season
-        <select value={seasonId} onChange={(event) => setId(event.target.value)}>
+        <select className="plain-select" value={seasonId} onChange={(event) => setId(event.target.value)}>
           {seasons.data.map((season) => (
             <option key={season.id} value={season.id}>
               {season.name}

@@ -103,19 +103,19 @@ function Week(props: {
         ) : null}
         {late.length === 0 ? null : (
           <section className="week-day">
-            <h3>
+            <h2>
               Late ({late.length}){' '}
               <Button weight="quiet" onClick={() => props.onMove(late, laterOf(props.from, props.today))}>
                 Move all to {props.from > props.today ? 'this week' : 'today'}
               </Button>
-            </h3>
+            </h2>
             {late.map(line)}
           </section>
         )}
         {days.days.map(({ date, tasks }) =>
           tasks.length === 0 ? null : (
             <section key={date} className="week-day">
-              <h3>
+              <h2>
                 {reader.date(date, 'long')}
                 {date === props.today ? ' · today' : ''}
                 {date <= doneDate && tasks.some((task) => task.state === 'open') ? (
@@ -135,7 +135,7 @@ function Week(props: {
                     </Button>
                   </>
                 ) : null}
-              </h3>
+              </h2>
               {tasks.map(line)}
             </section>
           ),

@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import { addDays, type IsoDate } from '../../../planner/calendar.ts';
 import { go } from '../../app/address.ts';
 import { Button } from '../../app/button.tsx';
@@ -16,7 +17,7 @@ export function WhatElse({ from }: { readonly from: IsoDate }) {
   return (
     <>
       <section className="panel">
-        <h3>In the three weeks after</h3>
+        <h2>In the three weeks after</h2>
         <Shown reading={ahead}>
           {({ tasks }) => {
             const open = tasks.filter((task) => task.state === 'open' && !task.late && task.kind !== 'harvest');
@@ -36,7 +37,15 @@ export function WhatElse({ from }: { readonly from: IsoDate }) {
         </Shown>
       </section>
       <section className="panel">
-        <h3>Short of demand this week</h3>
+        <h2>Water</h2>
+        {seasons.state === 'ready' && seasons.data.length > 0 ? (
+          <WaterOnDemand from={from} />
+        ) : (
+          <p className="soft small">No season yet.</p>
+        )}
+      </section>
+      <section className="panel">
+        <h2>Short of demand this week</h2>
         {seasons.state === 'ready' && seasons.data.length > 0 ? (
           <Short from={from} />
         ) : (
@@ -68,6 +77,47 @@ function Short({ from }: { readonly from: IsoDate }) {
           </ul>
         );
       }}
+    </Shown>
+  );
+}
+
+/** The balance over many years takes a moment on a large farm, so it is worked out when asked for. */
+function WaterOnDemand({ from }: { readonly from: IsoDate }) {
+  const [asked, setAsked] = useState(false);
+  return asked ? (
+    <WaterThisWeek from={from} />
+  ) : (
+    <div className="row">
+      <Button onClick={() => setAsked(true)}>How often, how long</Button>
+      <Button weight="quiet" onClick={() => go('water')}>
+        Water
+      </Button>
+    </div>
+  );
+}
+
+/** How often each line runs this month, and the round by hand: from the water balance over all years on record. */
+function WaterThisWeek({ from }: { readonly from: IsoDate }) {
+  const reader = useReader();
+  const water = useRead(api.waterDemand.intervals, { seasonId: null, month: Number(from.slice(5, 7)) });
+  return (
+    <Shown reading={water}>
+      {({ groups }) => (
+        <ul className="small">
+          {groups
+            .filter((group) => group.beds > 0)
+            .map((group) => (
+              <li key={group.groupId}>
+                {group.name}:{' '}
+                {group.days === null || group.run_L <= 0
+                  ? 'see Water'
+                  : `every ${group.days} ${group.days === 1 ? 'day' : 'days'}, ${reader.print(group.run_L, 'L')}${
+                      group.run_min === null ? '' : `, ${reader.print(group.run_min, 'min')}`
+                    }`}
+              </li>
+            ))}
+        </ul>
+      )}
     </Shown>
   );
 }
