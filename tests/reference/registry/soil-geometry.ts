@@ -1,6 +1,6 @@
 import type { Registry } from '../registry.ts';
+import { soilUnits } from './soil-conversions.ts';
 import { soilFill } from './soil-fill.ts';
-import { soilUnits } from './soil-units.ts';
 import { soilVolumes } from './soil-volumes.ts';
 import { soilWeights } from './soil-weights.ts';
 
