@@ -1,5 +1,7 @@
 import { expect, test } from './program.ts';
 
+test.setTimeout(180_000);
+
 test('a grower has a plan proposed, takes over some beds, undoes it, then takes it whole', async ({ page, host }) => {
   await page.goto(`${host.origin}/season?tab=proposal`);
   await page.getByLabel('How long to look').selectOption('quick');
