@@ -1,6 +1,9 @@
+import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest';
 import type { AwayResult } from '../../api/jobs/water/days-away.ts';
 import type { StressResult } from '../../api/jobs/water/stress-years.ts';
+import { callerFactory } from '../../api/procedure.ts';
+import { router } from '../../api/router.ts';
 import { aProgram, type TestProgram } from '../builders/a-farm.ts';
 
 let on: TestProgram;
@@ -90,5 +93,28 @@ describe('the farm’s demand for water', () => {
     await on.api.waterDemand.setChoices({ ...choices, exposure: 1.3 });
     expect((await on.api.waterDemand.overview({ seasonId: null, year: null })).choices.exposure).toBe(1.3);
     await expect(on.api.waterDemand.setChoices({ ...choices, exposure: 9 })).rejects.toThrow();
+  });
+
+  test('a farm just founded has no beds and no weather, and none of it is a fault', async () => {
+    const { path } = await on.api.files.create({
+      path: join(on.folder, 'founded.bedwright'),
+      name: 'Founded',
+      latitude_deg: 47.6,
+      longitude_deg: -122.3,
+      elevation_m: 35,
+      unitSystem: 'metric',
+      currency: 'USD',
+      year: 2027,
+    });
+    expect(path).toContain('founded');
+    const key = on.program.farms().find((farm) => farm.path.includes('founded'))?.key ?? null;
+    const founded = callerFactory(router)({ ...on.door, farmKey: key });
+    expect(await founded.waterDemand.overview({ seasonId: null, year: null })).toMatchObject({
+      beds: 0,
+      record: null,
+      demand: null,
+    });
+    expect(await founded.waterDemand.salts({ seasonId: null })).toMatchObject({ crops: [], closedBeds: [] });
+    await expect(founded.waterDemand.intervals({ seasonId: null, month: 7 })).rejects.toThrow(/weather record/);
   });
 });

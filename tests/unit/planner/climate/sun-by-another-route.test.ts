@@ -1,7 +1,10 @@
+import { readFileSync } from 'node:fs';
 import * as SunCalc from 'suncalc';
 import { describe, expect, test } from 'vitest';
 import { addDays, dayOfYear, type IsoDate } from '../../../../planner/calendar.ts';
 import { dayLength_h } from '../../../../planner/climate/day-length.ts';
+import { hargreaves_mm_per_day } from '../../../../planner/climate/hargreaves.ts';
+import { readWeather } from '../../../../planner/climate/read-weather.ts';
 import { extraterrestrial_MJ_per_m2, seriesDeclination_rad } from '../../../../planner/climate/sun.ts';
 import { radiansOf } from '../../../../planner/units/convert.ts';
 
@@ -47,5 +50,31 @@ describe('day length and radiation by a solar position library, all days of the 
       const month = Number(date.slice(5, 7));
       expect(Math.abs(standard / other - 1), `${date}, standard`).toBeLessThan(month >= 4 && month <= 8 ? 0.03 : 0.06);
     }
+  });
+
+  test('evapotranspiration of the whole record by the library’s sun stays within 3 % over each year', () => {
+    const text = readFileSync(new URL('../../../../resources/weather/coast-47n-2012-2015.csv', import.meta.url), 'utf8');
+    const days = readWeather(
+      text
+        .trim()
+        .split(/\r?\n/)
+        .map((line) => line.split(',')),
+    )?.days;
+    expect(days).toHaveLength(1461);
+    const sums = new Map<number, { ours: number; theirs: number }>();
+    for (const [index, day] of (days ?? []).entries()) {
+      if (index % 4 !== 0) continue;
+      const temperatures = { tmax_C: day.tmax_C ?? Number.NaN, tmin_C: day.tmin_C ?? Number.NaN };
+      const of = (ra: number) => hargreaves_mm_per_day({ ...temperatures, extraterrestrial_MJ_per_m2: ra });
+      const ours = of(extraterrestrial_MJ_per_m2(LATITUDE, dayOfYear(day.date)));
+      const theirs = of(addedUp_MJ_per_m2(day.date));
+      // no single day by more than the standard's declination explains, or a tenth of a millimetre in winter
+      expect(Math.abs(ours - theirs), day.date).toBeLessThan(Math.max(0.1, 0.06 * theirs));
+      const year = Number(day.date.slice(0, 4));
+      const sum = sums.get(year) ?? { ours: 0, theirs: 0 };
+      sums.set(year, { ours: sum.ours + ours, theirs: sum.theirs + theirs });
+    }
+    expect(sums.size).toBe(4);
+    for (const { ours, theirs } of sums.values()) expect(Math.abs(ours / theirs - 1)).toBeLessThan(0.03);
   });
 });
