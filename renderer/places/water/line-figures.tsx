@@ -6,7 +6,7 @@ import { Figure } from '../../working/figure.tsx';
 const ratings = { excellent: 'excellent', good: 'good', fair: 'fair', poor: 'poor' } as const;
 
 /** Headline figures of a line: what it gives as the valves stand and as they should be, and how evenly. */
-export function LineFigures({ report }: { readonly report: LineReport }) {
+export function LineFigures({ report, supply }: { readonly report: LineReport; readonly supply: 'reservoir' | 'tap' }) {
   const reader = useReader();
   const now = report.outlets.map((outlet) => outlet.full.flow_L_per_h);
   const designed = report.outlets.filter((outlet) => outlet.design_L_per_h > 0).map((outlet) => outlet.design_L_per_h);
@@ -35,7 +35,7 @@ export function LineFigures({ report }: { readonly report: LineReport }) {
       )}
       {report.most_L_per_h === null ? null : (
         <div>
-          <dt>On the pump’s box</dt>
+          <dt>{supply === 'tap' ? 'The open tap gives' : 'On the pump’s box'}</dt>
           <dd>{reader.print(report.most_L_per_h, 'L_per_h', 2)}</dd>
         </div>
       )}

@@ -20,6 +20,7 @@ import { cautionsOfLine, type OutletRow, outletRows, type RunRow, runRows, withM
 import { solved, systemOf } from './line-solve.ts';
 import { PumpChart } from './pump-chart.tsx';
 import { PumpDialog } from './pump-dialog.tsx';
+import { SupplyDialog } from './supply-dialog.tsx';
 
 const runId = (row: RunRow): string => row.runId;
 const outletId = (row: OutletRow): string => row.outletId;
@@ -36,6 +37,8 @@ function LineBody({ data }: { readonly data: LineData }) {
   const [chosen, setChosen] = useQueryValue('place');
   const [moved, setMoved] = useState<Moved>();
   const [pumpOpen, setPumpOpen] = useState(false);
+  const [supplyOpen, setSupplyOpen] = useState(false);
+  const remove = useChange(api.waterLines.remove);
   const beds = useRead(api.beds.list, undefined);
   const site = useRead(api.beds.site, undefined);
   const setNodes = useChange(api.waterLines.setNodes);
@@ -69,7 +72,7 @@ function LineBody({ data }: { readonly data: LineData }) {
           <p>{fault}</p>
         </div>
       )}
-      {report === null ? null : <LineFigures report={report} />}
+      {report === null ? null : <LineFigures report={report} supply={data.line.supply} />}
       {report?.problem === null || report === null ? null : <p className="failed">{report.problem}</p>}
       <LineDrawing
         plan={plan}
@@ -121,9 +124,10 @@ function LineBody({ data }: { readonly data: LineData }) {
       {report === null ? null : (
         <div className="columns">
           <section className="stack">
-            <PumpChart report={report} system={system} />
+            <PumpChart report={report} system={system} supply={data.line.supply} />
             <div className="row no-print">
               <Button onClick={() => setPumpOpen(true)}>{data.pump === null ? 'Enter the pump' : 'Change the pump'}</Button>
+              <Button onClick={() => setSupplyOpen(true)}>Change the supply</Button>
             </div>
           </section>
           <LineBottleneck report={report} codeOf={(id) => codes.get(id) ?? ''} />
@@ -132,7 +136,18 @@ function LineBody({ data }: { readonly data: LineData }) {
       <LineOptions data={data} />
       <LinePartsList data={data} />
       <Cautions ids={cautionsOfLine(data)} folded />
+      <div className="row no-print">
+        <Button
+          icon="bin"
+          weight="harm"
+          disabled={remove.busy}
+          onClick={() => void remove.run({ lineId }, `Took the line ${data.line.name} away. Undo brings it back.`)}
+        >
+          Take this line away
+        </Button>
+      </div>
       {pumpOpen ? <PumpDialog data={data} onClose={() => setPumpOpen(false)} /> : null}
+      {supplyOpen ? <SupplyDialog data={data} onClose={() => setSupplyOpen(false)} /> : null}
     </div>
   );
 }

@@ -11,7 +11,15 @@ type Mark = Point & { readonly name: string; readonly state: 'now' | 'set' };
 const ROOM = { left: 46, right: 16, top: 22, bottom: 34 };
 
 /** The pump's falling curve, what the line takes at each head, and where they meet. */
-export function PumpChart({ report, system }: { readonly report: LineReport; readonly system: readonly SystemPoint[] }) {
+export function PumpChart({
+  report,
+  system,
+  supply,
+}: {
+  readonly report: LineReport;
+  readonly system: readonly SystemPoint[];
+  readonly supply: 'reservoir' | 'tap';
+}) {
   const reader = useReader();
   const [ref, size] = useSize();
   const marks = report.zones.flatMap((zone): readonly Mark[] => {
@@ -57,7 +65,7 @@ export function PumpChart({ report, system }: { readonly report: LineReport; rea
   ];
   return (
     <ChartFrame
-      title="Pump curve and operating point"
+      title={supply === 'tap' ? 'What the tap gives and the line takes' : 'Pump curve and operating point'}
       height={240}
       table={{
         head: ['Row', 'Curve', `Flow (${reader.sign('L_per_h')})`, `Head (${reader.sign('m')})`],
@@ -77,7 +85,7 @@ export function PumpChart({ report, system }: { readonly report: LineReport; rea
         ],
       }}
       note={
-        report.curveIsGuess
+        report.curveIsGuess && supply === 'reservoir'
           ? 'The curve is a guess from the figures on the box (common practice, no source). Enter the maker’s table of flow and height.'
           : undefined
       }
