@@ -8,7 +8,7 @@ export const seasonHelp: PlaceHelp = {
     'Without a mouse: arrows go about, Space lifts a strip, arrows move it by days (with Shift by weeks) and from bed to bed, Enter puts it down.',
     'Point at an empty stretch of a bed, or press G, to see what would fit there.',
     'Press Enter on a strip for its sheet: dates planned and real, seed, trays, beds, expected harvest.',
-    'Let the program propose an assignment and accept all or part of it.',
+    'On Proposal, say what to aim for, have a plan proposed, and accept all of it or the beds you tick. One undo takes it back.',
   ],
   computes: [
     {
@@ -23,8 +23,9 @@ export const seasonHelp: PlaceHelp = {
     },
     {
       name: 'Proposal',
-      how: 'An assignment of plantings to beds with the highest value that breaks no rule.',
-      source: 'Mixed-integer optimisation; the proposal says how it stopped.',
+      how: 'What stands where and when for the most margin, or another goal you choose, within hours, water, bench and rotation. How much better any plan could be is proven with it.',
+      source:
+        'Column generation over whole rows of plantings (Dantzig and Wolfe 1960, from memory) with a search over whole beds; seed and effort are kept with it.',
     },
   ],
   cautions: ['raw-manure', 'compost-tea', 'rain-water-on-food', 'pesticide-label'],
