@@ -58,10 +58,10 @@ export const bedEnding = {
       if (bed.figures === null) return { lines: [], fault: bed.fault };
       const drop_m = latestDrops(db).find((drop) => drop.bedId === bedId)?.drop_m ?? 0;
       const won = dismantleYield({
-        layers: bed.figures.layers.map((layer, at) => ({
-          materialId: bed.recipe[at]?.materialId as never,
-          settled_L: layer.settled_L,
-          swellShare: bed.recipe[at]?.swellShare ?? 0,
+        layers: bed.recipe.map((part, at) => ({
+          materialId: part.materialId,
+          settled_L: bed.figures?.layers[at]?.settled_L ?? 0,
+          swellShare: part.swellShare ?? 0,
         })),
         sunkShare: bed.spec.fillDepth_m === 0 ? 0 : Math.min(0.9, drop_m / bed.spec.fillDepth_m),
         lossShare,

@@ -73,8 +73,8 @@ function latticePoints(input: PlantCountInput, { pattern, spacing_m }: LatticeSp
     const rectangle = { length_m: outline.length_m, width_m: outline.width_m, spacing_m, ...margin };
     return (pattern === 'square' ? squareInRectangle(rectangle) : staggeredInRectangle(rectangle)).points_m;
   }
-  const any = { outline, lattice: pattern, spacing_m, ...margin };
-  return (input.layout === 'centred' ? centredInOutline(any) : bestInOutline(any)).points_m;
+  const free = { outline, lattice: pattern, spacing_m, ...margin };
+  return (input.layout === 'centred' ? centredInOutline(free) : bestInOutline(free)).points_m;
 }
 
 function rowPoints(input: PlantCountInput, { rowSpacing_m, inRow_m }: RowSpacing): readonly Point[] {
