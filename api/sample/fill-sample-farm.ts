@@ -36,6 +36,7 @@ import { sampleHardware } from './hardware.ts';
 import { pastSeason } from './harvests.ts';
 import { plantSeason } from './plantings.ts';
 import { seededRandom } from './random.ts';
+import { sampleSeed } from './seed.ts';
 import { outlets, sampleDemand, samplePrices } from './selling.ts';
 import { soilHistory } from './soil-history.ts';
 import { sampleStock } from './stock.ts';
@@ -77,6 +78,10 @@ export function fillSampleFarm({ db }: FarmFile, options: SampleOptions): void {
   insertAll(db, supplier, suppliers);
   const offers = sampleOffers('2026-11-02');
   insertAll(db, offer, offers.offers);
+  const facts = factsByCrop(readCropLibrary(options.resources));
+  const seed = sampleSeed(facts, '2026-11-02');
+  insertAll(db, material, seed.materials);
+  insertAll(db, offer, seed.offers);
   insertAll(db, offerBreak, offers.breaks);
   insertAll(db, station, [SAMPLE_STATION]);
   insertAll(db, weatherDay, sampleWeather(options.resources));
@@ -122,8 +127,6 @@ export function fillSampleFarm({ db }: FarmFile, options: SampleOptions): void {
 
   insertAll(db, outlet, outlets);
   insertAll(db, price, samplePrices(`${PLANNED_YEAR - options.years}-01-01`));
-  const library = readCropLibrary(options.resources);
-  const facts = factsByCrop(library);
   const grown = new Map<string, string[]>();
   for (const year of [...years, PLANNED_YEAR]) {
     const past = year < PLANNED_YEAR;
