@@ -51,6 +51,32 @@ const bulkSuppliers = (delivery_cents: number): readonly PurchaseSupplier[] => [
   supplier('loader', { deliveryFee_minor: delivery_cents }),
 ];
 
+type BulkOrBags = {
+  bulk: { price_cents_per_yd3: number; step_yd3: number; minimum_yd3?: number; delivery_cents?: number };
+  bag: { size_ft3: number; price_cents: number };
+};
+
+/** Bulk by the step, at a fee for the load, or bags, or both. */
+function bulkOrBags(needed_L: number, { bulk, bag }: BulkOrBags) {
+  const found = solve({
+    needs: [need(needed_L)],
+    suppliers: bulkSuppliers(bulk.delivery_cents ?? 0),
+    offers: [
+      offer('bulk', yd3(bulk.step_yd3), 0, {
+        supplierId: 'loader',
+        steps: [
+          {
+            fromPackages: Math.max(1, Math.ceil((bulk.minimum_yd3 ?? 0) / bulk.step_yd3)),
+            price_minor: Math.round(bulk.price_cents_per_yd3 * bulk.step_yd3),
+          },
+        ],
+      }),
+      offer('bag', ft3(bag.size_ft3), bag.price_cents),
+    ],
+  });
+  return { bulk_yd3: found.of('bulk') * bulk.step_yd3, bags: found.of('bag'), cost_cents: found.cost_cents };
+}
+
 export const buying: Registry = {
   'soil.buy-01': forEach(
     (of: { need_ft3: number; offers: readonly { size_ft3: number; price_cents: number }[] }) => {
@@ -62,30 +88,24 @@ export const buying: Registry = {
     },
     ['offers'],
   ),
-  'soil.buy-02': forEach(
-    (of: {
-      need_yd3: number;
-      bulk: { price_cents_per_yd3: number; step_yd3: number; minimum_yd3: number; delivery_cents: number };
-      bag: { size_ft3: number; price_cents: number };
-    }) => {
+  'soil.buy-02': forEach((of: BulkOrBags & { need_yd3: number }) => bulkOrBags(yd3(of.need_yd3), of)),
+  'soil.also-buy-01': forEach((of: BulkOrBags & { need_ft3: number }) => bulkOrBags(ft3(of.need_ft3), of)),
+  'soil.also-buy-02': forEach(
+    (of: { need_l: number; offers: readonly { size_l: number; price_cents: number; available?: number }[] }) => {
       const found = solve({
-        needs: [need(yd3(of.need_yd3))],
-        suppliers: bulkSuppliers(of.bulk.delivery_cents),
-        offers: [
-          offer('bulk', yd3(of.bulk.step_yd3), 0, {
-            supplierId: 'loader',
-            steps: [
-              {
-                fromPackages: Math.ceil(of.bulk.minimum_yd3 / of.bulk.step_yd3),
-                price_minor: Math.round(of.bulk.price_cents_per_yd3 * of.bulk.step_yd3),
-              },
-            ],
-          }),
-          offer('bag', ft3(of.bag.size_ft3), of.bag.price_cents),
-        ],
+        needs: [need(of.need_l)],
+        offers: of.offers.map((each, at) =>
+          offer(
+            `${at}`,
+            each.size_l,
+            each.price_cents,
+            each.available === undefined ? {} : { availablePackages: each.available },
+          ),
+        ),
       });
-      return { bulk_yd3: found.of('bulk') * of.bulk.step_yd3, bags: found.of('bag'), cost_cents: found.cost_cents };
+      return { counts: of.offers.map((_, at) => found.of(`${at}`)), cost_cents: found.cost_cents };
     },
+    ['offers'],
   ),
   'soil.buy-05': forEach(
     (of: { need_bags: number; price_cents: number; breaks: readonly { from: number; price_cents: number }[] }) => {
