@@ -22,15 +22,13 @@ import { expectedDrop_m, explainTopUp, topUp } from '../../../../planner/soil/to
 
 const size = fc.double({ min: 0.2, max: 3, noNaN: true });
 const anyForm: fc.Arbitrary<BedForm> = fc.oneof(
-  fc
-    .tuple(size, size, size)
-    .map(
-      ([a, b, depth_m]): BedForm => ({
-        solid: 'straight',
-        outline: { shape: 'oval', length_m: Math.max(a, b), width_m: Math.min(a, b) },
-        depth_m,
-      }),
-    ),
+  fc.tuple(size, size, size).map(
+    ([a, b, depth_m]): BedForm => ({
+      solid: 'straight',
+      outline: { shape: 'oval', length_m: Math.max(a, b), width_m: Math.min(a, b) },
+      depth_m,
+    }),
+  ),
   fc.tuple(size, fc.double({ min: 0.5, max: 1, noNaN: true }), size).map(
     ([top, taper, depth_m]): BedForm => ({
       solid: 'tapered',
