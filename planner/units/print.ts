@@ -134,7 +134,7 @@ function printMoneyRate(value: number, symbol: string, system: UnitSystem, optio
   return tails.length === 0 ? money : `${money}${unit.sign}`;
 }
 
-const wholes = new Set(['count', 'plants', 'pot', 'bed', 'year', 'years', 'minor']);
+const wholes = new Set(['count', 'plants', 'seeds', 'trays', 'pot', 'bed', 'year', 'years', 'minor']);
 
 /**
  * Prints a canonical quantity for a reader, in the unit that suits its size, with no more digits than are known.

@@ -36,6 +36,8 @@ const further: Readonly<Record<string, SymbolUnit>> = {
   '1000ft2': plain('area', 1000 * c.M2_PER_SQUARE_FOOT),
   '100ft2': plain('area', 100 * c.M2_PER_SQUARE_FOOT),
   plants: plain('count'),
+  seeds: plain('count'),
+  trays: plain('count'),
   pot: plain('count'),
   bed: plain('count'),
 };

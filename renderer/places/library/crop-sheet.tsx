@@ -1,5 +1,4 @@
 import { useState } from 'react';
-import { unitOfName } from '../../../planner/units/symbol.ts';
 import { Button } from '../../app/button.tsx';
 import { Sheet } from '../../app/sheet.tsx';
 import { Shown } from '../../app/states.tsx';
@@ -11,6 +10,7 @@ import { ChoiceField } from '../../fields/choice-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { TextField } from '../../fields/text-field.tsx';
 import { FactForm } from './fact-form.tsx';
+import { unitOfFact } from './fact-unit.ts';
 
 type CropOne = OutputOf<typeof api.crops.one>;
 export type CropFactRow = CropOne['facts'][number];
@@ -129,8 +129,7 @@ function Facts({ found, varietyId }: { readonly found: CropOne; readonly variety
   const show = (number: number | null, words: string | null, name: string): string => {
     if (words !== null) return words;
     if (number === null) return 'not known';
-    const unit = unitOfName(name) ?? '';
-    return reader.print(number, unit === 'm' ? 'm_short' : unit);
+    return reader.print(number, unitOfFact(name));
   };
   return (
     <table className="compare">

@@ -1,5 +1,4 @@
 import { useState } from 'react';
-import { unitOfName } from '../../../planner/units/symbol.ts';
 import { Button } from '../../app/button.tsx';
 import { api } from '../../client/api.ts';
 import { useChange } from '../../client/use-change.ts';
@@ -8,6 +7,7 @@ import { QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
 import type { FactName } from './crop-columns.ts';
 import type { CropFactRow } from './crop-sheet.tsx';
+import { unitOfFact } from './fact-unit.ts';
 
 /** The grower's own figure over the library's; emptied, the library's shows again. */
 export function FactForm(props: {
@@ -21,7 +21,7 @@ export function FactForm(props: {
   const [number, setNumber] = useState(fact.number);
   const [words, setWords] = useState(fact.words ?? '');
   const [source, setSource] = useState(fact.origin === 'own' ? fact.source : '');
-  const unit = unitOfName(fact.name) ?? '';
+  const unit = unitOfFact(fact.name);
   const put = async (value: { readonly number: number | null; readonly words: string | null }): Promise<void> => {
     const done = await set.run(
       { cropId: props.cropId, varietyId: props.varietyId, name: fact.name as FactName, ...value, source },
@@ -37,13 +37,7 @@ export function FactForm(props: {
       onSave={() => void put(fact.isNumber ? { number, words: null } : { number: null, words })}
     >
       {fact.isNumber ? (
-        <QuantityField
-          label="Own figure"
-          path="number"
-          unit={unit === 'm' ? 'm_short' : unit}
-          value={number}
-          onChange={setNumber}
-        />
+        <QuantityField label="Own figure" path="number" unit={unit} value={number} onChange={setNumber} />
       ) : (
         <TextField label="Own word" path="words" value={words} onChange={setWords} />
       )}

@@ -10,6 +10,7 @@ import { explainSeedNeed, seedNeed } from '../../../../planner/season/seed-need.
 import { ripenTogether, sowingsByHeat, sowingsEvery } from '../../../../planner/season/succession.ts';
 import { type TaskPlanting, tasksOf } from '../../../../planner/season/tasks.ts';
 import { explainTrays, trayNeed } from '../../../../planner/season/trays.ts';
+import { printQuantity } from '../../../../planner/units/print.ts';
 import { day } from '../../../builders/a-plan.ts';
 
 describe('seed, trays and bench', () => {
@@ -25,7 +26,9 @@ describe('seed, trays and bench', () => {
       fc.property(anyNeed, (input) => {
         const need = seedNeed(input);
         expect(need.seeds).toBeGreaterThanOrEqual(input.plants);
-        expect(explainSeedNeed(input).result.value).toBe(need.seeds);
+        const { result } = explainSeedNeed(input);
+        expect(result.value).toBe(need.seeds);
+        expect(printQuantity(result.value, result.unit, 'us', {})).toMatch(/ seeds$/);
       }),
     );
   });
