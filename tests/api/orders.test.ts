@@ -27,13 +27,22 @@ describe('needs', () => {
   test('come from beds, parts, mulch, packing, each with its reason, day and what is on hand', async () => {
     const { needs, nameless } = await program.api.orders.needs({ seasonId });
     const sources = new Set(needs.map((need) => need.source));
-    for (const source of ['top-up', 'mulch', 'packing']) expect(sources).toContain(source);
+    for (const source of ['top-up', 'mulch', 'packing', 'seed']) expect(sources).toContain(source);
     for (const need of needs) {
       expect(need.reason).not.toBe('');
       expect(need.amount).toBeGreaterThan(0);
       expect(need.wanted).toMatch(/^20\d\d-/);
     }
-    expect(nameless.length).toBeGreaterThan(0);
+    expect(nameless).toEqual([]);
+  });
+
+  test('name the crops that have no seed among the materials', async () => {
+    const retire = (retired: number) =>
+      program.farm.sqlite.prepare(`UPDATE material SET retired = ? WHERE id = 'seed-carrot'`).run(retired);
+    retire(1);
+    const { nameless } = await program.api.orders.needs({ seasonId });
+    retire(0);
+    expect(nameless.map((need) => need.key)).toEqual(['seed:carrot']);
   });
 
   test('can be added by hand, left out and bound to a supplier', async () => {
