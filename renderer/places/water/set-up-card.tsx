@@ -23,9 +23,9 @@ export function SetUpCard({ data, report }: { readonly data: LineData; readonly 
     <section className="panel line-panel">
       <h2>Set-up card: {data.line.name}</h2>
       <p className="soft small">
-        Reservoir full, pump running. Walk near to far. At each bed hold a jug under the outlet for {CATCH_S} seconds and turn its
-        valve until the jug shows this card’s figure, then go on and leave it. An early bed reads less than it will give at the
-        end: the beds share one tube.
+        {data.line.supply === 'tap' ? 'Tap fully open.' : 'Reservoir full, pump running.'} Walk near to far. At each bed hold a
+        jug under the outlet for {CATCH_S} seconds and turn its valve until the jug shows this card’s figure, then go on and leave
+        it. An early bed reads less than it will give at the end: the beds share one tube.
       </p>
       <div className="no-print card-walk">
         <ChoiceField label="Walk" value={walk} choices={walks} onChange={setWalk} />

@@ -178,8 +178,19 @@ function ZoneRun(props: {
   const designWishes = wishesOf(data, report, zone, 'design');
   const now = runTime(wishesOf(data, report, zone, 'now'));
   const design = runTime(designWishes);
-  const unknown = data.facts.filter((fact) => fact.wantedFrom === 'unknown').length;
+  const inZone = new Set(designWishes.map((wish) => wish.id));
+  const unknown = data.facts.filter((fact) => inZone.has(fact.outletId) && fact.wantedFrom === 'unknown').length;
   const spilling = now.rows.filter((row) => row.over_L > 0);
+  if (designWishes.every((wish) => wish.wanted_L === 0))
+    return (
+      <section className="panel line-panel">
+        <h2>One run{props.several ? `, zone ${zone}` : ''}</h2>
+        <p className="soft">
+          No fill is known for these outlets, so no minutes can be told. Enter the water of one fill at the outlets on the tab
+          Line, or take the programme from the beds’ need below.
+        </p>
+      </section>
+    );
   return (
     <section className="panel line-panel">
       <h2>One run{props.several ? `, zone ${zone}` : ''}</h2>
