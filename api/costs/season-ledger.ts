@@ -1,7 +1,7 @@
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import { type BedRecord, bedsInUse, bedsRetired } from '../../db/repositories/beds.ts';
 import {
-  applicationsOutsideStock,
+  applicationCosts,
   fillsUntil,
   harvestsOfLots,
   harvestWagesBetween,
@@ -186,7 +186,14 @@ function usedCharges(
   const fillings = new Set(filled.map(fillingOf));
   const isFilling = (move: ValuedMove) => move.bedId !== null && fillings.has(fillingOf(move));
   const fromStock = stockCharges(used, season.startDate, season.endDate, isFilling, farm.overheadKey);
-  const applied = applicationsOutsideStock(db, season.startDate, season.endDate).map(
+  // what went through the stock is charged at its ledger cost already
+  const through = new Set(
+    used.flatMap((move) => (move.applicationId === null ? [] : [`${move.applicationId} ${move.bedId ?? ''}`])),
+  );
+  const outside = applicationCosts(db, season.startDate, season.endDate).filter(
+    (row) => !through.has(`${row.applicationId} ${row.bedId}`),
+  );
+  const applied = outside.map(
     (row): Charge => ({
       kind: 'inputs',
       amount_minor: row.cost_minor,

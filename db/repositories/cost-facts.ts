@@ -111,10 +111,15 @@ export function movesUntil(db: FarmDb, to: string) {
 
 export type MoveFact = ReturnType<typeof movesUntil>[number];
 
-/** Applications whose material never went through the stock, at what they were said to cost. */
-export function applicationsOutsideStock(db: FarmDb, from: string, to: string) {
+/** Applications done between two days with what they were said to cost. */
+export function applicationCosts(db: FarmDb, from: string, to: string) {
   return db
-    .select({ bedId: applicationBed.bedId, plantingId: applicationBed.plantingId, cost_minor: applicationBed.cost_minor })
+    .select({
+      applicationId: applicationBed.applicationId,
+      bedId: applicationBed.bedId,
+      plantingId: applicationBed.plantingId,
+      cost_minor: applicationBed.cost_minor,
+    })
     .from(applicationBed)
     .innerJoin(application, eq(application.id, applicationBed.applicationId))
     .where(
@@ -123,7 +128,6 @@ export function applicationsOutsideStock(db: FarmDb, from: string, to: string) {
         gte(application.date, from),
         lte(application.date, to),
         sql`${applicationBed.cost_minor} <> 0`,
-        sql`not exists (select 1 from ${stockMove} where ${stockMove.applicationId} = ${application.id} and ${stockMove.bedId} = ${applicationBed.bedId})`,
       ),
     )
     .orderBy(asc(applicationBed.id))
