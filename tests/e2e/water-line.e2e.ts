@@ -92,6 +92,7 @@ test('timer, reservoir and power of the line answer, with cautions where they ar
 
 for (const tab of ['line', 'valves', 'timer', 'reservoir', 'power'])
   test(`the tab ${tab} has no fault that axe can find`, async ({ page, host }) => {
+    test.slow();
     await page.goto(`${host.origin}/water?tab=${tab}`);
     await page.getByLabel('Water line').waitFor();
     await page.waitForTimeout(300);
