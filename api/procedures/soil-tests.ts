@@ -9,6 +9,7 @@ import {
   soilTests as testsOfFarm,
 } from '../../db/repositories/soil-tests.ts';
 import { InputError } from '../../planner/errors.ts';
+import { type TestUnit, unlikelyValue } from '../../planner/fertility/test-value.ts';
 import { loadBeds } from '../beds/load-beds.ts';
 import { Refusal } from '../errors.ts';
 import { change, nothing, read } from '../procedure.ts';
@@ -92,6 +93,12 @@ export const soilTests = {
           beds: each.beds.length,
         })),
         faults: sheets.faults,
+        warnings: sheets.tests.flatMap((each) =>
+          each.values.flatMap((value) => {
+            const found = unlikelyValue(value.nutrient, value.value_mg_per_kg, value.enteredUnit as TestUnit);
+            return found === null ? [] : [`${each.test.sample === '' ? each.test.date : each.test.sample}: ${found.message}`];
+          }),
+        ),
         columns: sheets.columns,
         unread: sheets.unread,
       };

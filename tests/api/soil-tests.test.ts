@@ -66,6 +66,9 @@ describe('laboratory sheets', () => {
     );
     await expect(api.soilTests.importFile({ csv })).rejects.toThrow(/Line 3/);
     expect(await api.soilTests.list()).toHaveLength(before);
+    const mixedUp = await api.soilTests.lookIntoFile({ csv: `date,sample,beds,P ppm,Ca ppm\n2026-10-01,one,${code},900,6.5\n` });
+    expect(mixedUp.faults).toEqual([]);
+    expect(mixedUp.warnings.join(' ')).toMatch(/lb\/acre.*meq/);
     const good = csv.split('\n').slice(0, 2).join('\n');
     expect(await api.soilTests.importFile({ csv: good })).toEqual({ added: 1 });
     const added = (await api.soilTests.list()).find((each) => each.sample === 'one');

@@ -62,6 +62,16 @@ export function TestImport({ onClose }: { readonly onClose: () => void }) {
       {look === undefined ? null : (
         <div className="stack">
           {look.unread.length === 0 ? null : <p className="soft">Columns not read: {look.unread.join(', ')}.</p>}
+          {look.warnings.length === 0 ? null : (
+            <div className="panel" role="note">
+              <p>Look at these figures again; they are brought in as they stand:</p>
+              <ul>
+                {look.warnings.slice(0, 20).map((each) => (
+                  <li key={each}>{each}</li>
+                ))}
+              </ul>
+            </div>
+          )}
           {look.faults.length === 0 ? null : (
             <div className="failed" role="alert">
               <p>Nothing is brought in while these are not mended:</p>
