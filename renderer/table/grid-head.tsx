@@ -49,7 +49,9 @@ export function GridHead<Row extends object>(props: {
                 tabIndex={at === active ? 0 : -1}
                 onClick={(event) => model.getColumn(column.key)?.toggleSorting(undefined, event.shiftKey)}
               >
-                <span className="head-title">{column.title}</span>
+                <span className={column.title === '' ? 'heard-only' : 'head-title'}>
+                  {column.title === '' ? (column.hint ?? column.key) : column.title}
+                </span>
                 {unit === '' ? null : <span className="head-unit">{unit}</span>}
                 <span className="head-sort" aria-hidden="true">
                   {sorted === 'asc' ? '↑' : sorted === 'desc' ? '↓' : ''}
