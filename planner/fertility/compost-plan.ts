@@ -1,5 +1,5 @@
 import { requirePositive } from '../errors.ts';
-import { computed, library, type Working } from '../working.ts';
+import { library, type Working } from '../working.ts';
 import { type CompostMix, type CompostPart, compostMix } from './compost-mix.ts';
 import { type CarbonNitrogenPart, twoCompostGoals } from './compost-second-part.ts';
 
@@ -82,6 +82,6 @@ export function explainCompostMix(parts: readonly (CompostPart & { readonly name
     ],
     result: { value: mix.carbonToNitrogen, unit: '' },
     sources: ['Cornell Waste Management Institute, Composting in Schools'],
-    notes: [computed('Analyses differ from load to load: test or judge by heat and smell.').text],
+    notes: ['Analyses differ from load to load: test or judge by heat and smell.'],
   };
 }

@@ -1,4 +1,4 @@
-import { computed, entry, source, type Working } from '../working.ts';
+import { entry, source, type Working } from '../working.ts';
 import { classBounds_mg_per_kg, type TestMethod, testClass } from './test-class.ts';
 
 /** The working of a nutrient's reading: what was entered, what it is in mg/kg, and the bounds of the method's classes. */
@@ -36,9 +36,6 @@ export function explainReading(input: {
     ],
     result: { value: input.value_mg_per_kg, unit: 'ppm' },
     sources: reading === null ? [] : [reading.source],
-    notes: [
-      'Figures of another method lie on another scale and are never compared.',
-      computed('Your laboratory’s own classes go first.').text,
-    ],
+    notes: ['Figures of another method lie on another scale and are never compared.', 'Your laboratory’s own classes go first.'],
   };
 }

@@ -110,7 +110,7 @@ function checkBlend(problem: BlendProblem): void {
  * Of equal prices the lightest blend. The price of a limit is the dual value: what one more unit of it would cost.
  * Where nothing fits, the limits are loosened as little as can be, counted in percent of each, and those that had to
  * give way are named.
- * Source: linear programming; the form of soil.md section 9. @throws InputError on prices or contents below zero
+ * Source: linear programming, a standard form. @throws InputError on prices or contents below zero
  */
 export function leastCostBlend(problem: BlendProblem, solver: LpSolver): Blend | BlendShortfall {
   const lp = solver(blendModel(problem, false));
