@@ -101,11 +101,11 @@ function GroupInterval({ group, found }: { readonly group: Group; readonly found
               {group.rows.map((row) => (
                 <tr key={row.bedId}>
                   <th scope="row">{row.code}</th>
-                  <td>{row.days >= group.most_days ? `${group.most_days} days or more` : `${row.days} days`}</td>
+                  <td>{row.days >= group.most_days ? `${group.most_days} days or more` : reader.print(row.days, 'd', 2)}</td>
                   <td>{reader.print(row.run_L, 'L', 2)}</td>
                   {group.round === null ? null : <td>{group.round.beds.find((bed) => bed.bedId === row.code)?.cans ?? 0}</td>}
                   <td>{row.fill_L === null ? '–' : reader.print(row.fill_L, 'L', 2)}</td>
-                  <td>{row.stands_days === null ? '–' : `${row.stands_days} days`}</td>
+                  <td>{row.stands_days === null ? '–' : reader.print(row.stands_days, 'd', 2)}</td>
                 </tr>
               ))}
             </tbody>
