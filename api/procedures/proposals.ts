@@ -10,7 +10,7 @@ import { ruledOut } from '../../planner/season/proposal/ruled-out.ts';
 import { mondayOfWeek } from '../../planner/season/proposal/week-grid.ts';
 import { Refusal } from '../errors.ts';
 import type { CompareData } from '../jobs/season/compare.ts';
-import type { ProposeData, ProposeResult } from '../jobs/season/propose.ts';
+import type { ProposeData, ProposeResult, ProposeSoFar } from '../jobs/season/propose.ts';
 import { act, change, ctxOf, job, read } from '../procedure.ts';
 import { acceptProposal } from '../proposal/accept-proposal.ts';
 import { figureRows } from '../proposal/figure-rows.ts';
@@ -103,8 +103,11 @@ export const proposals = {
     run(door, { jobId, seasonId, goal, effort, seed }) {
       const ctx = ctxOf(door);
       const { kind, state, result } = ctx.jobs.get(jobId);
-      if (kind !== 'season-proposal' || (state !== 'done' && state !== 'stopped') || result === null || !hasPlantings(result))
+      if (kind !== 'season-proposal' || (state !== 'done' && state !== 'stopped'))
         throw new Refusal({ code: 'not-found', what: 'finished proposal' });
+      const proposed = planOfJob(result);
+      if (proposed === null)
+        throw new Refusal({ code: 'not-found', what: 'proposal' }, 'The search was stopped before it had a plan to keep.');
       const { farm, loaded } = loadFarmSeason(ctx, seasonId);
       const { grid } = buildInstance(farm);
       const id = newId<string>();
@@ -118,7 +121,7 @@ export const proposals = {
           effort,
           program: PROGRAM,
           result: {
-            ...result,
+            ...proposed,
             weeks: Array.from({ length: grid.weeks }, (_, week) => dateOfDay(mondayOfWeek(grid, week))),
             zoneNames: farm.zoneNames,
             crops: farm.crops.map(({ needs, unit }) => ({ cropId: needs.cropId, name: needs.cropName, unit })),
@@ -183,6 +186,9 @@ export const proposals = {
   }),
 } as const;
 
-/** A job stopped before its first answer hands in how far it was, not a plan. */
-const hasPlantings = (result: unknown): result is ProposeResult =>
-  typeof result === 'object' && result !== null && 'plantings' in result;
+/** A finished job's plan; of one that had to be ended, the last plan it handed over. */
+function planOfJob(result: unknown): ProposeResult | null {
+  if (typeof result !== 'object' || result === null) return null;
+  if ('plantings' in result) return result as ProposeResult;
+  return 'latest' in result ? (result as ProposeSoFar).latest : null;
+}

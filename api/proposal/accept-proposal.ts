@@ -155,6 +155,7 @@ function rowOf(
     row: {
       ...plannedRow(loaded.season.id, each, crop, area_m2),
       ...spacingColumns(spacing),
+      price_minor: like?.price_minor ?? bestPrice_minor(crop),
       plants,
       cells: cellsFor(loaded, entry, plants),
     },
@@ -198,6 +199,10 @@ const spacingColumns = ({ layout, inRow_m, row_m, margin_m }: ReturnType<typeof 
   row_m,
   margin_m,
 });
+
+/** The dearest price anyone pays for it this season; null where nobody has asked. */
+const bestPrice_minor = ({ orders }: CropFigures): number | null =>
+  orders.length === 0 ? null : Math.round(Math.max(...orders.map(({ price_minor }) => price_minor)));
 
 /** What a further planting takes over from the one it was modelled on. */
 const copied = ({ varietyId, seedsPerHole, price_minor, seedOrganic, touchesSoil, notes, successionId }: PlantingRecord) => ({

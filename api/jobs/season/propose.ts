@@ -31,6 +31,8 @@ export type ProposeSoFar = {
   readonly bound_minor: number | null;
   readonly gap: number | null;
   readonly gaps: readonly { readonly at_s: number; readonly gap: number | null; readonly margin_minor: number }[];
+  /** The plan of a moment ago, whole: what is kept when the thread has to be ended. */
+  readonly latest: ProposeResult | null;
 };
 
 export type ProposeResult = {
@@ -53,6 +55,8 @@ export type ProposeResult = {
 };
 
 const TELL_EVERY_MS = 200;
+/** A whole plan is handed over so often, so that little is lost if the thread must be ended. */
+const KEEP_EVERY_MS = 1500;
 
 const says: Readonly<Record<SearchStage, string>> = {
   greedy: 'A first plan',
@@ -71,6 +75,9 @@ export async function run(data: ProposeData, voice: JobVoice): Promise<ProposeRe
   const season = withGoal(data.instance, data.goal);
   const gaps: { at_s: number; gap: number | null; margin_minor: number }[] = [];
   let told = Number.NEGATIVE_INFINITY;
+  let kept = Number.NEGATIVE_INFINITY;
+  let latest: ProposeResult | null = null;
+  let first_minor: number | null = null;
   const found = optimiseSeason(season, {
     seed: data.seed,
     moves: data.moves,
@@ -85,15 +92,48 @@ export async function run(data: ProposeData, voice: JobVoice): Promise<ProposeRe
       if (now - told < TELL_EVERY_MS && stage !== 'greedy' && stage !== 'local') return;
       told = now;
       voice.progress({ share: null, text: says[stage] });
-      voice.best({ stage, margin_minor, bound_minor, gap, gaps: gaps.slice(-120) } satisfies ProposeSoFar);
+      voice.best({ stage, margin_minor, bound_minor, gap, gaps: gaps.slice(-120), latest } satisfies ProposeSoFar);
+    },
+    onBetter(plan, { margin_minor, bound_minor, gap }) {
+      first_minor ??= margin_minor;
+      const now = performance.now();
+      if (now - kept < KEEP_EVERY_MS) return;
+      kept = now;
+      const found = {
+        plan: plan(),
+        margin_minor,
+        greedyMargin_minor: first_minor,
+        bound_minor,
+        gap,
+        state: 'stopped' as const,
+        boundMissing: '',
+      };
+      latest = resultOf(data, found, gaps.slice(-120), since_s());
     },
   });
+  const result = resultOf(data, found, gaps, since_s());
+  const { unmet } = result;
+  if (unmet.length > 0) voice.progress({ share: null, text: 'What would help with the orders that fall short' });
+  const helped = unmet.length > 0 ? remedies(data.instance, solver, voice.shouldStop) : null;
+  return {
+    ...result,
+    remedies: helped?.remedies ?? [],
+    byChoice_share: helped === null ? null : shortByChoice_share(data.instance, found.plan, helped.leastShort),
+    shadow: found.duals === null ? null : shadowValues(season, found.duals),
+    seconds: since_s(),
+  };
+}
+
+type Found = Pick<
+  OptimisedSeason,
+  'plan' | 'margin_minor' | 'greedyMargin_minor' | 'bound_minor' | 'gap' | 'state' | 'boundMissing'
+>;
+
+/** A plan with its figures, checked by the evaluator that knows nothing of the search. */
+function resultOf(data: ProposeData, found: Found, gaps: ProposeSoFar['gaps'], seconds: number): ProposeResult {
   const outcome = evaluatePlan(data.instance, found.plan);
   if (outcome.faults.length > 0)
     throw new Error(`The proposal breaks ${outcome.faults.length} rules, the first ${JSON.stringify(outcome.faults[0])}.`);
-  const unmet = unmetOrders(data.instance, outcome);
-  if (unmet.length > 0) voice.progress({ share: null, text: 'What would help with the orders that fall short' });
-  const helped = unmet.length > 0 ? remedies(data.instance, solver, voice.shouldStop) : null;
   return {
     plantings: proposedPlantings(data.key, found.plan),
     figures: figuresOfPlan(data.instance, outcome, outcome.bedWeeks_m2),
@@ -103,11 +143,11 @@ export async function run(data: ProposeData, voice: JobVoice): Promise<ProposeRe
     gap: found.gap,
     state: found.state,
     boundMissing: found.boundMissing,
-    unmet,
-    remedies: helped?.remedies ?? [],
-    byChoice_share: helped === null ? null : shortByChoice_share(data.instance, found.plan, helped.leastShort),
-    shadow: found.duals === null ? null : shadowValues(season, found.duals),
+    unmet: unmetOrders(data.instance, outcome),
+    remedies: [],
+    byChoice_share: null,
+    shadow: null,
     gaps,
-    seconds: since_s(),
+    seconds,
   };
 }
