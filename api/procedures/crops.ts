@@ -19,6 +19,7 @@ import { refuse } from '../../planner/errors.ts';
 import { type LearnedOfCrop, restsOn } from '../../planner/season/learned.ts';
 import { Refusal } from '../errors.ts';
 import { change, nothing, read } from '../procedure.ts';
+import { calibrateHeat } from '../season/calibrate-heat.ts';
 import { cropShelf } from '../season/crop-shelf.ts';
 import { requireFact } from '../season/fact-limits.ts';
 import { learnedOfFarm } from '../season/learned-of-farm.ts';
@@ -186,6 +187,16 @@ export const crops = {
           put('yield_high_per_m2', each.yield_per_m2.most, source);
         }
         if (each.window_days !== null) put('harvest_window_days', Math.round(each.window_days.mean), restsOn(each.window_days));
+      }
+      const heat = calibrateHeat(db, cropId, cropShelf(db).facts(cropId));
+      if (heat !== null) {
+        putFact(
+          db,
+          newId<string>(),
+          { cropId, varietyId: null, name: 'gdd_to_harvest_C_days', origin: 'learned' },
+          { number: Math.round(heat.mean_C_days), words: null, source: `${heat.plantings} plantings with weather on record` },
+        );
+        taken += 1;
       }
       if (taken === 0) refuse('cropId', 'not-known', 'There is no finished planting of this crop on record yet.');
       return { taken };

@@ -1,22 +1,26 @@
 import type { PlantingRecord } from '../../db/repositories/plantings.ts';
 import { dayNumber, daysBetween, type IsoDate } from '../../planner/calendar.ts';
-import { madeBetween } from '../../planner/season/growth-clock.ts';
+import type { KnownFacts } from '../../planner/crops/crop-facts.ts';
+import { type GrowthClock, madeBetween } from '../../planner/season/growth-clock.ts';
 import { type Course, replan } from '../../planner/season/replan.ts';
-import type { SeasonClocks } from './season-clocks.ts';
+import { heatRuleOf, type SeasonClocks } from './season-clocks.ts';
 
 /** A planting's course for the replan: what it needs on its clock is what its plan gives it there. */
-export function courseOf(record: PlantingRecord, clocks: SeasonClocks): Course {
+export function courseOf(record: PlantingRecord, clocks: SeasonClocks, heat: GrowthClock | null): Course {
   const inBed = record.inBedDate as IsoDate;
   const first = record.firstHarvestDate as IsoDate;
-  const byHand = record.datesBy === 'hand';
-  const clock = byHand ? clocks.plain : clocks.byLight;
-  const lit = madeBetween(clock, dayNumber(inBed), dayNumber(first));
-  // a crop that its plan ripens in the dark of the year is counted by plain days
-  const usesLight = !byHand && lit > 0;
+  const [clockKey, clock] =
+    heat !== null
+      ? (['heat', heat] as const)
+      : record.datesBy === 'hand'
+        ? (['plain', clocks.plain] as const)
+        : (['light', clocks.byLight] as const);
+  const made = madeBetween(clock, dayNumber(inBed), dayNumber(first));
   return {
     id: record.id,
-    clockKey: usesLight ? 'light' : 'plain',
-    need: usesLight ? lit : daysBetween(inBed, first),
+    // a crop that its plan ripens where its clock stands still is counted by plain days
+    clockKey: made > 0 ? clockKey : 'plain',
+    need: made > 0 ? made : daysBetween(inBed, first),
     indoors_days: record.sowDate === null ? 0 : Math.max(0, daysBetween(record.sowDate as IsoDate, inBed)),
     window_days: daysBetween(first, record.lastHarvestDate as IsoDate),
     turnover_days: daysBetween(record.lastHarvestDate as IsoDate, record.clearDate as IsoDate),
@@ -47,7 +51,7 @@ export type EffectiveDates = {
 };
 
 /** The dates that hold now: as planned, or moved by what has really happened. */
-export function effectiveDates(record: PlantingRecord, clocks: SeasonClocks): EffectiveDates {
+export function effectiveDates(record: PlantingRecord, clocks: SeasonClocks, facts: KnownFacts): EffectiveDates {
   if (!hasHappened(record))
     return {
       sow: record.sowDate as IsoDate | null,
@@ -56,11 +60,14 @@ export function effectiveDates(record: PlantingRecord, clocks: SeasonClocks): Ef
       lastHarvest: record.lastHarvestDate as IsoDate,
       free: record.clearDate as IsoDate,
     };
+  const rule = record.datesBy === 'heat' ? heatRuleOf(facts) : null;
+  const heat = rule === null ? null : clocks.normals(rule);
   const keyed = new Map([
+    ...(heat === null ? [] : [['heat', heat] as const]),
     ['light', clocks.byLight],
     ['plain', clocks.plain],
   ]);
-  const [now] = replan([courseOf(record, clocks)], keyed);
+  const [now] = replan([courseOf(record, clocks, heat)], keyed);
   if (now === undefined) throw new Error('A replan answers once for each planting.');
   const { sow, inBed, firstHarvest, lastHarvest, free } = now;
   return { sow, inBed, firstHarvest, lastHarvest, free };

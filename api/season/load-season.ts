@@ -122,7 +122,7 @@ function planPlanting(
     id: record.id,
     crop: shelf.needs(record.cropId, record.varietyId),
     raised: record.method === 'transplant',
-    ...effectiveDates(record, clocks),
+    ...effectiveDates(record, clocks, shelf.facts(record.cropId, record.varietyId)),
     spans: spans.map(({ bedId, fromShare, toShare, plants }) => ({ bedId, fromShare, toShare, plants, mostPlants: null })),
   };
 }

@@ -16,7 +16,7 @@ import { heatRuleOf } from './season-clocks.ts';
 export function plantingSheet(loaded: LoadedSeason, record: PlantingRecord) {
   const facts = loaded.shelf.facts(record.cropId, record.varietyId);
   const crop = loaded.shelf.crop(record.cropId);
-  const dates = effectiveDates(record, loaded.clocks);
+  const dates = effectiveDates(record, loaded.clocks, facts);
   const rangeInput = rangeInputOf(loaded, facts, dates.inBed, dates.firstHarvest);
   const seed = seedOf(facts, record);
   const weeks =

@@ -233,6 +233,50 @@ describe('demand, learning and the next season', () => {
     await made.api.undo.undo();
   });
 
+  test('plantings with weather on record teach a heat sum, and then dates can go by heat', async () => {
+    const board = await made.api.plantings.board({ seasonId: null });
+    const [bed] = board.beds;
+    if (bed === undefined) throw new Error('the farm has no bed');
+    const { seasonId } = await made.api.seasons.add({
+      name: 'With weather',
+      startDate: date('2014-01-01'),
+      endDate: date('2014-12-31'),
+    });
+    const { plantingIds } = await made.api.plantings.add({
+      seasonId,
+      entry: { ...carrots, cropId: 'sweet-corn', row_m: 0.5, inRow_m: 0.2, anchor: { at: 'in-bed', date: date('2014-05-20') } },
+      spans: [],
+      succession: null,
+    });
+    await made.api.plantings.record({
+      plantingId: plantingIds[0] ?? '',
+      revision: 1,
+      actual: { sownActual: date('2014-05-20'), inBedActual: date('2014-05-20'), firstHarvestActual: date('2014-08-20') },
+    });
+    await made.api.crops.takeLearned({ cropId: 'sweet-corn' });
+    const { facts } = await made.api.crops.one({ cropId: 'sweet-corn', varietyId: null });
+    const heat = facts.find((fact) => fact.name === 'gdd_to_harvest_C_days');
+    expect(heat?.origin).toBe('learned');
+    expect(heat?.number).toBeGreaterThan(300);
+    const ask = (datesBy: 'heat' | 'days') =>
+      made.api.plantings.preview({
+        seasonId: board.season.id,
+        entry: {
+          ...carrots,
+          cropId: 'sweet-corn',
+          row_m: 0.5,
+          inRow_m: 0.2,
+          datesBy,
+          anchor: { at: 'in-bed', date: date('2027-05-20') },
+        },
+        spans: [],
+        succession: null,
+      });
+    const byHeat = await ask('heat');
+    // the years on record differ, so the normals bring the same heat within some weeks of the year it was learned in
+    expect(Math.abs(daysBetween(byHeat.dates.firstHarvest, date('2027-08-20')))).toBeLessThan(25);
+  });
+
   test('trays stand on the bench from sowing to setting out', async () => {
     const { weeks, have_m2 } = await made.api.demand.bench({ seasonId: null });
     expect(have_m2).toBe(12);
