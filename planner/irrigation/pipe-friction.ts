@@ -87,8 +87,8 @@ export function explainPipeFriction(input: PipeFrictionInput): Working {
       },
       {
         symbol: 'g',
-        name: 'gravity',
-        figure: { value: STANDARD_GRAVITY_M_PER_S2, unit: 'm_per_s2' },
+        name: 'gravity, in m/s2',
+        figure: { value: STANDARD_GRAVITY_M_PER_S2, unit: '' },
         origin: source('standard gravity'),
       },
     ],

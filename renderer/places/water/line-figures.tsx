@@ -1,3 +1,5 @@
+import { explainBedFlow } from '../../../planner/irrigation/bed-flow-working.ts';
+import type { LinePlan } from '../../../planner/irrigation/line-plan.ts';
 import type { LineReport, Uniformity } from '../../../planner/irrigation/line-report.ts';
 import { explainDistributionUniformity } from '../../../planner/irrigation/uniformity.ts';
 import { useReader } from '../../client/reader.tsx';
@@ -6,16 +8,37 @@ import { Figure } from '../../working/figure.tsx';
 const ratings = { excellent: 'excellent', good: 'good', fair: 'fair', poor: 'poor' } as const;
 
 /** Headline figures of a line: what it gives as the valves stand and as they should be, and how evenly. */
-export function LineFigures({ report, supply }: { readonly report: LineReport; readonly supply: 'reservoir' | 'tap' }) {
+export function LineFigures({
+  report,
+  plan,
+  supply,
+}: {
+  readonly report: LineReport;
+  readonly plan: LinePlan;
+  readonly supply: 'reservoir' | 'tap';
+}) {
   const reader = useReader();
   const now = report.outlets.map((outlet) => outlet.full.flow_L_per_h);
   const designed = report.outlets.filter((outlet) => outlet.design_L_per_h > 0).map((outlet) => outlet.design_L_per_h);
   const zone = report.zones[0];
+  const least = report.outlets.toSorted((one, other) => one.full.flow_L_per_h - other.full.flow_L_per_h)[0];
   return (
     <dl className="figures">
       <div>
         <dt>Least bed as it stands</dt>
-        <dd>{now.length === 0 ? '–' : reader.print(Math.min(...now), 'L_per_h', 2)}</dd>
+        <dd>
+          {least === undefined ? (
+            '–'
+          ) : (
+            <Figure
+              value={least.full.flow_L_per_h}
+              unit="L_per_h"
+              name="Least bed as it stands"
+              digits={2}
+              explain={() => explainBedFlow(plan, least.id)}
+            />
+          )}
+        </dd>
       </div>
       <div>
         <dt>Least bed, valves set, water low</dt>

@@ -72,7 +72,7 @@ function LineBody({ data }: { readonly data: LineData }) {
           <p>{fault}</p>
         </div>
       )}
-      {report === null ? null : <LineFigures report={report} supply={data.line.supply} />}
+      {report === null ? null : <LineFigures report={report} plan={plan} supply={data.line.supply} />}
       {report?.problem === null || report === null ? null : <p className="failed">{report.problem}</p>}
       <LineDrawing
         plan={plan}

@@ -92,7 +92,7 @@ function ValvesBody({ data }: { readonly data: LineData }) {
     );
   return (
     <div className="stack">
-      <LineFigures report={report} supply={data.line.supply} />
+      <LineFigures report={report} plan={data.plan} supply={data.line.supply} />
       <div className="row no-print">
         <Button
           weight="main"

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { afterTheStop, dryRun, partingPlaces } from '../../../../planner/irrigation/after-the-stop.ts';
 import { airGap_m, airGapBritish_m } from '../../../../planner/irrigation/air-gap.ts';
+import { explainBedFlow } from '../../../../planner/irrigation/bed-flow-working.ts';
 import { headBudget } from '../../../../planner/irrigation/head-budget.ts';
 import { lineOptions } from '../../../../planner/irrigation/line-options.ts';
 import { lineParts } from '../../../../planner/irrigation/line-parts.ts';
@@ -87,6 +88,20 @@ describe('a line drawn from a dozen figures', () => {
     expect(runFittingK({ fittingK: 0.6, teeBore_m: 0.0095, insideDiameter_m: 0.0127 })).toBeCloseTo(0.6 + 1.323, 3);
     expect(runFittingK({ fittingK: 0.6, teeBore_m: null, insideDiameter_m: 0.0127 })).toBe(0.6);
     for (const kind of ['open-end', 'drip', 'hand'] as const) expect(valveKOf({ kind }, outletLossK({ kind }, 15))).toBe(15);
+  });
+});
+
+describe('the working of a bed’s flow', () => {
+  test('ends in the flow of the report, and its steps add up', () => {
+    const plan = aPlan();
+    for (const outlet of lineReport(plan).outlets) {
+      const working = explainBedFlow(plan, outlet.id);
+      expect(working?.result.value).toBeCloseTo(outlet.full.flow_L_per_h, 9);
+      const [first, ...rest] = working?.steps ?? [];
+      const taken = rest.slice(0, -1).reduce((sum, step) => sum + step.result.value, 0);
+      expect(taken).toBeCloseTo(first?.result.value ?? 0, 6);
+    }
+    expect(explainBedFlow(plan, 'nobody')).toBeUndefined();
   });
 });
 
