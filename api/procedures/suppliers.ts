@@ -1,5 +1,8 @@
 import { z } from 'zod';
 import { newId } from '../../db/file/new-id.ts';
+import type { FarmDb } from '../../db/file/open-farm.ts';
+import { farmOfFile } from '../../db/repositories/farm.ts';
+import { materialFacts } from '../../db/repositories/stock.ts';
 import {
   addOffer,
   addSupplier,
@@ -14,8 +17,9 @@ import {
   suppliersOfFarm,
 } from '../../db/repositories/suppliers.ts';
 import { parseIsoDate } from '../../planner/calendar.ts';
-import { refuse } from '../../planner/errors.ts';
+import { InputError, refuse } from '../../planner/errors.ts';
 import { Refusal } from '../errors.ts';
+import { type OfferFacts, readOffersCsv } from '../orders/read-offers-csv.ts';
 import { change, nothing, read } from '../procedure.ts';
 
 const money = z.int('Money is kept in whole minor units.').nonnegative('This cannot be negative.');
@@ -52,6 +56,20 @@ const breaks = z
 /** Only what was given: a value left out is not the same as one set to nothing. */
 const given = <Values extends object>(values: Values) =>
   Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined));
+
+const priceList = z.object({ csv: z.string().max(4_000_000, 'This file is too large to be a price list.') });
+
+function offerFacts(db: FarmDb, today: string): OfferFacts {
+  const farm = farmOfFile(db);
+  return {
+    system: farm?.unitSystem ?? 'us',
+    currency: farm?.currency ?? 'USD',
+    today,
+    suppliers: suppliersOfFarm(db),
+    materials: [...materialFacts(db).values()],
+    offers: offersByName(db),
+  };
+}
 
 export const suppliers = {
   list: read({ input: nothing, run: ({ db }) => suppliersOfFarm(db) }),
@@ -146,6 +164,41 @@ export const suppliers = {
         sorted.map((each) => ({ id: newId(), offerId, ...each })),
       );
       return { breaks: sorted.length };
+    },
+  }),
+  /** Reads a price list whole and tells what it would change; nothing is written. */
+  lookIntoOffers: read({ input: priceList, run: ({ db, today }, { csv }) => readOffersCsv(csv, offerFacts(db, today)) }),
+  importOffers: change({
+    note: 'Price list',
+    input: priceList,
+    run({ db, today }, { csv }) {
+      const { rows, faults } = readOffersCsv(csv, offerFacts(db, today));
+      if (faults.length > 0)
+        throw new InputError(
+          faults
+            .slice(0, 200)
+            .map((fault) => ({
+              path: `line.${fault.line}.${fault.column}`,
+              code: 'row',
+              message: `Line ${fault.line}, ${fault.column}: ${fault.message}`,
+            })),
+        );
+      for (const row of rows) {
+        const { present, line: _, supplier: __, material: ___, baseUnit: ____, ...values } = row;
+        if (present === null) {
+          addOffer(db, { ...values, id: newId() });
+          continue;
+        }
+        const before = offerOfId(db, present.id);
+        if (before !== undefined && before.price_minor !== row.price_minor)
+          keepOfferPrice(db, { id: newId(), offerId: present.id, date: before.pricedDate, price_minor: before.price_minor });
+        if (!changeOffer(db, present.id, present.revision, values))
+          throw new Refusal({ code: 'changed-meanwhile', what: 'offer' });
+      }
+      return {
+        added: rows.filter((row) => row.present === null).length,
+        repriced: rows.filter((row) => row.present !== null).length,
+      };
     },
   }),
 };

@@ -12,6 +12,7 @@ import { Grid } from '../../table/grid.tsx';
 import type { Edit } from '../../table/paste-block.ts';
 import { AddOffer } from './add-offer.tsx';
 import { type OfferRow, offerColumns } from './offer-columns.ts';
+import { OfferImport } from './offer-import.tsx';
 import { OfferSheet } from './offer-sheet.tsx';
 
 type Values = InputOf<typeof api.suppliers.setOffers>['edits'][number]['values'];
@@ -25,6 +26,7 @@ export function OffersTab({ tabs }: { readonly tabs: ReactNode }) {
   const reader = useReader();
   const [offerId, setOfferId] = useQueryValue('offer');
   const [adding, setAdding] = useState(false);
+  const [importing, setImporting] = useState(false);
   const edit = (edits: readonly Edit<OfferRow>[]) =>
     change.run({
       edits: editsByRow(edits).map(({ row, values }) => ({ offerId: row.id, revision: row.revision, values: values as Values })),
@@ -39,7 +41,12 @@ export function OffersTab({ tabs }: { readonly tabs: ReactNode }) {
     <Page
       title="Library"
       tabs={tabs}
-      actions={add}
+      actions={
+        <>
+          {add}
+          <Button onClick={() => setImporting(true)}>Bring in CSV</Button>
+        </>
+      }
       sheet={open === undefined ? null : <OfferSheet key={open.id} offer={open} onClose={() => setOfferId(undefined)} />}
     >
       <Shown reading={offers}>
@@ -60,6 +67,7 @@ export function OffersTab({ tabs }: { readonly tabs: ReactNode }) {
           />
         )}
       </Shown>
+      {importing ? <OfferImport onClose={() => setImporting(false)} /> : null}
       {adding ? <AddOffer onClose={() => setAdding(false)} /> : null}
     </Page>
   );
