@@ -1,5 +1,6 @@
 import { dateOfYearDay, type IsoDate, isLeapYear } from '../calendar.ts';
 import { dayLength_h, SUNRISE_deg } from '../climate/day-length.ts';
+import { declination_rad } from '../climate/sun.ts';
 import { GROWING_DAY_H } from './growth-clock.ts';
 
 export type ShortDays = {
@@ -29,7 +30,7 @@ export function shortDays({
   height_deg = SUNRISE_deg,
 }: ShortDaysInput): ShortDays {
   const last = isLeapYear(year) ? 366 : 365;
-  const isShort = (day: number): boolean => dayLength_h(latitude_deg, day, height_deg) < threshold_h;
+  const isShort = (day: number): boolean => planningDay_h(latitude_deg, day, height_deg) < threshold_h;
   const half = Math.floor(last / 2);
   let backOn: IsoDate | null = null;
   let underFrom: IsoDate | null = null;
@@ -38,11 +39,19 @@ export function shortDays({
   return { underFrom, backOn };
 }
 
+/**
+ * Day length as the planting tables reckon it, by the short declination of FAO-56: up to 8 minutes off a solar almanac, which
+ * moves the ten-hour day by some three days at 40 to 48 degrees north. The ten hours themselves are no sharper than that.
+ * Source: FAO-56 eq. 24 and 34, with the almanac's height of the sun unless told.
+ */
+export const planningDay_h = (latitude_deg: number, dayOfYear: number, height_deg: number = SUNRISE_deg): number =>
+  dayLength_h(latitude_deg, dayOfYear, height_deg, declination_rad(dayOfYear));
+
 /** Day length of each of a number of days, for a growth clock; days of the year are counted from `firstYearDay`. */
 export function daylightFrom_h(latitude_deg: number, daysOfYear: readonly number[]): readonly number[] {
   const known = new Map<number, number>();
   return daysOfYear.map((day) => {
-    const present = known.get(day) ?? dayLength_h(latitude_deg, day);
+    const present = known.get(day) ?? planningDay_h(latitude_deg, day);
     known.set(day, present);
     return present;
   });

@@ -1,12 +1,11 @@
 import { daysBetween, type IsoDate, parseIsoDate } from '../../../planner/calendar.ts';
-import { dayLength_h } from '../../../planner/climate/day-length.ts';
 import { degreeDays } from '../../../planner/climate/degree-days.ts';
 import { isHardinessClass } from '../../../planner/crops/hardiness.ts';
 import { autumnDays, countBack, sowIndoors, springWindow } from '../../../planner/season/frost-windows.ts';
 import { daysToHeat, meanHeat, singleSineCut } from '../../../planner/season/heat.ts';
 import { maturityOf } from '../../../planner/season/maturity.ts';
 import { occupancy } from '../../../planner/season/occupancy.ts';
-import { shortDays } from '../../../planner/season/short-days.ts';
+import { planningDay_h, shortDays } from '../../../planner/season/short-days.ts';
 import { publishedIntervals, sowingsEvery } from '../../../planner/season/succession.ts';
 import {
   celsiusOf,
@@ -85,7 +84,7 @@ export const plantingCalendar: Registry = {
     return { interval_min: found?.[0] ?? null, interval_max: found?.[1] ?? null };
   }),
   'planting.pl-daylength-fao9': each((i) => ({
-    daylight_h: dayLength_h(number(i['latitude_deg']), number(i['day_of_year']), 0),
+    daylight_h: planningDay_h(number(i['latitude_deg']), number(i['day_of_year']), 0),
   })),
   'planting.pl-daylength-solstice': ((i: {
     readonly latitude_deg: number | readonly number[];
@@ -94,8 +93,8 @@ export const plantingCalendar: Registry = {
   }) => {
     const of = (horizon_deg: number) =>
       Array.isArray(i.latitude_deg)
-        ? i.latitude_deg.map((latitude: number) => dayLength_h(latitude, i.day_of_year, horizon_deg))
-        : dayLength_h(i.latitude_deg as number, i.day_of_year, horizon_deg);
+        ? i.latitude_deg.map((latitude: number) => planningDay_h(latitude, i.day_of_year, horizon_deg))
+        : planningDay_h(i.latitude_deg as number, i.day_of_year, horizon_deg);
     return { geometric_h: of(i.horizon_deg[0]), civil_h: of(i.horizon_deg[1]) };
   }) as Registry[string],
   'planting.pl-ten-hour-day': each((i) => {
