@@ -12,7 +12,7 @@ import type { BedRow } from '../beds/bed-types.ts';
 import { bedPath, bedsNear, flowStates, lineExtent, nextPlace, runWidth } from './line-marks.ts';
 
 /** Room a label needs, in points: nearer than this only the chosen place is labelled. */
-const LABEL_ROOM = 34;
+const LABEL_ROOM = 48;
 
 /** The line to scale: runs as wide as their bore, flow at each bed; places can be dragged or moved with Alt and the arrow keys. */
 export function LineDrawing(props: {
