@@ -66,7 +66,7 @@ function RulesForm(props: {
         <p className="small soft">
           Empty means the usual 3 (grasses 1). With a known disease take its years without a host, and one more.
         </p>
-        <div className="columns">
+        <div className="rule-years">
           {families.map((family) => (
             <CountField
               key={family}
