@@ -11,7 +11,7 @@ export function BedChooser({
   readonly onChange: (ids: readonly string[]) => void;
   readonly fault?: string | undefined;
 }) {
-  const beds = useRead(api.feeding.budget, {});
+  const beds = useRead(api.beds.list, undefined);
   const rows = beds.state === 'ready' ? beds.data : [];
   const has = new Set(chosen);
   const set = (ids: readonly string[], on: boolean) => {

@@ -1,7 +1,8 @@
 import { lazy, type ReactNode, Suspense } from 'react';
 import { go, useQueryValue } from '../../app/address.ts';
+import { Button } from '../../app/button.tsx';
 import { Page } from '../../app/page.tsx';
-import { Shown, Waiting } from '../../app/states.tsx';
+import { Empty, Shown, Waiting } from '../../app/states.tsx';
 import { Tabs } from '../../app/tabs.tsx';
 import { api } from '../../client/api.ts';
 import { useRead } from '../../client/use-read.ts';
@@ -63,7 +64,13 @@ export function SoilPage() {
   if (plan.state !== 'ready')
     return (
       <Page title="Soil" tabs={strip}>
-        <Shown reading={plan}>{() => null}</Shown>
+        {plan.state === 'failed' && plan.failure.code === 'not-found' ? (
+          <Empty title="No season yet" action={<Button onClick={() => go('season')}>Go to Season</Button>}>
+            Lime, budget, blend and dose cards belong to a season. Make one first; soil tests can be entered before.
+          </Empty>
+        ) : (
+          <Shown reading={plan}>{() => null}</Shown>
+        )}
       </Page>
     );
   const { data } = plan;
