@@ -25,6 +25,7 @@ export type ShoppingRow = {
   readonly ticked: boolean;
   readonly weight_kg: number | null;
   readonly volume_L: number | null;
+  readonly pricedDate: string;
 };
 
 export type SupplierList = {
@@ -102,6 +103,7 @@ function rowOf(line: ReturnType<typeof shoppingLines>[number], each: OfferInForc
     ticked: line.ticked,
     weight_kg: weightOf(each, line.packages, amount),
     volume_L: each.baseUnit === 'L' ? amount : null,
+    pricedDate: offer.pricedDate,
   };
 }
 

@@ -179,3 +179,42 @@ describe('stock', () => {
     });
   });
 });
+
+describe('a price list', () => {
+  const head = 'supplier,material,package,holds,price,minimum';
+  const yard = 'Tidewrack Soil Yard (invented)';
+
+  test('gives new prices and new offers; the old price is kept', async () => {
+    const text = [
+      head,
+      `${yard},"Straw, loose","Straw, bale",250 L,13.25,1`,
+      `${yard},"Straw, loose",Half bale,125 L,7.10,2`,
+    ].join('\n');
+    expect(await program.api.orders.importOffers({ text })).toEqual({ added: 1, changed: 1 });
+    const offers = (await program.api.suppliers.offers()).filter((each) => each.materialId === 'straw');
+    expect(offers.map((each) => each.price_minor).sort()).toEqual([1325, 710]);
+    const bale = offers.find((each) => each.name === 'Straw, bale');
+    expect((await program.api.suppliers.offer({ offerId: bale?.id ?? '' })).prices[0]?.price_minor).toBe(1150);
+  });
+
+  test('with a package of nothing, a price with a comma, an unknown unit or the same offer twice is refused whole, row by row', async () => {
+    const text = [
+      head,
+      `${yard},"Straw, loose",Bale,0 L,10,1`,
+      `${yard},"Straw, loose",Bale,250 L,"1,50",1`,
+      `${yard},"Straw, loose",Bale,3 furlongs,10,1`,
+      `${yard},"Straw, loose",Big bale,400 L,10,1`,
+      `${yard},"Straw, loose",Big bale,400 L,11,1`,
+      `Nobody,"Straw, loose",Bale,250 L,10,1`,
+    ].join('\n');
+    const { faults } = await program.api.orders.checkOffers({ text });
+    expect(faults.map((each) => [each.line, each.column])).toEqual([
+      [2, 'holds'],
+      [3, 'price'],
+      [4, 'holds'],
+      [6, 'package'],
+      [7, 'supplier'],
+    ]);
+    await expect(program.api.orders.importOffers({ text })).rejects.toThrow('Line 2, holds');
+  });
+});

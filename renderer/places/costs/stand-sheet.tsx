@@ -6,7 +6,7 @@ import { useReader } from '../../client/reader.tsx';
 import { type OutputOf, useRead } from '../../client/use-read.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { Figure } from '../../working/figure.tsx';
-import { amountText } from './amount-text.ts';
+import { amountText, priceText } from './amount-text.ts';
 import { Tornado } from './tornado.tsx';
 
 const ties = [
@@ -34,18 +34,14 @@ export function StandSheet(props: { readonly seasonId: string; readonly cropId: 
               <dd>
                 {found.breakEvenPrice_minor === null
                   ? 'nothing to share the cost over'
-                  : `${reader.money(Math.round(found.breakEvenPrice_minor))} a ${found.unit}`}
+                  : priceText(found.breakEvenPrice_minor, found.unit, reader)}
               </dd>
               <dt>Over direct cost alone</dt>
-              <dd>
-                {found.shortRunPrice_minor === null
-                  ? '–'
-                  : `${reader.money(Math.round(found.shortRunPrice_minor))} a ${found.unit}`}
-              </dd>
+              <dd>{found.shortRunPrice_minor === null ? '–' : priceText(found.shortRunPrice_minor, found.unit, reader)}</dd>
               <dt>Break-even yield</dt>
               <dd>
                 {found.breakEvenYield.state === 'found'
-                  ? `${amountText(found.breakEvenYield.amount, found.unit, reader)} at ${reader.money(Math.round(found.price_minor))}`
+                  ? `${amountText(found.breakEvenYield.amount, found.unit, reader)} at ${priceText(found.price_minor, found.unit, reader)}`
                   : `none: ${found.breakEvenYield.because}`}
               </dd>
             </dl>
@@ -86,10 +82,10 @@ function RangingTable({ found }: { readonly found: OutputOf<typeof api.costs.sta
     <table className="ranging">
       <thead>
         <tr>
-          <th scope="col">{found.unit}</th>
+          <th scope="col">Sold</th>
           {ends.map((end, at) => (
             <th scope="col" key={end}>
-              {reader.money(Math.round(prices_minor[at] ?? 0))}
+              {priceText(prices_minor[at] ?? 0, found.unit, reader)}
             </th>
           ))}
         </tr>
@@ -97,7 +93,7 @@ function RangingTable({ found }: { readonly found: OutputOf<typeof api.costs.sta
       <tbody>
         {ends.map((row, at) => (
           <tr key={row}>
-            <th scope="row">{reader.number(amounts[at] ?? 0, '', 3)}</th>
+            <th scope="row">{amountText(amounts[at] ?? 0, found.unit, reader)}</th>
             {ends.map((end, n) => {
               const net = net_minor[at]?.[n] ?? 0;
               return (

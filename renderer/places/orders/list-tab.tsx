@@ -9,6 +9,7 @@ import { useChange } from '../../client/use-change.ts';
 import { useRead } from '../../client/use-read.ts';
 import { FlagField } from '../../fields/flag-field.tsx';
 import { CountField } from '../../fields/quantity-field.tsx';
+import { ImportOffers } from './import-offers.tsx';
 import { exportOf, listAsText } from './list-text.ts';
 import { SearchResult } from './search-result.tsx';
 import { SupplierPart } from './supplier-part.tsx';
@@ -23,6 +24,7 @@ export function ListTab({ tabs, choice, season }: TabHead) {
   const reader = useReader();
   const [mostSuppliers, setMost] = useState<number | null>(null);
   const [inTime, setInTime] = useState(true);
+  const [importing, setImporting] = useState(false);
   const begin = () => void search.start({ seasonId: season.seasonId, mostSuppliers, inTime });
   return (
     <Page
@@ -39,6 +41,7 @@ export function ListTab({ tabs, choice, season }: TabHead) {
             CSV
           </a>
           <Button onClick={() => window.print()}>Print</Button>
+          <Button onClick={() => setImporting(true)}>Import prices</Button>
         </>
       }
     >
@@ -92,6 +95,7 @@ export function ListTab({ tabs, choice, season }: TabHead) {
           )
         }
       </Shown>
+      {importing ? <ImportOffers onClose={() => setImporting(false)} /> : null}
     </Page>
   );
 }
