@@ -1,10 +1,12 @@
-import { afterEach, describe, expect, test } from 'vitest';
+import { afterEach, describe, expect, test, vi } from 'vitest';
 import type { VariantResult } from '../../api/jobs/season/compare.ts';
 import type { ProposeResult } from '../../api/jobs/season/propose.ts';
 import { loadSeason } from '../../api/season/load-season.ts';
 import { plantingsOfSeason, spansOfSeason } from '../../db/repositories/plantings.ts';
 import { checkPlan } from '../../planner/season/check-plan.ts';
 import { aProgram, type TestProgram } from '../builders/a-farm.ts';
+
+vi.setConfig({ testTimeout: 300_000, hookTimeout: 120_000 });
 
 let open: TestProgram[] = [];
 afterEach(async () => {
@@ -21,7 +23,7 @@ function aFarm(beds: number): TestProgram {
 }
 
 async function finished(program: TestProgram, jobId: string) {
-  for (let look = 0; look < 2400; look++) {
+  for (let look = 0; look < 9600; look++) {
     const job = await program.api.jobs.get({ jobId });
     if (job.state !== 'running') return job;
     await new Promise((later) => setTimeout(later, 25));

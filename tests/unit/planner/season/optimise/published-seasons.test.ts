@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { loadLpSolver } from '../../../../../api/jobs/milp/open-lp.ts';
 import { evaluatePlan } from '../../../../../planner/season/optimise/evaluate.ts';
 import { gapOf, optimiseSeason } from '../../../../../planner/season/optimise/optimise.ts';
@@ -6,6 +6,8 @@ import { compileSeason, sequencesOf } from '../../../../../planner/season/optimi
 import { createSearchState } from '../../../../../planner/season/optimise/search-state.ts';
 import { knownPlan, publishedSeasons, seasonOf } from '../../../../builders/published-season.ts';
 
+// A search limited by moves takes as long as the machine needs.
+vi.setConfig({ testTimeout: 300_000 });
 const solver = await loadLpSolver(() => false);
 const [small, medium, large] = publishedSeasons();
 
