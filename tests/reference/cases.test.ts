@@ -2,7 +2,6 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { differences, type ReferenceCase, runCase } from './compare.ts';
 import { registry } from './registry.ts';
-import { reported } from './reported.ts';
 
 const folder = new URL('./cases/', import.meta.url);
 
@@ -13,11 +12,6 @@ for (const file of readdirSync(folder)
   const cases = (Array.isArray(parsed) ? parsed : (parsed as { cases: unknown }).cases) as ReferenceCase[];
   describe(file, () => {
     for (const each of cases) {
-      const why = reported[each.id];
-      if (why !== undefined) {
-        test(`${each.id} is reported and still fails: ${why}`, () => expect(runCase(each, registry).state).toBe('failed'));
-        continue;
-      }
       test.skipIf(registry[each.fn] === undefined)(`${each.id}, after ${each.source}`, () => {
         const outcome = runCase(each, registry);
         expect(outcome.state === 'failed' ? outcome.differences : []).toEqual([]);

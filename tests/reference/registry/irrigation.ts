@@ -144,8 +144,12 @@ export const irrigation: Registry = {
       i['hazen_williams_C'] as number,
     ),
   })),
-  'irrigation-capacity.friction-factor-01': forEachOfList((i) => ({
-    friction_factor: frictionFactor(i['reynolds'] as number, i['relative_roughness'] as number),
+  // one name, two laws: only the case's own words tell Colebrook's implicit factor from the one of the solver
+  'irrigation-capacity.friction-factor-01': forEachOfList((i, what) => ({
+    friction_factor: (/colebrook/i.test(what) ? colebrookFactor : frictionFactor)(
+      i['reynolds'] as number,
+      i['relative_roughness'] as number,
+    ),
   })),
   'irrigation-capacity.friction-factor-07': forEachOfList((i) => ({
     pe_friction_factor: smallTubeFactor(i['reynolds'] as number),
