@@ -1,11 +1,12 @@
 import type { PlaceHelp } from '../../app/place-help.ts';
 
 export const costsHelp: PlaceHelp = {
-  what: 'Cost, income and margin for each bed, crop, square metre and bed-day; plan against actual; what-if.',
+  what: 'Cost, income and margin for each bed, crop, square metre and bed-day; plan against actual; records and trace.',
   steps: [
-    'Choose the season.',
-    'Open a figure to see its working.',
-    'Try another price, yield or wage in what-if; nothing is kept.',
+    'Choose the season and look by bed, block, design, crop, planting or outlet; open a margin to see its working.',
+    'Open a crop for its break-even, the chance that it covers its cost, and what matters most.',
+    'Against plan says why income differs: ground, yield or price.',
+    'Trace a lot back to its bed and inputs, or an input forward to buyers; keep records that are never written over.',
   ],
   computes: [
     {

@@ -3,9 +3,10 @@ import type { PlaceHelp } from '../../app/place-help.ts';
 export const ordersHelp: PlaceHelp = {
   what: 'What must be bought, from whom, in which packages, at the least total cost, and why each line is there.',
   steps: [
-    'Look through the lines; open one to see why it is there.',
-    'Change a supplier or a package if you know better.',
-    'Mark lines as bought: they become a purchase and stock.',
+    'Look through the needs: each names its bed, part or planting; bind it to a supplier, leave it out, add your own.',
+    'Find the cheapest list, see what it saves and why, keep it.',
+    'Tick lines while buying and order them; receive them at Purchases: stock and costs follow.',
+    'Count the shed now and then: the difference to the books is kept with who and why.',
   ],
   computes: [
     {
