@@ -54,7 +54,7 @@ test('a gap offers what fits, and planting one of them puts it on the board', as
 
 test('a succession shows each sowing before it is made', async ({ page, host }) => {
   await page.goto(`${host.origin}/season`);
-  await page.getByRole('button', { name: 'Add planting' }).click();
+  await page.getByRole('button', { name: 'Add planting', exact: true }).click();
   const dialog = page.getByRole('dialog');
   await dialog.getByLabel('Crop', { exact: true }).selectOption({ label: 'Radish' });
   await dialog.getByLabel(/A succession/).check();
@@ -82,7 +82,7 @@ test('the week lists the work, takes a task of one’s own, and skips it', async
   await page.goto(`${host.origin}/week?week=2027-05-03`);
   await expect(page.getByText(/^Week 18/)).toBeVisible();
   await expect(page.getByText(/Harvest Spinach/).first()).toBeVisible();
-  await page.getByRole('button', { name: 'Add task' }).click();
+  await page.getByRole('button', { name: 'Add task', exact: true }).click();
   const dialog = page.getByRole('dialog', { name: 'Add a task' });
   await dialog.getByLabel('What is to be done').fill('Grease the pump');
   await dialog.getByRole('button', { name: 'Add', exact: true }).click();
