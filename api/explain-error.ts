@@ -1,4 +1,5 @@
 import { randomBytes } from 'node:crypto';
+import { CsvError } from 'csv-parse/sync';
 import { ZodError } from 'zod';
 import { FarmFileError } from '../db/file/errors.ts';
 import { InputError } from '../planner/errors.ts';
@@ -47,7 +48,7 @@ export function explainError(error: unknown, log: Log): ErrorForPage {
   if (error instanceof InputError) return { code: 'input', faults: error.faults, message: error.message };
   if (error instanceof Refusal) return { ...error.detail, message: error.message };
   if (error instanceof FarmFileError) return { code: 'farm-file', reason: error.reason, message: error.message };
-  if (codeOf(error).startsWith('CSV_') && error instanceof Error) {
+  if (error instanceof CsvError) {
     const message = `The table cannot be read: ${error.message}. Nothing was taken in.`;
     return { code: 'input', faults: [{ path: 'text', code: 'not-a-table', message }], message };
   }

@@ -71,6 +71,10 @@ const plans: readonly BlockPlan[] = [
   },
 ];
 
+/** Every second frame, every trough and every third strip carries a support. */
+const hasTrellis = (letter: string, n: number): boolean =>
+  (letter === 'A' && n % 2 === 1) || letter === 'C' || (letter === 'D' && n % 3 === 2);
+
 /** How many beds each block gets, so that they add up; the strips take what rounding leaves. */
 function countsOf(beds: number): readonly number[] {
   const counts = plans.map((plan) => (plan.letter === 'D' ? 0 : Math.round(plan.share * beds)));
@@ -105,6 +109,7 @@ export function sampleBeds(beds: number, builtDate: string): { readonly blocks: 
         y_m: y + (size?.width_m ?? 0) / 2 + row * plan.pitch_m[1],
         position: n,
         builtDate,
+        trellis: hasTrellis(plan.letter, n),
         elevation_m: plan.letter === 'B' ? 0.2 : 0,
       });
     }

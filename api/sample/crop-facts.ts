@@ -8,6 +8,7 @@ export type SampleFacts = {
   readonly row_m: number;
   readonly weeksIndoors: number;
   readonly name: string;
+  readonly needsTrellis: boolean;
 };
 
 const FALLBACK_SPACING_M = 0.25;
@@ -27,6 +28,7 @@ export function factsByCrop(library: {
         {
           family: crop.family,
           name: crop.name,
+          needsTrellis: number(crop.id, 'trellis') === 1,
           yieldPerM2: number(crop.id, 'yield_typical_per_m2'),
           inRow_m: inRow,
           row_m: intensive ?? number(crop.id, 'row_m') ?? inRow,

@@ -103,7 +103,12 @@ export function plantSeason(plan: SeasonPlan): MadePlanting[] {
     const recent = (history.get(at.bed.id) ?? []).slice(0, ROTATION_YEARS * 3);
     const used = new Set(recent);
     const choose = (slot: CropChoice['slot']): CropChoice | null => {
-      const open = cropChoices.filter((choice) => choice.slot === slot && !used.has(facts.get(choice.cropId)?.family ?? ''));
+      const open = cropChoices.filter(
+        (choice) =>
+          choice.slot === slot &&
+          !used.has(facts.get(choice.cropId)?.family ?? '') &&
+          (at.bed.trellis === true || facts.get(choice.cropId)?.needsTrellis !== true),
+      );
       return open.length === 0 ? null : random.pick(open);
     };
     const slots: CropChoice['slot'][] = random.next() < 0.55 ? ['spring', 'summer'] : ['long', 'autumn'];

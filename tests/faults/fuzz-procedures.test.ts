@@ -65,6 +65,7 @@ const known = (field: string) => {
 };
 
 type Said = {
+  readonly result?: { readonly data?: { readonly jobId?: unknown } | null };
   readonly error?: {
     readonly message: string;
     readonly data: { readonly bedwright?: { readonly code: string; readonly reference?: string } };
