@@ -33,17 +33,17 @@ test('a bed is built, planted, harvested from, and its cost follows', async ({ p
   await dialog.getByRole('button', { name: 'Add', exact: true }).click();
   await expect(said(page)).toContainText(/Added/);
 
-  const before = await directCostOf(page, host.origin, 'D-21');
+  const before = await directCostOf(page, host.origin, 'D-24');
   await page.goto(`${host.origin}/harvest`);
   const entry = page.getByRole('form', { name: 'Enter a harvest' });
   await entry.getByLabel('Day').fill('2026-10-30');
-  await entry.getByRole('combobox', { name: 'Bed or crop' }).fill('D-21 must');
+  await entry.getByRole('combobox', { name: 'Bed or crop' }).fill('D-24 spin');
   await page.keyboard.press('Enter');
   await entry.getByLabel('Took').fill('60');
   await entry.getByLabel('Amount').fill('1');
   await page.keyboard.press('Enter');
   await expect(said(page)).toContainText('Logged 1');
 
-  const after = await directCostOf(page, host.origin, 'D-21');
+  const after = await directCostOf(page, host.origin, 'D-24');
   expect(after - before).toBeCloseTo(19, 2);
 });

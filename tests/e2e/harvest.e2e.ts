@@ -13,7 +13,7 @@ test('a harvest is logged by keyboard alone, stands in the log, and is taken bac
   await openOn(page, host.origin, '2026-10-20');
   const finder = entry(page).getByRole('combobox', { name: 'Bed or crop' });
   await finder.focus();
-  await page.keyboard.type('must');
+  await page.keyboard.type('d-24 spin');
   await expect(page.getByRole('option').first()).toBeVisible();
   await page.keyboard.press('Enter');
   await expect(entry(page).getByLabel('Amount')).toBeFocused();
@@ -21,9 +21,9 @@ test('a harvest is logged by keyboard alone, stands in the log, and is taken bac
   await page.keyboard.press('Enter');
   await expect(said(page)).toContainText('Logged 1.25 kg');
   await expect(finder).toBeFocused();
-  await expect(page.getByRole('row', { name: /Oct 20, 2026 Mustard greens .* 1\.25 kg/ })).toBeVisible();
+  await expect(page.getByRole('row', { name: /Oct 20, 2026 Spinach .* 1\.25 kg/ })).toBeVisible();
   await page.getByRole('button', { name: /Undo harvest of 1.25 kg/i }).click();
-  await expect(page.getByRole('row', { name: /Oct 20, 2026 Mustard greens .* 1\.25 kg/ })).toHaveCount(0);
+  await expect(page.getByRole('row', { name: /Oct 20, 2026 Spinach .* 1\.25 kg/ })).toHaveCount(0);
 });
 
 test('a wrong entry is said at its field and nothing is written', async ({ page, host }) => {
@@ -31,7 +31,7 @@ test('a wrong entry is said at its field and nothing is written', async ({ page,
   await entry(page).getByRole('button', { name: 'Log harvest' }).click();
   await expect(entry(page).getByText('Choose a planting.')).toBeVisible();
   const finder = entry(page).getByRole('combobox', { name: 'Bed or crop' });
-  await finder.fill('must');
+  await finder.fill('d-24 spin');
   await page.keyboard.press('Enter');
   await entry(page).getByLabel('Amount').fill('lots');
   await page.keyboard.press('Enter');
@@ -40,7 +40,7 @@ test('a wrong entry is said at its field and nothing is written', async ({ page,
 
 test('an amount ten times the record is asked about once, then kept', async ({ page, host }) => {
   await openOn(page, host.origin, '2026-10-20');
-  await entry(page).getByRole('combobox', { name: 'Bed or crop' }).fill('must');
+  await entry(page).getByRole('combobox', { name: 'Bed or crop' }).fill('d-24 spin');
   await page.keyboard.press('Enter');
   await page.keyboard.type('9000');
   await page.keyboard.press('Enter');
@@ -71,7 +71,7 @@ test('harvests come in from CSV only when every line is right', async ({ page, h
   await page.goto(`${host.origin}/harvest`);
   await page.getByRole('button', { name: 'Bring in CSV' }).click();
   const dialog = page.getByRole('dialog');
-  await dialog.getByLabel('or paste it here').fill('date,bed,crop,amount,unit\n2026-10-21,D-21,Mustard greens,two,kg\n');
+  await dialog.getByLabel('or paste it here').fill('date,bed,crop,amount,unit\n2026-10-21,D-24,Spinach,two,kg\n');
   await expect(dialog.getByText(/Line 2, amount/)).toBeVisible();
   await expect(dialog.getByRole('button', { name: /Bring in 0 harvests/ })).toBeDisabled();
 });
