@@ -1,8 +1,14 @@
 import { describe, expect, test } from 'vitest';
+import { parseIsoDate } from '../../../../planner/calendar.ts';
 import { capacityOn, weekMeans } from '../../../../renderer/places/water/demand-rows.ts';
 import { stressRows, worstFirst } from '../../../../renderer/places/water/stress-rows.ts';
 
-const day = (date: string, line: number, hand: number) => ({ date, eto_mm: 5, rain_mm: 0, need_L: { line, hand } });
+const day = (date: string, line: number, hand: number) => ({
+  date: parseIsoDate(date),
+  eto_mm: 5,
+  rain_mm: 0,
+  need_L: { line, hand },
+});
 
 describe('the need of a week', () => {
   const byDay = Array.from({ length: 10 }, (_, at) => day(`2015-07-${String(at + 1).padStart(2, '0')}`, at < 7 ? 7 : 0, 100));
