@@ -20,7 +20,7 @@ export const weekCalendar: MakeDownload = ({ db, today, now }, query): Download 
     if (task.state !== 'open') continue;
     calendar.createEvent({
       id: `${task.key}@bedwright`,
-      stamp: `${now}Z`,
+      stamp: new Date(now),
       start: task.due,
       end: addDays(task.due, 1),
       allDay: true,

@@ -8,10 +8,12 @@ import type { WaterFarm } from './load-water.ts';
 export type LineSupply = {
   readonly lineId: string;
   readonly name: string;
-  /** All outlets together with the valves as they stand; null when the line cannot be solved. */
+  /** What runs while the line runs, valves as they stand; of zones that run in turn the mean. Null when the line cannot be solved. */
   readonly flow_L_per_h: number | null;
   readonly because: string | null;
   readonly bedFlow_L_per_h: ReadonlyMap<string, number>;
+  readonly zoneFlow_L_per_h: ReadonlyMap<number, number>;
+  readonly zoneOfBed: ReadonlyMap<string, number>;
   /** Water above the stop level when full; null for a tap. */
   readonly usable_L: number | null;
   /** What the timer gives in a day, mean of its interval, by month; null where it has no entry. */
@@ -20,23 +22,44 @@ export type LineSupply = {
   readonly most_L_per_day: number | null;
 };
 
-type Flows = Pick<LineSupply, 'flow_L_per_h' | 'because' | 'bedFlow_L_per_h'>;
+type Flows = Pick<LineSupply, 'flow_L_per_h' | 'because' | 'bedFlow_L_per_h' | 'zoneFlow_L_per_h' | 'zoneOfBed'>;
+
+const unsolved = (because: string): Flows => ({
+  flow_L_per_h: null,
+  because,
+  bedFlow_L_per_h: new Map(),
+  zoneFlow_L_per_h: new Map(),
+  zoneOfBed: new Map(),
+});
 
 function flowsOf(db: FarmDb, lineId: string): Flows {
   try {
     const { plan, record } = loadLine(db, lineId);
     const report = lineReport(plan);
-    if (report.problem !== null) return { flow_L_per_h: null, because: report.problem, bedFlow_L_per_h: new Map() };
+    if (report.problem !== null) return unsolved(report.problem);
     const beds = new Map(record.outlets.map((outlet) => [outlet.id, outlet.bedId]));
     const flows = new Map<string, number>();
+    const zones = new Map<number, number>();
+    const zoneOfBed = new Map<string, number>();
     for (const outlet of report.outlets) {
       const bedId = beds.get(outlet.id);
-      if (bedId != null) flows.set(bedId, (flows.get(bedId) ?? 0) + Math.max(0, outlet.full.flow_L_per_h));
+      if (bedId == null) continue;
+      const flow = Math.max(0, outlet.full.flow_L_per_h);
+      flows.set(bedId, (flows.get(bedId) ?? 0) + flow);
+      zones.set(outlet.zone, (zones.get(outlet.zone) ?? 0) + flow);
+      zoneOfBed.set(bedId, outlet.zone);
     }
-    return { flow_L_per_h: [...flows.values()].reduce((sum, flow) => sum + flow, 0), because: null, bedFlow_L_per_h: flows };
+    const all = [...zones.values()].reduce((sum, flow) => sum + flow, 0);
+    return {
+      flow_L_per_h: all / Math.max(1, zones.size),
+      because: null,
+      bedFlow_L_per_h: flows,
+      zoneFlow_L_per_h: zones,
+      zoneOfBed,
+    };
   } catch (error) {
     // a line that is not drawn to its end has no flows yet: its page shows each fault at its field
-    if (error instanceof InputError) return { flow_L_per_h: null, because: error.message, bedFlow_L_per_h: new Map() };
+    if (error instanceof InputError) return unsolved(error.message);
     throw error;
   }
 }
@@ -55,7 +78,10 @@ export function lineSupplies(db: FarmDb, farm: WaterFarm): readonly LineSupply[]
       timer_L_per_day: Array.from({ length: 12 }, (_, month) => {
         const own = timers.filter((timer) => timer.month === month + 1);
         if (flow === null || own.length === 0) return null;
-        return own.reduce((sum, timer) => sum + (flow * timer.run_min) / 60 / timer.every_days, 0);
+        return own.reduce(
+          (sum, timer) => sum + ((flows.zoneFlow_L_per_h.get(timer.zone) ?? 0) * timer.run_min) / 60 / timer.every_days,
+          0,
+        );
       }),
       most_L_per_day: flow === null ? null : flow * farm.choices.run_h_per_day,
     };
@@ -64,8 +90,10 @@ export function lineSupplies(db: FarmDb, farm: WaterFarm): readonly LineSupply[]
 
 /** How a bed is watered as things stand: by its line's timer, or filled up whenever it is due. */
 export function wateringOf(farm: WaterFarm, supplies: readonly LineSupply[], bedId: string, lineId: string | null): Watering {
-  const flow = supplies.find((supply) => supply.lineId === lineId)?.bedFlow_L_per_h.get(bedId);
-  const timers = farm.timers.filter((timer) => timer.lineId === lineId);
+  const supply = supplies.find((each) => each.lineId === lineId);
+  const flow = supply?.bedFlow_L_per_h.get(bedId);
+  const zone = supply?.zoneOfBed.get(bedId);
+  const timers = farm.timers.filter((timer) => timer.lineId === lineId && timer.zone === zone);
   if (flow === undefined || timers.length === 0) return { kind: 'when-due' };
   return {
     kind: 'timer',

@@ -41,6 +41,7 @@ export function timersOfFarm(db: FarmDb) {
       month: timerEvent.month,
       every_days: timerEvent.every_days,
       run_min: timerEvent.run_min,
+      zone: timerEvent.zone,
     })
     .from(timerEvent)
     .orderBy(asc(timerEvent.lineId), asc(timerEvent.month), asc(timerEvent.start))
