@@ -3,7 +3,7 @@ import { addDays, type IsoDate, isIsoDate, isoWeek } from '../../../planner/cale
 import { setQuery, useQueryValue } from '../../app/address.ts';
 import { Button } from '../../app/button.tsx';
 import { Page } from '../../app/page.tsx';
-import { Empty, Shown } from '../../app/states.tsx';
+import { Shown } from '../../app/states.tsx';
 import { Cautions } from '../../cautions/caution.tsx';
 import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
@@ -11,6 +11,7 @@ import { useChange } from '../../client/use-change.ts';
 import { useRead } from '../../client/use-read.ts';
 import { AddTask } from './add-task.tsx';
 import { CalendarLink } from './calendar-link.tsx';
+import { NothingNow } from './nothing-now.tsx';
 import { TaskLine } from './task-line.tsx';
 import { laterOf, type Task, weekDays } from './week-days.ts';
 import { WhatElse } from './what-else.tsx';
@@ -98,9 +99,7 @@ function Week(props: {
   return (
     <div className="week-columns">
       <div>
-        {props.tasks.length === 0 ? (
-          <Empty title="Nothing to do this week">Plan plantings in Season, or add a task of your own.</Empty>
-        ) : null}
+        {props.tasks.length === 0 ? <NothingNow from={props.from} /> : null}
         {late.length === 0 ? null : (
           <section className="week-day">
             <h2>

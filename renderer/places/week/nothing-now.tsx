@@ -1,0 +1,31 @@
+import { addDays, type IsoDate, mondayOf } from '../../../planner/calendar.ts';
+import { go, setQuery } from '../../app/address.ts';
+import { Button } from '../../app/button.tsx';
+import { Empty } from '../../app/states.tsx';
+import { api } from '../../client/api.ts';
+import { useReader } from '../../client/reader.tsx';
+import { useRead } from '../../client/use-read.ts';
+
+const WEEKS_AHEAD = 52;
+
+/** A week without work says when the next work comes, and goes there. */
+export function NothingNow({ from }: { readonly from: IsoDate }) {
+  const reader = useReader();
+  const ahead = useRead(api.week.list, { monday: addDays(from, 7), weeks: WEEKS_AHEAD });
+  const next = ahead.state === 'ready' ? ahead.data.tasks.find((task) => task.state === 'open' && !task.late) : undefined;
+  if (next === undefined) {
+    return (
+      <Empty title="Nothing to do this week" action={<Button onClick={() => go('season')}>Plan plantings</Button>}>
+        Plan plantings in Season, or add a task of your own.
+      </Empty>
+    );
+  }
+  return (
+    <Empty
+      title="Nothing to do this week"
+      action={<Button onClick={() => setQuery({ week: mondayOf(next.due as IsoDate) })}>Go to that week</Button>}
+    >
+      The next work is on {reader.date(next.due, 'long')}: {next.title}.
+    </Empty>
+  );
+}
