@@ -1,3 +1,5 @@
+import type { IsoDate } from '../../../planner/calendar.ts';
+import { isStalePrice } from '../../../planner/orders/stale-price.ts';
 import type { api } from '../../client/api.ts';
 import type { Reader } from '../../client/reader.tsx';
 import type { OutputOf } from '../../client/use-read.ts';
@@ -9,12 +11,11 @@ export type OfferRow = OutputOf<typeof api.suppliers.offers>[number];
 export const unitPrice_minor = (offer: Pick<OfferRow, 'price_minor' | 'packageAmount'>): number =>
   offer.price_minor / offer.packageAmount;
 
-const kept = new Map<Reader, readonly Column<OfferRow>[]>();
+let kept: { readonly reader: Reader; readonly today: IsoDate; readonly columns: readonly Column<OfferRow>[] } | null = null;
 
-/** The columns for one reader: a package's size is in its material's own unit, so it is printed whole. */
-export function offerColumns(reader: Reader): readonly Column<OfferRow>[] {
-  const known = kept.get(reader);
-  if (known !== undefined) return known;
+/** The columns for one reader and day: a package's size is in its material's own unit, so it is printed whole. */
+export function offerColumns(reader: Reader, today: IsoDate): readonly Column<OfferRow>[] {
+  if (kept !== null && kept.reader === reader && kept.today === today) return kept.columns;
   const made: readonly Column<OfferRow>[] = [
     text('material', 'Material', { width: 220 }),
     text('supplier', 'Supplier', { width: 190 }),
@@ -39,9 +40,12 @@ export function offerColumns(reader: Reader): readonly Column<OfferRow>[] {
     }),
     quantity('packageWeight_kg', 'Weight', { edit: true, mayBeEmpty: true, width: 90 }),
     date('pricedDate', 'Priced on', { edit: true }),
+    derived('text', 'stale', 'Price is', (row) => (isStalePrice(row.pricedDate as IsoDate, today) ? 'old: ask again' : ''), {
+      width: 110,
+      hint: 'Older than half a year',
+    }),
     flag('retired', 'Not used', { edit: true, width: 90 }),
   ];
-  kept.clear();
-  kept.set(reader, made);
+  kept = { reader, today, columns: made };
   return made;
 }

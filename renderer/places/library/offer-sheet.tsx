@@ -11,6 +11,7 @@ import { Form } from '../../fields/form.tsx';
 import { MoneyField } from '../../fields/money-field.tsx';
 import { CountField } from '../../fields/quantity-field.tsx';
 import type { OfferRow } from './offer-columns.ts';
+import { PriceHistory } from './price-history.tsx';
 
 type Break = { readonly at: number; readonly fromPackages: number | null; readonly price_minor: number | null };
 
@@ -41,6 +42,9 @@ export function OfferSheet({ offer, onClose }: { readonly offer: OfferRow; reado
             <section className="stack">
               <h3>Earlier prices</h3>
               {prices.length === 0 ? <p className="soft">None kept yet. A new price keeps the one before it.</p> : null}
+              {prices.length === 0 ? null : (
+                <PriceHistory earlier={prices} now={{ date: offer.pricedDate, price_minor: offer.price_minor }} />
+              )}
               <dl className="facts">
                 {prices.map((each) => (
                   <div key={each.id} className="keys-line">

@@ -24,6 +24,7 @@ export function OffersTab({ tabs }: { readonly tabs: ReactNode }) {
   const offers = useRead(api.suppliers.offers, undefined);
   const change = useChange(api.suppliers.setOffers);
   const reader = useReader();
+  const now = useRead(api.soilTests.today, undefined);
   const [offerId, setOfferId] = useQueryValue('offer');
   const [adding, setAdding] = useState(false);
   const [importing, setImporting] = useState(false);
@@ -49,22 +50,26 @@ export function OffersTab({ tabs }: { readonly tabs: ReactNode }) {
       }
       sheet={open === undefined ? null : <OfferSheet key={open.id} offer={open} onClose={() => setOfferId(undefined)} />}
     >
-      <Shown reading={offers}>
-        {(rows) => (
-          <Grid
-            name="Offers"
-            rows={rows}
-            columns={offerColumns(reader)}
-            rowId={idOf}
-            onOpen={(row) => setOfferId(row.id)}
-            onEdit={edit}
-            failure={change.failure}
-            empty={
-              <Empty title="No offer yet" action={add}>
-                An offer is a package of a material at a price, from one supplier.
-              </Empty>
-            }
-          />
+      <Shown reading={now}>
+        {({ today }) => (
+          <Shown reading={offers}>
+            {(rows) => (
+              <Grid
+                name="Offers"
+                rows={rows}
+                columns={offerColumns(reader, today)}
+                rowId={idOf}
+                onOpen={(row) => setOfferId(row.id)}
+                onEdit={edit}
+                failure={change.failure}
+                empty={
+                  <Empty title="No offer yet" action={add}>
+                    An offer is a package of a material at a price, from one supplier.
+                  </Empty>
+                }
+              />
+            )}
+          </Shown>
         )}
       </Shown>
       {importing ? <OfferImport onClose={() => setImporting(false)} /> : null}

@@ -1,5 +1,6 @@
 import { useState } from 'react';
-import { daysBetween, type IsoDate } from '../../../planner/calendar.ts';
+import type { IsoDate } from '../../../planner/calendar.ts';
+import { isStalePrice } from '../../../planner/orders/stale-price.ts';
 import { Button } from '../../app/button.tsx';
 import { Caution } from '../../cautions/caution.tsx';
 import { api } from '../../client/api.ts';
@@ -10,10 +11,6 @@ import type { SupplierList } from './list-text.ts';
 
 /** Above this a single package is heavy to lift alone (two thirds of the lifting equation's weight constant, 23 kg). */
 const HEAVY_KG = 16;
-
-/** A price older than half a year is asked for again. Common practice, no source. */
-const STALE_DAYS = 183;
-const isStale = (priced: string, today: string): boolean => daysBetween(priced as IsoDate, today as IsoDate) > STALE_DAYS;
 
 /** One supplier's part of the list: tick while buying, then order what was ticked. One page of print. */
 export function SupplierPart({ list, seasonId }: { readonly list: SupplierList; readonly seasonId: string }) {
@@ -79,7 +76,7 @@ export function SupplierPart({ list, seasonId }: { readonly list: SupplierList; 
               <td>
                 {row.material}: {row.offer} ({reader.print(row.amount, row.baseUnit)})
                 <div className="soft small">{row.reason}</div>
-                {today.state === 'ready' && isStale(row.pricedDate, today.data.today) ? (
+                {today.state === 'ready' && isStalePrice(row.pricedDate as IsoDate, today.data.today) ? (
                   <span className="state-mark" data-tone="warn">
                     price of {reader.date(row.pricedDate)}: ask again
                   </span>
