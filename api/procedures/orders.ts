@@ -22,9 +22,8 @@ import {
   standIns,
   tickShoppingLine,
 } from '../../db/repositories/stock.ts';
-import { addOffer, changeOffer, keepOfferPrice, offerOfId, suppliersOfFarm } from '../../db/repositories/suppliers.ts';
+import { suppliersOfFarm } from '../../db/repositories/suppliers.ts';
 import { type IsoDate, isIsoDate, yearOf } from '../../planner/calendar.ts';
-import { InputError } from '../../planner/errors.ts';
 import { orderBy } from '../../planner/orders/needs.ts';
 import { landedCost, type ReceiptLine, sentBack } from '../../planner/orders/receipt.ts';
 import { seasonBudget } from '../../planner/orders/season-budget.ts';
@@ -33,9 +32,7 @@ import { categoryOf } from '../orders/category-of.ts';
 import { listReasons } from '../orders/list-reasons.ts';
 import { nearestWanted } from '../orders/nearest-wanted.ts';
 import { needsOfSeason } from '../orders/needs-of-season.ts';
-import { offerFacts } from '../orders/offer-facts.ts';
 import { problemOfSeason } from '../orders/problem-of-season.ts';
-import { readOfferCsv } from '../orders/read-offer-csv.ts';
 import { shoppingView } from '../orders/shopping-view.ts';
 import { change, job, read } from '../procedure.ts';
 
@@ -307,51 +304,6 @@ export const orders = {
         },
       ]);
       return { refund_minor: back.value_minor };
-    },
-  }),
-  /** What a price list would change; nothing is written. */
-  checkOffers: read({
-    input: z.object({ text: z.string().max(5_000_000, 'This file is over 5 MB.') }),
-    run: ({ db, today }, { text }) => readOfferCsv(text, offerFacts(db, today)),
-  }),
-  importOffers: change({
-    note: 'Import a price list',
-    input: z.object({ text: z.string().max(5_000_000, 'This file is over 5 MB.') }),
-    run({ db, today }, { text }) {
-      const { offers, faults } = readOfferCsv(text, offerFacts(db, today));
-      if (faults.length > 0)
-        throw new InputError(
-          faults
-            .slice(0, 100)
-            .map((each) => ({
-              path: `line.${each.line}.${each.column}`,
-              code: 'row',
-              message: `Line ${each.line}, ${each.column}: ${each.message}`,
-            })),
-        );
-      for (const each of offers) {
-        const values = {
-          supplierId: each.supplierId,
-          materialId: each.materialId,
-          name: each.name,
-          packageAmount: each.packageAmount,
-          price_minor: each.price_minor,
-          minimumPackages: each.minimumPackages,
-          pricedDate: each.pricedDate,
-        };
-        const before = each.offerId === null ? undefined : offerOfId(db, each.offerId);
-        if (before === undefined) {
-          addOffer(db, { ...values, id: newId() });
-          continue;
-        }
-        if (before.price_minor !== each.price_minor)
-          keepOfferPrice(db, { id: newId(), offerId: before.id, date: before.pricedDate, price_minor: before.price_minor });
-        if (!changeOffer(db, before.id, before.revision, values)) throw new Refusal({ code: 'changed-meanwhile', what: 'offer' });
-      }
-      return {
-        added: offers.filter((each) => each.offerId === null).length,
-        changed: offers.filter((each) => each.offerId !== null).length,
-      };
     },
   }),
   budget: read({

@@ -175,13 +175,11 @@ export const suppliers = {
       const { rows, faults } = readOffersCsv(csv, offerFacts(db, today));
       if (faults.length > 0)
         throw new InputError(
-          faults
-            .slice(0, 200)
-            .map((fault) => ({
-              path: `line.${fault.line}.${fault.column}`,
-              code: 'row',
-              message: `Line ${fault.line}, ${fault.column}: ${fault.message}`,
-            })),
+          faults.slice(0, 200).map((fault) => ({
+            path: `line.${fault.line}.${fault.column}`,
+            code: 'row',
+            message: `Line ${fault.line}, ${fault.column}: ${fault.message}`,
+          })),
         );
       for (const row of rows) {
         const { present, line: _, supplier: __, material: ___, baseUnit: ____, ...values } = row;

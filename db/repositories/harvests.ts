@@ -144,7 +144,7 @@ const logOf = (db: FarmDb) =>
 export function harvestLog(db: FarmDb, from: string, to: string, most: number) {
   return logOf(db)
     .where(and(gte(harvest.date, from), lte(harvest.date, to)))
-    .orderBy(desc(harvest.date), desc(harvest.createdAt), desc(harvest.id))
+    .orderBy(desc(harvest.date), desc(harvest.createdAt), sql`harvest.rowid desc`)
     .limit(most)
     .all();
 }
@@ -153,11 +153,7 @@ export type LoggedHarvest = ReturnType<typeof harvestLog>[number];
 
 /** The harvest entered last, to be repeated. */
 export function lastHarvest(db: FarmDb, now: string) {
-  return logOf(db)
-    .where(lte(harvest.createdAt, now))
-    .orderBy(desc(harvest.createdAt), desc(harvest.date), desc(harvest.id))
-    .limit(1)
-    .get();
+  return logOf(db).where(lte(harvest.createdAt, now)).orderBy(desc(harvest.createdAt), sql`harvest.rowid desc`).limit(1).get();
 }
 
 export function harvestOfId(db: FarmDb, harvestId: string): HarvestRow | undefined {

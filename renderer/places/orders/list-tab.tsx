@@ -9,7 +9,7 @@ import { useChange } from '../../client/use-change.ts';
 import { useRead } from '../../client/use-read.ts';
 import { FlagField } from '../../fields/flag-field.tsx';
 import { CountField } from '../../fields/quantity-field.tsx';
-import { ImportOffers } from './import-offers.tsx';
+import { OfferImport } from '../library/offer-import.tsx';
 import { exportOf, listAsText } from './list-text.ts';
 import { SearchResult } from './search-result.tsx';
 import { SupplierPart } from './supplier-part.tsx';
@@ -95,7 +95,7 @@ export function ListTab({ tabs, choice, season }: TabHead) {
           )
         }
       </Shown>
-      {importing ? <ImportOffers onClose={() => setImporting(false)} /> : null}
+      {importing ? <OfferImport onClose={() => setImporting(false)} /> : null}
     </Page>
   );
 }
