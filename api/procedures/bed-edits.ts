@@ -18,6 +18,7 @@ import { layerEntry } from '../beds/layer-entry.ts';
 import { loadBed, loadBeds } from '../beds/load-beds.ts';
 import { ownMeasures } from '../beds/own-measures.ts';
 import { Refusal } from '../errors.ts';
+import { costsOfTaking } from '../orders/ledger-of-material.ts';
 import { change } from '../procedure.ts';
 
 const metres = z.number('A length is needed here.').positive('A length must be more than zero.').max(500, 'At most 500 m.');
@@ -151,7 +152,7 @@ export const bedEdits = {
       return { measured: bedIds.length };
     },
   }),
-  /** Records that the beds were filled or topped up as wanted; what lay in stock is taken out of it. */
+  /** Records that the beds were filled or topped up as wanted; what lay in stock is taken out of it at its average cost. */
   recordFill: change({
     note: ({ bedIds }) => (bedIds.length === 1 ? 'Record a fill' : `Record the fill of ${bedIds.length} beds`),
     input: z.object({ bedIds: z.array(z.string()).min(1).max(5000), date: calendarDate }),
@@ -165,6 +166,11 @@ export const bedEdits = {
         ),
         stockBalances(db),
       );
+      const costs_minor = costsOfTaking(
+        db,
+        needs.map((need) => ({ materialId: need.materialId, amount: need.fromStock_L })),
+        date,
+      );
       addFills(
         db,
         needs.map((need, position) => ({
@@ -175,11 +181,13 @@ export const bedEdits = {
           position,
           materialId: need.materialId,
           loose_L: need.loose_L,
+          cost_minor: costs_minor[position] ?? 0,
         })),
       );
       addStockMoves(
         db,
         needs
+          .map((need, at) => ({ ...need, cost_minor: costs_minor[at] ?? 0 }))
           .filter((need) => need.fromStock_L > 0)
           .map((need) => ({
             id: newId(),
@@ -187,6 +195,7 @@ export const bedEdits = {
             date,
             kind: 'use' as const,
             amount: -need.fromStock_L,
+            value_minor: -need.cost_minor,
             bedId: need.bedId,
             reason: need.reason,
           })),

@@ -1,6 +1,5 @@
 import { z } from 'zod';
 import { newId } from '../../db/file/new-id.ts';
-import type { FarmDb } from '../../db/file/open-farm.ts';
 import {
   addMaterialLot,
   addMoves,
@@ -14,21 +13,12 @@ import {
 import { addDays, isIsoDate } from '../../planner/calendar.ts';
 import { InputError } from '../../planner/errors.ts';
 import { roundMoney } from '../../planner/money.ts';
-import { explainUnitCost, type StockMovement, valueStock } from '../../planner/orders/stock-ledger.ts';
+import { explainUnitCost, valueStock } from '../../planner/orders/stock-ledger.ts';
+import { movementsOf } from '../orders/ledger-of-material.ts';
 import { change, nothing, read } from '../procedure.ts';
 
 const isoDate = z.string().refine(isIsoDate, 'A calendar date is needed, as 2026-03-09.');
 const EXPIRES_SOON_DAYS = 60;
-
-function movementsOf(db: FarmDb, materialId: string): readonly StockMovement[] {
-  return movesOfMaterial(db, materialId)
-    .filter((move) => move.amount !== 0)
-    .map((move) =>
-      move.amount > 0
-        ? { kind: 'in', amount: move.amount, value_minor: Math.max(0, move.value_minor) }
-        : { kind: 'out', amount: -move.amount, flagged: true },
-    );
-}
 
 export const stock = {
   /** What is on hand of everything that ever moved, at its average cost. */

@@ -164,6 +164,34 @@ describe('changing', () => {
     expect(had - after.reduce((sum, move) => sum + move.amount, 0)).toBeCloseTo(Math.min(had, need?.loose_L ?? 0), 6);
     expect((await t.api.beds.one({ bedId })).needs).toEqual([]);
   });
+  test('what a fill takes from stock costs the average of what was paid, on the fill and in the ledger', async () => {
+    const { bedId } = await bedCalled('A-05');
+    const need = (await t.api.beds.one({ bedId })).needs[0];
+    if (need === undefined) throw new Error('A-05 wants nothing');
+    const { materialId } = need;
+    const stock = () => t.farm.db.select().from(stockMove).where(eq(stockMove.materialId, materialId)).all();
+    // takes the books to nothing, then buys twice: 400 L for 20.00 and 400 L for 60.00 are 0.10 a litre
+    const had = stock().reduce((sum, move) => sum + move.amount, 0);
+    const bought = (id: string, value_minor: number) =>
+      ({ id, materialId, date: '2026-11-27', kind: 'purchase', amount: 400, value_minor }) as const;
+    t.farm.change('Stock', () => {
+      t.farm.db
+        .insert(stockMove)
+        .values([
+          { id: 'all-out', materialId, date: '2026-11-26', kind: 'correction', amount: -had, flagged: true },
+          bought('first', 2000),
+          bought('second', 6000),
+        ])
+        .run();
+    });
+    const taken = Math.min(800, need.loose_L);
+    await t.api.beds.recordFill({ bedIds: [bedId], date: '2026-11-28' });
+    const move = stock().find((each) => each.bedId === bedId && each.date === '2026-11-28');
+    expect(move?.amount).toBeCloseTo(-taken, 6);
+    expect(move?.value_minor).toBe(-Math.round(taken * 10));
+    const fills = t.farm.db.select().from(bedFill).where(eq(bedFill.bedId, bedId)).all();
+    expect(fills.find((fill) => fill.date === '2026-11-28')?.cost_minor).toBe(Math.round(taken * 10));
+  });
   test('a replaced part keeps its history', async () => {
     const { bedId } = await bedCalled('A-04');
     const before = (await t.api.beds.one({ bedId })).parts;
