@@ -31,17 +31,14 @@ export const shoppingCsv: MakeDownload = ({ db, today }, query) => {
 };
 
 /** The shopping list as PDF, one page a supplier. */
-export const shoppingPdf: MakeDownload = async ({ db, today, now }, query) => {
+export const shoppingPdf: MakeDownload = async ({ db, program, today, now }, query) => {
   const farm = farmOfFile(db);
   const currency = farm?.currency ?? 'USD';
   const system = farm?.unitSystem ?? 'metric';
   const lists = shoppingView(db, query['season'] ?? '', nearestWanted(db, query['season'] ?? '', today));
   const { pdfOf } = await import('../report/pdf.ts');
   const money = (minor: number): string => printMoney(minor, currency);
-  const body = await pdfOf({
-    title: 'Shopping list',
-    made: now,
-    content: lists.flatMap((list, at) => [
+ const content = lists.flatMap((list, at) => [
       { text: list.name, style: 'head', ...(at === 0 ? {} : { pageBreak: 'before' as const }) },
       {
         text: [farm?.name ?? '', list.contact, list.orderBy === null ? '' : `order by ${list.orderBy}`]
@@ -75,7 +72,7 @@ export const shoppingPdf: MakeDownload = async ({ db, today, now }, query) => {
           ],
         },
       },
-    ]),
-  });
+    ]);
+  const body = await pdfOf({ title: 'Shopping list', made: now, content }, program.places.fonts);
   return { name: 'shopping-list.pdf', type: 'application/pdf', body, inline: true };
 };

@@ -29,6 +29,7 @@ import { landedCost, type ReceiptLine, sentBack } from '../../planner/orders/rec
 import { seasonBudget } from '../../planner/orders/season-budget.ts';
 import { Refusal } from '../errors.ts';
 import { categoryOf } from '../orders/category-of.ts';
+import { explainLine } from '../orders/explain-line.ts';
 import { listReasons } from '../orders/list-reasons.ts';
 import { nearestWanted } from '../orders/nearest-wanted.ts';
 import { needsOfSeason } from '../orders/needs-of-season.ts';
@@ -160,6 +161,10 @@ export const orders = {
   list: read({
     input: inSeason,
     run: ({ db, today }, { seasonId }) => shoppingView(db, seasonId, nearestWanted(db, seasonId, today)),
+  }),
+  explainLine: read({
+    input: inSeason.extend({ shoppingLineId: z.string() }),
+    run: ({ db, today }, { seasonId, shoppingLineId }) => explainLine(db, seasonId, shoppingLineId, today),
   }),
   setPackages: change({
     note: 'Change of a shopping list',

@@ -3,10 +3,11 @@ import type { IsoDate } from '../../../planner/calendar.ts';
 import { isStalePrice } from '../../../planner/orders/stale-price.ts';
 import { Button } from '../../app/button.tsx';
 import { Caution } from '../../cautions/caution.tsx';
-import { api } from '../../client/api.ts';
+import { api, client } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { useChange } from '../../client/use-change.ts';
 import { useRead } from '../../client/use-read.ts';
+import { Figure } from '../../working/figure.tsx';
 import type { SupplierList } from './list-text.ts';
 
 /** Above this a single package is heavy to lift alone (two thirds of the lifting equation's weight constant, 23 kg). */
@@ -74,7 +75,13 @@ export function SupplierPart({ list, seasonId }: { readonly list: SupplierList; 
                 />
               </td>
               <td>
-                {row.material}: {row.offer} ({reader.print(row.amount, row.baseUnit)})
+                {row.material}: {row.offer}{' '}
+                <Figure
+                  value={row.amount}
+                  unit={row.baseUnit === 'count' ? '' : row.baseUnit}
+                  name={`${row.material}, ${row.offer}`}
+                  explain={() => client.orders.explainLine.query({ seasonId, shoppingLineId: row.shoppingLineId })}
+                />
                 <div className="soft small">{row.reason}</div>
                 {today.state === 'ready' && isStalePrice(row.pricedDate as IsoDate, today.data.today) ? (
                   <span className="state-mark" data-tone="warn">
