@@ -6,6 +6,7 @@ import { migrate } from 'drizzle-orm/better-sqlite3/migrator';
 import { backupFolderOf, listBackups, makeBackup, renameBackups } from './backup.ts';
 import { FarmFileError, farmFileErrorOf } from './errors.ts';
 import { APPLICATION_ID, identifyFarmFile } from './identify.ts';
+import { queriesOn } from './row-session.ts';
 import { type UndoState, undoLog } from './undo.ts';
 import { createUndoTriggers } from './undo-triggers.ts';
 
@@ -138,7 +139,7 @@ function farmOf(sqlite: Database.Database, path: string, options: OpenOptions): 
   };
   return {
     path,
-    db: drizzle(sqlite),
+    db: queriesOn(sqlite),
     sqlite,
     change: (note, run) => inTransaction(() => log.recordStep(note, run)),
     unrecorded: inTransaction,
