@@ -38,41 +38,33 @@ export const shoppingPdf: MakeDownload = async ({ db, program, today, now }, que
   const lists = shoppingView(db, query['season'] ?? '', nearestWanted(db, query['season'] ?? '', today));
   const { pdfOf } = await import('../report/pdf.ts');
   const money = (minor: number): string => printMoney(minor, currency);
- const content = lists.flatMap((list, at) => [
-      { text: list.name, style: 'head', ...(at === 0 ? {} : { pageBreak: 'before' as const }) },
-      {
-        text: [farm?.name ?? '', list.contact, list.orderBy === null ? '' : `order by ${list.orderBy}`]
-          .filter(Boolean)
-          .join(' · '),
-        style: 'soft',
+  const content = lists.flatMap((list, at) => [
+    { text: list.name, style: 'head', ...(at === 0 ? {} : { pageBreak: 'before' as const }) },
+    {
+      text: [farm?.name ?? '', list.contact, list.orderBy === null ? '' : `order by ${list.orderBy}`].filter(Boolean).join(' · '),
+      style: 'soft',
+    },
+    {
+      layout: 'lightHorizontalLines',
+      table: {
+        headerRows: 1,
+        widths: ['auto', '*', '*', 'auto', 'auto'],
+        body: [
+          ['', 'Material', 'Package', 'Packages', 'Total'],
+          ...list.rows.map((row) => [
+            '☐',
+            row.material,
+            `${row.offer}\n${printQuantity(row.amount, row.baseUnit, system)} · ${row.reason}`,
+            { text: String(row.packages), alignment: 'right' as const },
+            { text: money(row.total_minor), alignment: 'right' as const },
+          ]),
+          ['', '', '', 'Delivery', { text: money(list.delivery_minor), alignment: 'right' as const }],
+          ['', '', '', 'Tax', { text: money(list.tax_minor), alignment: 'right' as const }],
+          ['', '', '', { text: 'Total', bold: true }, { text: money(list.total_minor), bold: true, alignment: 'right' as const }],
+        ],
       },
-      {
-        layout: 'lightHorizontalLines',
-        table: {
-          headerRows: 1,
-          widths: ['auto', '*', '*', 'auto', 'auto'],
-          body: [
-            ['', 'Material', 'Package', 'Packages', 'Total'],
-            ...list.rows.map((row) => [
-              '☐',
-              row.material,
-              `${row.offer}\n${printQuantity(row.amount, row.baseUnit, system)} · ${row.reason}`,
-              { text: String(row.packages), alignment: 'right' as const },
-              { text: money(row.total_minor), alignment: 'right' as const },
-            ]),
-            ['', '', '', 'Delivery', { text: money(list.delivery_minor), alignment: 'right' as const }],
-            ['', '', '', 'Tax', { text: money(list.tax_minor), alignment: 'right' as const }],
-            [
-              '',
-              '',
-              '',
-              { text: 'Total', bold: true },
-              { text: money(list.total_minor), bold: true, alignment: 'right' as const },
-            ],
-          ],
-        },
-      },
-    ]);
+    },
+  ]);
   const body = await pdfOf({ title: 'Shopping list', made: now, content }, program.places.fonts);
   return { name: 'shopping-list.pdf', type: 'application/pdf', body, inline: true };
 };

@@ -19,6 +19,8 @@ export type ProgramPlaces = {
   /** The built pages. */
   readonly pages: string;
   readonly worker: URL;
+  /** The fonts that documents for print are set in. */
+  readonly fonts: string;
   /** Where farms live by default, and the program's own small files. */
   readonly data: string;
 };

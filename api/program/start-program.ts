@@ -1,4 +1,5 @@
 import { existsSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { dirname, extname, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { FarmFileError } from '../../db/file/errors.ts';
@@ -18,6 +19,11 @@ function rootOf(entry: string): string {
   return folder;
 }
 
+/** The folder of the fonts that come with the maker of documents, wherever the installer put it. */
+export function fontsFrom(entry: string): string {
+  return join(dirname(createRequire(entry).resolve('pdfmake/package.json')), 'fonts', 'Roboto');
+}
+
 /** Where everything lies, told from the address of the entry module. In a packaged program the worker stands outside the archive. */
 export function placesOf(entry: string, env: NodeJS.ProcessEnv): ProgramPlaces {
   const root = rootOf(entry);
@@ -28,6 +34,7 @@ export function placesOf(entry: string, env: NodeJS.ProcessEnv): ProgramPlaces {
     resources: join(root, 'resources'),
     pages: join(root, 'dist', 'renderer'),
     worker: pathToFileURL(worker.replace('app.asar', 'app.asar.unpacked')),
+    fonts: fontsFrom(entry),
     data: dataFolder(env, process.platform),
   };
 }

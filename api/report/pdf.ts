@@ -1,5 +1,4 @@
-import { createRequire } from 'node:module';
-import { dirname, join } from 'node:path';
+import { join } from 'node:path';
 import type { Content } from 'pdfmake/interfaces.js';
 
 export type PdfPage = { readonly title: string; readonly made: string; readonly content: readonly Content[] };
@@ -11,12 +10,10 @@ type Engine = typeof import('pdfmake') & {
 
 let loaded: Engine | null = null;
 
-/** The engine with its own fonts and no way to anything else. Loaded when the first document is made. */
-function engine(): Engine {
+/** The engine with its own fonts, from their folder, and no way to anything else. Loaded when the first document is made. */
+async function engine(fonts: string): Promise<Engine> {
   if (loaded !== null) return loaded;
-  const require = createRequire(import.meta.url);
-  const found = require('pdfmake') as Engine;
-  const fonts = join(dirname(require.resolve('pdfmake/package.json')), 'fonts', 'Roboto');
+  const found = (await import('pdfmake')).default as Engine;
   found.setFonts({
     Roboto: {
       normal: join(fonts, 'Roboto-Regular.ttf'),
@@ -31,9 +28,9 @@ function engine(): Engine {
   return found;
 }
 
-/** Makes a document of A4 pages with the title and page numbers at the foot. */
-export async function pdfOf(page: PdfPage): Promise<Uint8Array<ArrayBuffer>> {
-  const document = engine().createPdf({
+/** Makes a document of A4 pages with the title and page numbers at the foot; `fonts` is the folder of its fonts. */
+export async function pdfOf(page: PdfPage, fonts: string): Promise<Uint8Array<ArrayBuffer>> {
+  const document = (await engine(fonts)).createPdf({
     pageSize: 'A4',
     pageMargins: [40, 40, 40, 50],
     info: { title: page.title, creationDate: new Date(`${page.made}Z`) },

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { callerFactory, type DoorContext } from '../../api/procedure.ts';
 import { createProgram, type Program, type ProgramPlaces } from '../../api/program/program.ts';
+import { fontsFrom } from '../../api/program/start-program.ts';
 import { router } from '../../api/router.ts';
 import { fillSampleFarm } from '../../api/sample/fill-sample-farm.ts';
 import type { FarmFile } from '../../db/file/open-farm.ts';
@@ -18,6 +19,7 @@ export const placesIn = (data: string): ProgramPlaces => ({
   resources,
   pages: join(root, 'dist', 'renderer'),
   worker: pathToFileURL(join(root, 'api', 'jobs', 'jobs.worker.ts')),
+  fonts: fontsFrom(import.meta.url),
   data,
 });
 

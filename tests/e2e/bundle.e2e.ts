@@ -42,6 +42,9 @@ test('the bundle of the desktop window serves page, procedures and worker under 
     expect(page.policy).toContain("default-src 'none'");
     const farm = await ask('/trpc/farm.get?batch=1', 'POST', '{}');
     expect(JSON.parse(farm.text ?? '')).toMatchObject([{ result: { data: { invented: true } } }]);
+    const document = await ask('/export/shopping-list.pdf?season=season-2026');
+    expect(document.status).toBe(200);
+    expect(document.text?.slice(0, 5)).toBe('%PDF-');
   } finally {
     const ended = new Promise((resolve) => child.once('exit', resolve));
     child.kill('SIGKILL');
