@@ -6,15 +6,58 @@ declare const dateOf: unique symbol;
 export type IsoDate = string & { readonly [dateOf]: 'date' };
 
 const MS_PER_DAY = 86_400_000;
+const twoDigits = Array.from({ length: 100 }, (_, number) => String(number).padStart(2, '0'));
 const dateForm = /^(\d{4})-(\d{2})-(\d{2})$/;
 
-/** Days since 1970-01-01 of a calendar date: whole numbers for loops and differences. */
+const DAYS_PER_ERA = 146_097; // 400 Gregorian years
+const EPOCH = 719_468; // days from 0000-03-01 to 1970-01-01
+const FIRST_DAY = -719_528; // 0000-01-01
+const LAST_DAY = 2_932_896; // 9999-12-31
+
+/** The digits of a text from one place to another as a number; NaN when one is no digit. */
+function digits(text: string, from: number, to: number): number {
+  let value = 0;
+  for (let at = from; at < to; at += 1) {
+    const digit = text.charCodeAt(at) - 48;
+    if (!(digit >= 0 && digit <= 9)) return Number.NaN;
+    value = 10 * value + digit;
+  }
+  return value;
+}
+
+/**
+ * Days since 1970-01-01 of a calendar date: whole numbers for loops and differences. Years counted from March, so that the
+ * leap day is the last; other forms than `YYYY-MM-DD` go the longer way of the language's own dates.
+ */
 export function dayNumber(date: IsoDate): number {
+  const year = digits(date, 0, 4);
+  const month = digits(date, 5, 7);
+  const day = digits(date, 8, 10);
+  if (date.length === 10 && year >= 100 && month >= 1 && month <= 12 && day >= 0) {
+    const from = month > 2 ? year : year - 1;
+    const era = Math.floor(from / 400);
+    const inEra = from - era * 400;
+    const inYear = Math.floor((153 * (month > 2 ? month - 3 : month + 9) + 2) / 5) + day - 1;
+    return era * DAYS_PER_ERA + inEra * 365 + Math.floor(inEra / 4) - Math.floor(inEra / 100) + inYear - EPOCH;
+  }
   return Date.UTC(Number(date.slice(0, 4)), Number(date.slice(5, 7)) - 1, Number(date.slice(8, 10))) / MS_PER_DAY;
 }
 
 /** The calendar date of a day number. */
 export function dateOfDay(day: number): IsoDate {
+  if (Number.isInteger(day) && day >= FIRST_DAY && day <= LAST_DAY) {
+    const era = Math.floor((day + EPOCH) / DAYS_PER_ERA);
+    const inEra = day + EPOCH - era * DAYS_PER_ERA;
+    const yearOfEra = Math.floor(
+      (inEra - Math.floor(inEra / 1460) + Math.floor(inEra / 36_524) - Math.floor(inEra / 146_096)) / 365,
+    );
+    const inYear = inEra - (365 * yearOfEra + Math.floor(yearOfEra / 4) - Math.floor(yearOfEra / 100));
+    const fromMarch = Math.floor((5 * inYear + 2) / 153);
+    const month = fromMarch < 10 ? fromMarch + 3 : fromMarch - 9;
+    const year = era * 400 + yearOfEra + (month <= 2 ? 1 : 0);
+    const ofMonth = inYear - Math.floor((153 * fromMarch + 2) / 5) + 1;
+    return `${twoDigits[Math.floor(year / 100)]}${twoDigits[year % 100]}-${twoDigits[month]}-${twoDigits[ofMonth]}` as IsoDate;
+  }
   return new Date(day * MS_PER_DAY).toISOString().slice(0, 10) as IsoDate;
 }
 
