@@ -73,16 +73,25 @@ export function supplyHeight_cm(soil: Retention, flow_mm_per_day: number): numbe
   requirePositive('flow_mm_per_day', flow_mm_per_day, 'mm/day');
   requireRange('n', soil.n, 1.01, 20, '');
   requirePositive('conductivity_cm_per_day', soil.conductivity_cm_per_day, 'cm/day');
+  return heightIn_cm(conductivities(soil), flow_mm_per_day);
+}
+
+const LOWEST_LOG = Math.log(1e-4);
+const LOG_STEP = (Math.log(WILTING_SUCTION_CM) - LOWEST_LOG) / STEPS;
+const suctions_cm = Float64Array.from({ length: STEPS + 1 }, (_, at) => Math.exp(LOWEST_LOG + at * LOG_STEP));
+
+/** Conductivity at each step of the suction: the costly part, the same for every flow. */
+const conductivities = (soil: Retention): Float64Array =>
+  suctions_cm.map((suction_cm) => conductivityAt_cm_per_day(soil, suction_cm));
+
+function heightIn_cm(conductivity_cm_per_day: Float64Array, flow_mm_per_day: number): number {
   const q = flow_mm_per_day / 10;
-  const low = Math.log(1e-4);
-  const step = (Math.log(WILTING_SUCTION_CM) - low) / STEPS;
   let sum = 0;
   for (let at = 0; at <= STEPS; at += 1) {
-    const suction_cm = Math.exp(low + at * step);
-    const share = suction_cm / (1 + q / conductivityAt_cm_per_day(soil, suction_cm));
+    const share = (suctions_cm[at] ?? 0) / (1 + q / (conductivity_cm_per_day[at] ?? 0));
     sum += share * (at === 0 || at === STEPS ? 1 : at % 2 === 1 ? 4 : 2);
   }
-  return 1e-4 + (sum * step) / 3;
+  return 1e-4 + (sum * LOG_STEP) / 3;
 }
 
 /**
@@ -94,10 +103,12 @@ export function supplyAt_mm_per_day(soil: Retention, height_cm: number): number 
   let low = 0.1;
   let high = 50;
   if (supplyHeight_cm(soil, low) < height_cm) return 0;
-  if (supplyHeight_cm(soil, high) >= height_cm) return high;
+  const conductivity_cm_per_day = conductivities(soil);
+  const reaches = (flow_mm_per_day: number) => heightIn_cm(conductivity_cm_per_day, flow_mm_per_day) >= height_cm;
+  if (reaches(high)) return high;
   for (let turn = 0; turn < 16; turn += 1) {
     const middle = Math.sqrt(low * high);
-    if (supplyHeight_cm(soil, middle) >= height_cm) low = middle;
+    if (reaches(middle)) low = middle;
     else high = middle;
   }
   return low;
