@@ -29,8 +29,10 @@ export type CropCounted = {
 
 export type Records = {
   readonly cleared: ReturnType<typeof clearedPlantings>;
-  readonly harvests: ReturnType<typeof harvestByPlanting>;
-  readonly minutes: ReturnType<typeof minutesByPlanting>;
+  /** By planting. */
+  readonly harvests: ReadonlyMap<string, ReturnType<typeof harvestByPlanting>>;
+  /** By planting. */
+  readonly minutes: ReadonlyMap<string, ReturnType<typeof minutesByPlanting>>;
   readonly units: ReturnType<typeof saleUnits>;
   readonly area_m2: ReadonlyMap<string, number>;
 };
@@ -135,9 +137,7 @@ function yieldOf(
   if (own.yield_per_m2 !== null) return { range: even(own.yield_per_m2), from: 'own' };
   const seen = past.flatMap((row) => {
     const area_m2 = areaOf(records, row);
-    const amounts = records.harvests
-      .filter(({ plantingId }) => plantingId === row.plantingId)
-      .map(({ amount, unit }) => into(amount, unit));
+    const amounts = (records.harvests.get(row.plantingId) ?? []).map(({ amount, unit }) => into(amount, unit));
     if (area_m2 <= 0 || amounts.length === 0 || amounts.includes(null)) return [];
     return [amounts.reduce<number>((sum, amount) => sum + (amount ?? 0), 0) / area_m2];
   });
@@ -158,10 +158,8 @@ function workedOf(past: Records['cleared'], records: Records, into: Into): Worke
   return past.map((row) => ({
     area_m2: areaOf(records, row),
     weeks: Math.max(1, daysBetween(row.inBed as IsoDate, row.free as IsoDate) / 7),
-    harvested: records.harvests
-      .filter(({ plantingId }) => plantingId === row.plantingId)
-      .reduce((sum, { amount, unit }) => sum + (into(amount, unit) ?? 0), 0),
-    minutes: records.minutes.filter(({ plantingId }) => plantingId === row.plantingId),
+    harvested: (records.harvests.get(row.plantingId) ?? []).reduce((sum, { amount, unit }) => sum + (into(amount, unit) ?? 0), 0),
+    minutes: records.minutes.get(row.plantingId) ?? [],
   }));
 }
 

@@ -39,8 +39,8 @@ export function loadFarmSeason(ctx: Pick<Ctx, 'db' | 'today'>, seasonId: string 
   const wanted = demandOfSeason(db, season.id);
   const records = {
     cleared: clearedPlantings(db, today),
-    harvests: harvestByPlanting(db),
-    minutes: minutesByPlanting(db),
+    harvests: Map.groupBy(harvestByPlanting(db), (row) => row.plantingId),
+    minutes: Map.groupBy(minutesByPlanting(db), (row) => row.plantingId ?? ''),
     units: saleUnits(db),
     area_m2: new Map(loaded.beds.map((bed) => [bed.id, bed.area_m2])),
   };

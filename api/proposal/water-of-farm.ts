@@ -80,7 +80,12 @@ function waterUseOf(shelf: CropShelf, eto: readonly (number | null)[]): WaterUse
     curves.set(cropId, made);
     return made;
   };
-  const etoOn = (day: number): number => eto[Math.min(52, Math.floor((dayOfYear(dateOfDay(day)) - 1) / 7))] ?? 0;
+  const etoByDay = new Map<number, number>();
+  const etoOn = (day: number): number => {
+    const known = etoByDay.get(day) ?? eto[Math.min(52, Math.floor((dayOfYear(dateOfDay(day)) - 1) / 7))] ?? 0;
+    etoByDay.set(day, known);
+    return known;
+  };
   return (cropId, inBed_day, free_day, monday_day) => {
     const key = `${cropId} ${inBed_day} ${free_day}`;
     let weeks = seen.get(key);

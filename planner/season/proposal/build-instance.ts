@@ -272,11 +272,20 @@ function loadOf(
   const add = (list: number[] | undefined, week: number, amount: number) => {
     if (list !== undefined && week >= 0 && week < grid.weeks) list[week] = (list[week] ?? 0) + amount;
   };
+  // one crop on the same dates in many beds is one option
+  const wholes = new Map<string, PlantingOption>();
+  const wholeOf = (c: number, crop: CropFigures, planting: PresentPlanting): PlantingOption => {
+    const key = `${c} ${planting.sow} ${planting.inBed} ${planting.firstHarvest} ${planting.lastHarvest} ${planting.free}`;
+    const whole = wholes.get(key) ?? optionOfDates(crop, planting, grid, farm.caution, farm.waterUse);
+    wholes.set(key, whole);
+    return whole;
+  };
+  const places = new Map(farm.crops.map(({ needs }, c) => [needs.cropId, c] as const).reverse());
   for (const planting of plantings) {
-    const c = farm.crops.findIndex(({ needs }) => needs.cropId === planting.crop.cropId);
+    const c = places.get(planting.crop.cropId) ?? -1;
     const crop = farm.crops[c];
     if (crop === undefined) continue;
-    const whole = optionOfDates(crop, planting, grid, farm.caution, farm.waterUse);
+    const whole = wholeOf(c, crop, planting);
     const option = withinSeason(whole, grid.weeks);
     if (option === null) continue;
     grown.add(c);
