@@ -1,4 +1,5 @@
 import type { FarmDb } from '../../db/file/open-farm.ts';
+import { bedsInUse } from '../../db/repositories/beds.ts';
 import { bedsForLines, type LineRecord, lineOfId, readingsOfOutlets } from '../../db/repositories/water-lines.ts';
 import { basinWater_L } from '../../planner/beds/basin-water.ts';
 import { type BedSpec, basinOfBed, formOfBed } from '../../planner/beds/bed-spec.ts';
@@ -6,7 +7,7 @@ import { bedWater_L } from '../../planner/beds/bed-water.ts';
 import { fullVolume_L } from '../../planner/beds/volume.ts';
 import { InputError } from '../../planner/errors.ts';
 import type { LinePlan } from '../../planner/irrigation/line-plan.ts';
-import { loadBeds } from '../beds/load-beds.ts';
+import { specOfBed } from '../beds/bed-spec-of.ts';
 import { Refusal } from '../errors.ts';
 import { planOfLine } from './plan-of-line.ts';
 
@@ -56,7 +57,12 @@ function fillOf(spec: BedSpec): number {
 export function loadLine(db: FarmDb, lineId: string): LoadedLine {
   const record = lineOfId(db, lineId);
   if (record === undefined) throw new Refusal({ code: 'not-found', what: 'water line' });
-  const specs = new Map(loadBeds(db).map((bed) => [bed.bed.id as string, bed.spec]));
+  const served = new Set(record.outlets.map((outlet) => outlet.bedId));
+  const specs = new Map(
+    bedsInUse(db)
+      .filter(({ bed }) => served.has(bed.id))
+      .map((of) => [of.bed.id, specOfBed(of)]),
+  );
   const codes = new Map(bedsForLines(db).map((bed) => [bed.bedId, bed.code]));
   const nodeNames = new Map(record.nodes.map((node) => [node.id, node.name]));
   const readings = Map.groupBy(
