@@ -1,8 +1,10 @@
 import { stringify } from 'csv-stringify/sync';
+import type { Content } from 'pdfmake/interfaces.js';
 import { farmOfFile } from '../../db/repositories/farm.ts';
 import { printQuantity } from '../../planner/units/print.ts';
 import { printMoney } from '../../planner/units/print-money.ts';
 import type { MakeDownload } from '../http/downloads.ts';
+import { cautionTexts } from './caution-texts.ts';
 import { nearestWanted } from './nearest-wanted.ts';
 import { shoppingView } from './shopping-view.ts';
 
@@ -64,7 +66,28 @@ export const shoppingPdf: MakeDownload = async ({ db, program, today, now }, que
         ],
       },
     },
+    ...cautionsOfList(
+      program.places.resources,
+      list.rows.flatMap((row) => row.cautions),
+    ),
   ]);
   const body = await pdfOf({ title: 'Shopping list', made: now, content }, program.places.fonts);
   return { name: 'shopping-list.pdf', type: 'application/pdf', body, inline: true };
 };
+
+/** What handling the goods of a page calls for, below its table. */
+function cautionsOfList(resources: string, ids: readonly string[]): readonly Content[] {
+  const texts = cautionTexts(resources, ids);
+  return texts.length === 0
+    ? []
+    : [
+        { text: 'Mind when handling', bold: true, margin: [0, 10, 0, 2] },
+        ...texts.map(
+          (each): Content => ({
+            text: [{ text: `${each.title}. `, bold: true }, each.text, { text: ` Source: ${each.source}`, color: '#555555' }],
+            fontSize: 8,
+            margin: [0, 0, 0, 3],
+          }),
+        ),
+      ];
+}

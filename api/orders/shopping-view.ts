@@ -7,6 +7,7 @@ import { type BillLine, supplierBill } from '../../planner/orders/bill.ts';
 import { type LoadPlan, loadPlan } from '../../planner/orders/loads.ts';
 import { orderBy, supplierTerms } from '../../planner/orders/needs.ts';
 import { priceAt_minor } from '../../planner/orders/purchase-problem.ts';
+import { packageCautions } from './package-cautions.ts';
 import { modelOffer } from './problem-of-season.ts';
 
 export type ShoppingRow = {
@@ -26,6 +27,8 @@ export type ShoppingRow = {
   readonly weight_kg: number | null;
   readonly volume_L: number | null;
   readonly pricedDate: string;
+  /** Ids of the cautions that handling it calls for. */
+  readonly cautions: readonly string[];
 };
 
 export type SupplierList = {
@@ -104,6 +107,12 @@ function rowOf(line: ReturnType<typeof shoppingLines>[number], each: OfferInForc
     weight_kg: weightOf(each, line.packages, amount),
     volume_L: each.baseUnit === 'L' ? amount : null,
     pricedDate: offer.pricedDate,
+    cautions: packageCautions(each.handling, {
+      packageAmount: offer.packageAmount,
+      packageWeight_kg: offer.packageWeight_kg,
+      baseUnit: each.baseUnit,
+      density_kg_per_m3: each.density,
+    }),
   };
 }
 

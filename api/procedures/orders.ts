@@ -33,6 +33,7 @@ import { explainLine } from '../orders/explain-line.ts';
 import { listReasons } from '../orders/list-reasons.ts';
 import { nearestWanted } from '../orders/nearest-wanted.ts';
 import { needsOfSeason } from '../orders/needs-of-season.ts';
+import { packageCautions } from '../orders/package-cautions.ts';
 import { problemOfSeason } from '../orders/problem-of-season.ts';
 import { shoppingView } from '../orders/shopping-view.ts';
 import { change, job, read } from '../procedure.ts';
@@ -228,8 +229,9 @@ export const orders = {
   purchases: read({
     input: z.void(),
     run: ({ db }) =>
-      purchaseLines(db, null).map((line) => ({
+      purchaseLines(db, null).map(({ handling, density_kg_per_m3, ...line }) => ({
         ...line,
+        cautions: packageCautions(handling, { ...line, density_kg_per_m3, packageWeight_kg: null }),
         amount: line.packages * line.packageAmount,
         total_minor: Math.round(line.packages * line.price_minor),
         open: line.packages - line.receivedPackages,

@@ -120,6 +120,15 @@ export function removeStandIn(db: FarmDb, materialId: string, insteadId: string)
     .run();
 }
 
+/** What tells how a material is to be handled. */
+const handling = {
+  name: material.name,
+  kind: material.kind,
+  dusty: material.dusty,
+  animalOrigin: material.animalOrigin,
+  registrationNumber: material.registrationNumber,
+};
+
 /** Offers in force with their breaks, as the purchase model wants them. */
 export function offersInForce(db: FarmDb) {
   const breaks = Map.groupBy(db.select().from(offerBreak).orderBy(asc(offerBreak.fromPackages)).all(), (row) => row.offerId);
@@ -131,6 +140,7 @@ export function offersInForce(db: FarmDb) {
       baseUnit: material.baseUnit,
       density: material.moistDensity_kg_per_m3,
       kind: material.kind,
+      handling,
     })
     .from(offer)
     .innerJoin(supplier, eq(supplier.id, offer.supplierId))
@@ -203,6 +213,8 @@ export function purchaseLines(db: FarmDb, purchaseId: string | null) {
       returnedPackages: purchaseLine.returnedPackages,
       packageAmount: purchaseLine.packageAmount,
       price_minor: purchaseLine.price_minor,
+      density_kg_per_m3: material.moistDensity_kg_per_m3,
+      handling,
     })
     .from(purchaseLine)
     .innerJoin(purchase, eq(purchase.id, purchaseLine.purchaseId))

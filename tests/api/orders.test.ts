@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { createApp } from '../../api/http/app.ts';
 import { run } from '../../api/jobs/orders/least-cost.ts';
+import { cautionTexts } from '../../api/orders/caution-texts.ts';
 import { problemOfSeason } from '../../api/orders/problem-of-season.ts';
 import type { IsoDate } from '../../planner/calendar.ts';
 import { aProgram, type TestProgram } from '../builders/a-farm.ts';
@@ -135,6 +136,18 @@ describe('the shopping list', () => {
     expect(spent.reduce((sum, row) => sum + row.actual_minor + row.committed_minor, 0)).toBeGreaterThan(0);
   });
 
+  test('a line and its purchase name the cautions of their material and of a heavy package', async () => {
+    const { lists } = await keptList();
+    const rows = lists.flatMap((list) => list.rows);
+    const heavy = rows.filter((row) => row.weight_kg !== null && row.weight_kg > 16 * row.packages);
+    expect(heavy.length).toBeGreaterThan(0);
+    for (const row of heavy) expect(row.cautions).toContain('saturated-weight-lifting');
+    const texts = cautionTexts(program.program.places.resources, ['fertilizer-storage', 'raw-manure', 'fertilizer-storage']);
+    expect(texts.map((each) => each.title)).toEqual(['Raw manure', 'Keeping fertilizers']);
+    const bought = (await program.api.orders.purchases()).filter((line) => line.baseUnit === 'L' && line.packageAmount > 700);
+    expect(bought.length).toBeGreaterThan(0);
+    for (const line of bought) expect(line.cautions).toContain('saturated-weight-lifting');
+  });
   test('can be fetched as CSV and as PDF', async () => {
     await keptList();
     const app = createApp({ program: program.program, pages: program.folder });

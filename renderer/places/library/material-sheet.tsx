@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { cautionsOfMaterial } from '../../../planner/orders/handling-cautions.ts';
 import { Button } from '../../app/button.tsx';
 import { Sheet } from '../../app/sheet.tsx';
 import { Cautions } from '../../cautions/caution.tsx';
@@ -11,7 +12,6 @@ import { FlagField } from '../../fields/flag-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { QuantityField, ShareField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
-import { cautionsOfMaterial } from './cautions-of-material.ts';
 import { animalOrigins, type MaterialRow, organicUses } from './material-columns.ts';
 
 type Values = InputOf<typeof api.materials.setMany>['edits'][number]['values'];

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { isHeavyPackage } from '../../../planner/orders/handling-cautions.ts';
 import { Button } from '../../app/button.tsx';
 import { Sheet } from '../../app/sheet.tsx';
 import { Shown } from '../../app/states.tsx';
@@ -14,9 +15,6 @@ import type { OfferRow } from './offer-columns.ts';
 import { PriceHistory } from './price-history.tsx';
 
 type Break = { readonly at: number; readonly fromPackages: number | null; readonly price_minor: number | null };
-
-/** NIOSH's weight for the best of postures; above two thirds of it the caution on lifting shows (16 kg, as its text says). */
-const LIFT_CAUTION_KG = 16;
 
 /** One offer: its price breaks, and what it cost on earlier days. */
 export function OfferSheet({ offer, onClose }: { readonly offer: OfferRow; readonly onClose: () => void }) {
@@ -34,7 +32,7 @@ export function OfferSheet({ offer, onClose }: { readonly offer: OfferRow; reado
           {reader.money(offer.price_minor)} on {reader.date(offer.pricedDate)}
         </dd>
       </dl>
-      {(offer.packageWeight_kg ?? 0) > LIFT_CAUTION_KG ? <Caution id="saturated-weight-lifting" folded /> : null}
+      {isHeavyPackage(offer.packageWeight_kg) ? <Caution id="saturated-weight-lifting" folded /> : null}
       <Shown reading={details}>
         {({ breaks, prices }) => (
           <>

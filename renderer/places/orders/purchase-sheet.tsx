@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { Button } from '../../app/button.tsx';
 import { Sheet } from '../../app/sheet.tsx';
+import { Cautions } from '../../cautions/caution.tsx';
 import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { useChange } from '../../client/use-change.ts';
@@ -44,6 +45,7 @@ export function PurchaseSheet({ lines, onClose }: { readonly lines: readonly Pur
         <p>All of it is here.</p>
       ) : (
         <Form label="Receive" failure={receive.failure} paths={lines.map((_, at) => `lines.${at}.now`)} onSave={take}>
+          <Cautions ids={open.flatMap((line) => line.cautions)} folded />
           <h3>What came</h3>
           {lines.map((line, at) =>
             line.open <= 0 ? null : (

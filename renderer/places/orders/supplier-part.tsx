@@ -2,16 +2,13 @@ import { useState } from 'react';
 import type { IsoDate } from '../../../planner/calendar.ts';
 import { isStalePrice } from '../../../planner/orders/stale-price.ts';
 import { Button } from '../../app/button.tsx';
-import { Caution } from '../../cautions/caution.tsx';
+import { Cautions } from '../../cautions/caution.tsx';
 import { api, client } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { useChange } from '../../client/use-change.ts';
 import { useRead } from '../../client/use-read.ts';
 import { Figure } from '../../working/figure.tsx';
 import type { SupplierList } from './list-text.ts';
-
-/** Above this a single package is heavy to lift alone (two thirds of the lifting equation's weight constant, 23 kg). */
-const HEAVY_KG = 16;
 
 /** One supplier's part of the list: tick while buying, then order what was ticked. One page of print. */
 export function SupplierPart({ list, seasonId }: { readonly list: SupplierList; readonly seasonId: string }) {
@@ -22,7 +19,6 @@ export function SupplierPart({ list, seasonId }: { readonly list: SupplierList; 
   const today = useRead(api.soilTests.today, undefined);
   const [documentNumber, setDocument] = useState('');
   const ticked = list.rows.filter((row) => row.ticked).length;
-  const heavy = list.rows.some((row) => row.weight_kg !== null && row.weight_kg / row.packages > HEAVY_KG);
   const buy = () => {
     if (today.state !== 'ready') return;
     void order.run(
@@ -132,7 +128,7 @@ export function SupplierPart({ list, seasonId }: { readonly list: SupplierList; 
           {reader.money(list.underMinimum_minor)} short of the least order this supplier takes.
         </p>
       ) : null}
-      {heavy ? <Caution id="saturated-weight-lifting" folded /> : null}
+      <Cautions ids={list.rows.flatMap((row) => row.cautions)} folded />
       <div className="row no-print">
         <input
           type="text"

@@ -1,4 +1,11 @@
-import type { MaterialRow } from './material-columns.ts';
+/** What is known of a material that tells how it is to be handled. */
+export type HandledMaterial = {
+  readonly name: string;
+  readonly kind: string;
+  readonly dusty: boolean;
+  readonly animalOrigin: string;
+  readonly registrationNumber: string | null;
+};
 
 const lime = /\blime|sulfur|sulphur|ash\b|gypsum/i;
 const mineralDust = /perlite|vermiculite|sand|pumice|rock dust/i;
@@ -6,10 +13,11 @@ const wood = /board|post|pallet|sleeper|lumber|timber|wood/i;
 const vessel = /basin|trough|tank|drum|tote|bucket|barrel|liner/i;
 const stored = /meal|nitrate|sulfate|urea|ammonium|acid/i;
 
+/** Two thirds of 23 kg, the load constant of the revised NIOSH lifting equation (1994): a bag above it is heavy to lift alone. */
+const HEAVY_KG = 16;
+
 /** The cautions that belong to handling a material, by what is known of it. */
-export function cautionsOfMaterial(
-  material: Pick<MaterialRow, 'name' | 'kind' | 'dusty' | 'animalOrigin' | 'registrationNumber'>,
-): readonly string[] {
+export function cautionsOfMaterial(material: HandledMaterial): readonly string[] {
   const { name, kind } = material;
   return [
     ...(material.animalOrigin === 'raw' ? ['raw-manure'] : []),
@@ -24,4 +32,12 @@ export function cautionsOfMaterial(
     ...(stored.test(name) ? ['fertilizer-storage'] : []),
     ...(material.registrationNumber === null || material.registrationNumber === '' ? [] : ['pesticide-label']),
   ];
+}
+
+/** Whether a package is heavy to lift alone; one of unknown weight is not told. */
+export const isHeavyPackage = (package_kg: number | null): boolean => package_kg !== null && package_kg > HEAVY_KG;
+
+/** The cautions of a line that is bought or received: those of its material, and of lifting where its package is heavy. */
+export function cautionsOfPackage(material: HandledMaterial, package_kg: number | null): readonly string[] {
+  return [...cautionsOfMaterial(material), ...(isHeavyPackage(package_kg) ? ['saturated-weight-lifting'] : [])];
 }
