@@ -1,5 +1,6 @@
 import type { IsoDate } from '../calendar.ts';
 import { InputError } from '../errors.ts';
+import { ownValue } from '../own-value.ts';
 import { type NoaaLine, type NoaaReading, noaaCell, noaaDate, noaaFixedLine, noaaLine } from './noaa-reading.ts';
 import { plainColumns, readPlainRow } from './plain-weather.ts';
 import type { WeatherDay } from './weather-day.ts';
@@ -83,7 +84,7 @@ class Gathering {
   }
 
   put(date: IsoDate, reading: NoaaReading): void {
-    const field = fieldOf[reading.element];
+    const field = ownValue(fieldOf, reading.element);
     if (field === undefined || reading.value === null) return;
     const day = this.day(date);
     if (!reading.accepted) {

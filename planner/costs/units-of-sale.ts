@@ -1,4 +1,5 @@
 import { refuse, requireRange } from '../errors.ts';
+import { ownValue } from '../own-value.ts';
 import { L_PER_US_BUSHEL, L_PER_US_DRY_QUART } from '../units/constants.ts';
 import { units } from '../units/convert.ts';
 
@@ -67,14 +68,14 @@ export function netOfUnit_kg(
   cropId: string,
   own: readonly { readonly cropId: string | null; readonly unit: string; readonly net_kg: number }[],
 ): number | null {
-  const weight = weights_kg[unit];
+  const weight = ownValue(weights_kg, unit);
   if (weight !== undefined) return weight;
   const named = own.filter((each) => each.unit === unit);
   return (named.find((each) => each.cropId === cropId) ?? named.find((each) => each.cropId === null))?.net_kg ?? null;
 }
 
 /** True for units that are weights, volumes aside. */
-export const isWeightUnit = (unit: string): boolean => weights_kg[unit] !== undefined;
+export const isWeightUnit = (unit: string): boolean => ownValue(weights_kg, unit) !== undefined;
 
 /** Mean weight of a unit from the farm's own weighing, with the number weighed. @throws InputError on nothing weighed */
 export function weighedUnit(weights: readonly number[]): { readonly net_kg: number; readonly weighed: number } {

@@ -1,3 +1,5 @@
+import { ownValue } from '../own-value.ts';
+
 /** Names under which growers and lists know a crop of the library, lower case. Ordinary usage, no source. */
 const otherNames: Readonly<Record<string, string>> = {
   lettuce: 'lettuce-leaf',
@@ -61,7 +63,7 @@ export type NamedCrop = { readonly id: string; readonly name: string };
 export function cropOfName<C extends NamedCrop>(crops: readonly C[], name: string): C | undefined {
   const wanted = plain(name);
   const byId = new Map(crops.map((crop) => [crop.id, crop]));
-  const other = otherNames[wanted];
+  const other = ownValue(otherNames, wanted);
   return (
     byId.get(wanted) ??
     crops.find((crop) => plain(crop.name) === wanted) ??

@@ -1,4 +1,5 @@
 import { requireRange } from '../errors.ts';
+import { ownValue } from '../own-value.ts';
 import { celsiusOf } from '../units/convert.ts';
 
 const columns_F = [41, 50, 59, 68, 77, 86, 95] as const;
@@ -66,7 +67,7 @@ export type Emergence =
  */
 export function emergenceAt(crop: string, soil_C: number): Emergence {
   requireRange('soil_C', soil_C, -40, 60, 'C');
-  const row = daysTable[rowOfCrop[crop] ?? crop];
+  const row = daysTable[ownValue(rowOfCrop, crop) ?? crop];
   if (row === undefined) return { state: 'not-tabled' };
   const known = row.flatMap((days, at) => (days === null ? [] : [{ days, at_C: celsiusOf(columns_F[at] ?? 0) }]));
   const first = known[0];

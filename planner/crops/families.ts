@@ -1,3 +1,5 @@
+import { ownValue } from '../own-value.ts';
+
 /** The grower's word for a botanical family, as rotation lists print it. */
 const groups: Readonly<Record<string, string>> = {
   Amaranthaceae: 'goosefoot',
@@ -26,4 +28,4 @@ const groups: Readonly<Record<string, string>> = {
  * Source: Cornell Cooperative Extension Cortland County, Rotating Vegetables by Family; the families without vegetables
  * by ordinary botany, no source.
  */
-export const familyGroup = (family: string): string => groups[family] ?? family;
+export const familyGroup = (family: string): string => ownValue(groups, family) ?? family;

@@ -1,3 +1,5 @@
+import { ownValue } from '../own-value.ts';
+
 /**
  * Least germination of vegetable seed in interstate commerce, shares.
  * Source: US Code of Federal Regulations, 7 CFR 201.31 (59 FR 64491, 1994); artichoke, bean, beet, carrot, celery, chives,
@@ -92,5 +94,5 @@ const agricultural: Readonly<Record<string, number>> = {
  */
 export function leastGermination_share(kind: string): number | null {
   const key = kind.trim().toLowerCase();
-  return federal[key] ?? agricultural[key] ?? null;
+  return ownValue(federal, key) ?? ownValue(agricultural, key) ?? null;
 }

@@ -1,4 +1,5 @@
 import { refuse, requireRange } from '../errors.ts';
+import { ownValue } from '../own-value.ts';
 
 /** Molar mass over neutralised charge, against that of CaCO3 (100.087 g for two charges). */
 const LIMING_COMPOUNDS: Readonly<Record<string, number>> = {
@@ -20,7 +21,7 @@ const CALCITE_G_PER_MOL = 100.087;
  * @throws InputError for a compound that is not here
  */
 export function pureNeutralisingShare(compound: string): number {
-  const mass = LIMING_COMPOUNDS[compound];
+  const mass = ownValue(LIMING_COMPOUNDS, compound);
   if (mass === undefined)
     return refuse('compound', 'unknown', `compound: "${compound}" is none of ${Object.keys(LIMING_COMPOUNDS).join(', ')}.`);
   return CALCITE_G_PER_MOL / mass;

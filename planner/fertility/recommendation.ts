@@ -1,4 +1,5 @@
 import { refuse, requireRange } from '../errors.ts';
+import { ownValue } from '../own-value.ts';
 import { convert } from '../units/convert.ts';
 import type { ClassRatesRow, FloridaRow } from './soil-tables.ts';
 import type { TestClass } from './test-class.ts';
@@ -26,7 +27,9 @@ export function classWord(text: string, path = 'class'): TestClass {
     high: 'high',
     'very-high': 'very-high',
   };
-  return known[word] ?? refuse(path, 'unknown', `${path}: "${text}" is none of very low, low, medium, high, very high.`);
+  return (
+    ownValue(known, word) ?? refuse(path, 'unknown', `${path}: "${text}" is none of very low, low, medium, high, very high.`)
+  );
 }
 
 const threeClasses: Readonly<Record<TestClass, string>> = {

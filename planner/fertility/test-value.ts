@@ -1,4 +1,5 @@
 import { type Fault, refuse, requireRange } from '../errors.ts';
+import { ownValue } from '../own-value.ts';
 import { convert } from '../units/convert.ts';
 
 /** Units in which laboratories print nutrients. */
@@ -38,7 +39,7 @@ export function testValue_mg_per_kg(input: TestValueInput): number {
     case '%':
       return input.value * 10_000;
     case 'meq/100g': {
-      const mass = GRAMS_PER_EQUIVALENT[input.nutrient];
+      const mass = ownValue(GRAMS_PER_EQUIVALENT, input.nutrient);
       if (mass === undefined) refuse('unit', 'other-dimension', `unit: meq/100 g has no meaning for ${input.nutrient}.`);
       return input.value * 10 * mass;
     }
@@ -83,7 +84,7 @@ const UNLIKELY_ABOVE: Readonly<Record<string, number>> = {
  * @returns a warning to show at the field; the value is kept as entered
  */
 export function unlikelyValue(nutrient: string, value_mg_per_kg: number, unit: TestUnit): Fault | null {
-  const most = UNLIKELY_ABOVE[nutrient];
+  const most = ownValue(UNLIKELY_ABOVE, nutrient);
   if (most !== undefined && value_mg_per_kg > most) {
     const guess = unit === 'ppm' || unit === 'mg/kg' ? ' Was the report in lb/acre? That is about twice the ppm.' : '';
     return {

@@ -1,4 +1,5 @@
 import { requireWhole } from '../errors.ts';
+import { ownValue } from '../own-value.ts';
 
 /** Two years of other families between: the three-year rotation. */
 export const USUAL_GAP_YEARS = 3;
@@ -10,7 +11,7 @@ export const USUAL_GAP_YEARS = 3;
 const otherGaps: Readonly<Record<string, number>> = { Poaceae: 1, Lamiaceae: 1 };
 
 export const gapOfFamily_years = (family: string, own: ReadonlyMap<string, number> = new Map()): number =>
-  own.get(family) ?? otherGaps[family] ?? USUAL_GAP_YEARS;
+  own.get(family) ?? ownValue(otherGaps, family) ?? USUAL_GAP_YEARS;
 
 /**
  * A family may come back when year - last year >= G. Never grown there: always.

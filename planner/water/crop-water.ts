@@ -1,3 +1,4 @@
+import { ownValue } from '../own-value.ts';
 import type { StageDays } from './crop-curve.ts';
 import { type CropRow, cropRow, type Printed } from './crop-rows.ts';
 import { stageRowsOf } from './stage-rows.ts';
@@ -78,7 +79,7 @@ const first = (value: Printed): number => (typeof value === 'number' ? value : v
 const fallback = 'lettuce';
 
 function rowFor(facts: CropWaterFacts): CropRow {
-  const name = stands[facts.cropId] ?? byGroup[facts.group] ?? fallback;
+  const name = ownValue(stands, facts.cropId) ?? ownValue(byGroup, facts.group) ?? fallback;
   const row = cropRow(name) ?? cropRow(fallback);
   if (row === undefined) throw new Error(`The table of crops has lost its row ${name}.`);
   return row;
