@@ -35,6 +35,8 @@ export type Records = {
   readonly minutes: ReadonlyMap<string, ReturnType<typeof minutesByPlanting>>;
   readonly units: ReturnType<typeof saleUnits>;
   readonly area_m2: ReadonlyMap<string, number>;
+  /** By crop: seed, inputs and packing of the season before, from Costs. */
+  readonly direct_minor_per_m2: ReadonlyMap<string, number>;
 };
 
 /** What the proposal counts with for one crop, or why it cannot count with it. */
@@ -74,7 +76,7 @@ export function cropFigures(
         unit,
         yield_per_m2: yields.range,
         hours: hours.hours,
-        direct_minor_per_m2: own.direct_minor_per_m2 ?? 0,
+        direct_minor_per_m2: own.direct_minor_per_m2 ?? records.direct_minor_per_m2.get(cropId) ?? 0,
         bench_m2_per_m2: timing.indoors_days > 0 ? benchOf(cropId, facts) : 0,
         shelf_weeks: own.shelf_weeks ?? 0,
         overhead_minor: 0,
@@ -94,7 +96,11 @@ export function cropFigures(
           ];
         }),
       },
-      from: { yield: yields.from, hours: hours.from, direct: own.direct_minor_per_m2 === null ? 'none' : 'own' },
+      from: {
+        yield: yields.from,
+        hours: hours.from,
+        direct: own.direct_minor_per_m2 !== null ? 'own' : records.direct_minor_per_m2.has(cropId) ? 'records' : 'none',
+      },
       plantings: past.length,
     };
   } catch (error) {

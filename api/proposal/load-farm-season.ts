@@ -17,6 +17,7 @@ import type { Ctx } from '../procedure.ts';
 import type { CropShelf } from '../season/crop-shelf.ts';
 import { type LoadedSeason, loadSeason } from '../season/load-season.ts';
 import { type CropCounted, cropFigures } from './crop-figures-of.ts';
+import { directCosts_minor_per_m2 } from './direct-costs.ts';
 import { type OwnFigures, rememberedFigures } from './own-figures.ts';
 import { waterOfFarm } from './water-of-farm.ts';
 
@@ -43,6 +44,7 @@ export function loadFarmSeason(ctx: Pick<Ctx, 'db' | 'today'>, seasonId: string 
     minutes: Map.groupBy(minutesByPlanting(db), (row) => row.plantingId ?? ''),
     units: saleUnits(db),
     area_m2: new Map(loaded.beds.map((bed) => [bed.id, bed.area_m2])),
+    direct_minor_per_m2: directCosts_minor_per_m2(db, season.startDate),
   };
   const methods = new Map<string, Method>(
     [...records.cleared, ...loaded.records].map((row) => [row.cropId, row.method] as const),

@@ -11,6 +11,7 @@ import { weeklyEto_mm_per_day } from '../../planner/season/proposal/weekly-eto.t
 import { type CropCurve, scaledStages } from '../../planner/water/crop-curve.ts';
 import { spanUse_L_per_m2 } from '../../planner/water/span-use.ts';
 import type { CropShelf } from '../season/crop-shelf.ts';
+import { flowsOf } from '../water/line-supply.ts';
 import type { OwnFigures } from './own-figures.ts';
 
 export type FarmWater = {
@@ -24,10 +25,15 @@ export type FarmWater = {
 /** Crop coefficients where the library has none: those of small vegetables. Source: FAO-56 Table 12. */
 const USUAL_CURVE: CropCurve = { stages_days: [20, 30, 30, 10], kcIni: 0.7, kcMid: 1.05, kcEnd: 0.95 };
 
-/** Water need by crop and week, and what each line can give in a week. Beds on no line have no limit. */
+/** Water need by crop and week, and what each line gives in a week as solved, else its pump's or tap's flow. Beds on no line have no limit. */
 export function waterOfFarm(db: FarmDb, farm: FarmRow, shelf: CropShelf, own: OwnFigures): FarmWater {
   const { lines, outlets } = linesWithBeds(db);
   const at = new Map(lines.map(({ lineId }, zone) => [lineId, zone]));
+  const supplies = lines.map((line) => {
+    const flow_L_per_h = flowsOf(db, line.lineId).flow_L_per_h;
+    const solved = flow_L_per_h === null ? line : { tapFlow_L_per_min: null, pumpFlow_L_per_h: flow_L_per_h };
+    return weekSupply_L(solved, own.pump_h_per_day);
+  });
   const eto = farm.stationId === null ? [] : etoOfStation(db, farm, farm.stationId);
   const known = eto.some((each) => each !== null);
   return {
@@ -35,12 +41,12 @@ export function waterOfFarm(db: FarmDb, farm: FarmRow, shelf: CropShelf, own: Ow
     zoneOfBed: new Map(
       outlets.flatMap(({ bedId, lineId }) => (bedId === null ? [] : [[bedId, at.get(lineId) ?? lines.length] as const])),
     ),
-    limit_L_per_week: [...lines.map((line) => weekSupply_L(line, own.pump_h_per_day) ?? Infinity), Infinity],
+    limit_L_per_week: [...supplies.map((supply) => supply ?? Infinity), Infinity],
     use: known ? waterUseOf(shelf, eto) : () => 0,
     notes: [
       ...(known ? [] : ['The farm has no weather record: the water of the plan is left out of account.']),
       ...lines
-        .filter((line) => weekSupply_L(line, own.pump_h_per_day) === null)
+        .filter((_, zone) => supplies[zone] === null)
         .map(({ name }) => `${name}: neither a pump nor a tap flow is known, so no limit is set on its water.`),
     ],
   };

@@ -32,7 +32,8 @@ const unsolved = (because: string): Flows => ({
   zoneOfBed: new Map(),
 });
 
-function flowsOf(db: FarmDb, lineId: string): Flows {
+/** What a line gives with its valves as they stand, solved; null flows where it cannot be. */
+export function flowsOf(db: FarmDb, lineId: string): Flows {
   try {
     const { plan, record } = loadLine(db, lineId);
     const report = lineReport(plan);

@@ -11,7 +11,7 @@ const MIN_PER_H = 60;
  *   h   hours a day               h      0 to 24
  *   Q   flow, the larger of both  L/h    0 or more
  *
- * The pump's largest flow is at no head: what reaches the beds is less. See the water line's own page for what it gives.
+ * A pump's largest flow is at no head: what reaches the beds is less. Give the solved flow of the line where it is known.
  * Source: definition.
  * @returns null where neither flow is known
  */
