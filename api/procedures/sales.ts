@@ -11,9 +11,10 @@ import {
   saleLog,
   salesOnDay,
   setPrice,
+  soldBetween,
   standingOrders,
 } from '../../db/repositories/sales.ts';
-import { addDays, type IsoDate, isIsoDate } from '../../planner/calendar.ts';
+import { addDays, type IsoDate, isIsoDate, mondayOf } from '../../planner/calendar.ts';
 import { lotFaults } from '../../planner/costs/harvest-check.ts';
 import { type Fault, InputError } from '../../planner/errors.ts';
 import { roundMoney } from '../../planner/money.ts';
@@ -143,22 +144,41 @@ export const sales = {
       fromDate: isoDate,
     }),
     run({ db }, input) {
+      const same = priceList(db).some(
+        (each) =>
+          each.outletId === input.outletId &&
+          each.cropId === input.cropId &&
+          each.unit === input.unit &&
+          each.grade === input.grade &&
+          each.fromDate === input.fromDate,
+      );
+      if (same)
+        throw new InputError([
+          { path: 'fromDate', code: 'twice', message: 'This outlet has a price for it from that day: change it in the list.' },
+        ]);
       const priceId = newId<string>();
       addPrices(db, [{ ...input, id: priceId }]);
       return { priceId };
     },
   }),
-  /** Standing orders of the week, with the lots that could fill them. */
+  /** Standing orders of the week, with what of each was sold already and the lots that could fill the rest. */
   standing: read({
     input: z.object({ date: isoDate }),
     run({ db }, { date }) {
-      const lots = lotBalances(db, { since: addDays(date as IsoDate, -21) });
+      const monday = mondayOf(date as IsoDate);
+      const lots = lotBalances(db, { since: addDays(date as IsoDate, -21) }).filter((lot) => lot.date <= date);
+      const sold = soldBetween(db, monday, addDays(monday, 6));
       return standingOrders(db, date).map((order) => {
         const fitting = lots.filter((lot) => lot.cropId === order.cropId && lot.unit === order.unit && lot.harvested > lot.gone);
+        const filled =
+          sold.find((each) => each.outletId === order.outletId && each.cropId === order.cropId && each.unit === order.unit)
+            ?.amount ?? 0;
         return {
           ...order,
+          filled,
+          open: Math.max(0, order.amountPerWeek - filled),
           onHand: fitting.reduce((sum, lot) => sum + lot.harvested - lot.gone, 0),
-          lots: fitting.map((lot) => ({ lotId: lot.lotId, code: lot.code, date: lot.date, left: lot.harvested - lot.gone })),
+          lots: fitting.map((lot) => ({ ...lot, left: lot.harvested - lot.gone })),
         };
       });
     },

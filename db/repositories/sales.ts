@@ -139,3 +139,20 @@ export function standingOrders(db: FarmDb, date: string) {
     .orderBy(asc(outlet.name), asc(crop.name))
     .all();
 }
+
+/** What each outlet bought of each crop between two days, in the unit it was sold in. */
+export function soldBetween(db: FarmDb, from: string, to: string) {
+  return db
+    .select({
+      outletId: sale.outletId,
+      cropId: planting.cropId,
+      unit: saleLine.unit,
+      amount: sql<number>`sum(${saleLine.amount})`,
+    })
+    .from(saleLine)
+    .innerJoin(sale, eq(sale.id, saleLine.saleId))
+    .innerJoin(planting, eq(planting.id, saleLine.plantingId))
+    .where(and(gte(sale.date, from), lte(sale.date, to), eq(saleLine.outcome, 'sold')))
+    .groupBy(sale.outletId, planting.cropId, saleLine.unit)
+    .all();
+}

@@ -1,4 +1,5 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { demand } from '../../db/schema/plantings.ts';
 import { aProgram, type TestProgram } from '../builders/a-farm.ts';
 
 const NOW = '2026-07-09T18:00:00';
@@ -123,6 +124,53 @@ describe('a harvest file', () => {
 });
 
 describe('sales', () => {
+  test('a standing order counts what was sold to its outlet in the week and names the lots for the rest', async () => {
+    const { planting } = await standing();
+    program.farm.change('Order', () =>
+      program.farm.db
+        .insert(demand)
+        .values({
+          id: 'order',
+          seasonId: 'season-2026',
+          outletId: 'outlet-boxes',
+          cropId: planting.cropId,
+          kind: 'standing',
+          fromDate: '2026-07-01',
+          toDate: '2026-07-31',
+          amountPerWeek: 6,
+          unit: 'kg',
+          price_minor: 450,
+        })
+        .run(),
+    );
+    const order = async (date: string) => (await program.api.sales.standing({ date })).find((each) => each.demandId === 'order');
+    const before = await order(DAY);
+    await program.api.harvest.add(entryOf(planting.plantingId, 5));
+    const found = await order(DAY);
+    expect((found?.onHand ?? 0) - (before?.onHand ?? 0)).toBeCloseTo(5, 9);
+    expect(found?.open).toBeCloseTo(6 - (before?.filled ?? 0), 9);
+    const lot = found?.lots.find((each) => each.date === DAY && each.harvested === 5);
+    if (lot === undefined) throw new Error('expected the new lot among those that fit');
+    await program.api.sales.add({
+      date: DAY,
+      outletId: 'outlet-boxes',
+      lines: [{ lotId: lot.lotId, plantingId: null, amount: 4, unit: 'kg', price_minor: 450 }],
+    });
+    const after = await order(DAY);
+    expect(after?.filled).toBeCloseTo((before?.filled ?? 0) + 4, 9);
+    expect(after?.lots.find((each) => each.lotId === lot.lotId)?.left).toBeCloseTo(1, 9);
+    // the next week begins with nothing sold; after the order's last day it is gone
+    expect((await order('2026-07-13'))?.filled).toBe(0);
+    expect(await order('2026-08-01')).toBeUndefined();
+  });
+  test('a price from a day on is added once and changed in the list', async () => {
+    const { planting } = await standing();
+    const line = { outletId: 'outlet-stall', cropId: planting.cropId, unit: 'crate', grade: 'first', fromDate: DAY };
+    const { priceId } = await program.api.sales.addPrice({ ...line, price_minor: 1200 });
+    await expect(program.api.sales.addPrice({ ...line, price_minor: 1300 })).rejects.toThrow('has a price for it from that day');
+    await program.api.sales.setPrices({ edits: [{ priceId, price_minor: 1350 }] });
+    expect((await program.api.sales.prices()).find((each) => each.priceId === priceId)?.price_minor).toBe(1350);
+  });
   test('more than the lot holds is refused at its line; a part leaves the rest', async () => {
     const { planting } = await standing();
     await program.api.harvest.add(entryOf(planting.plantingId, 5));

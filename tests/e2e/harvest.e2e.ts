@@ -75,3 +75,35 @@ test('harvests come in from CSV only when every line is right', async ({ page, h
   await expect(dialog.getByText(/Line 2, amount/)).toBeVisible();
   await expect(dialog.getByRole('button', { name: /Bring in 0 harvests/ })).toBeDisabled();
 });
+
+test('a price is added, refused a second time, and corrected in the list', async ({ page, host }) => {
+  await page.goto(`${host.origin}/harvest`);
+  await page.getByRole('tab', { name: 'Prices' }).click();
+  const form = page.getByRole('form', { name: 'Add a price' });
+  const fill = async () => {
+    await form.getByLabel('Outlet').selectOption({ label: 'Saturday stall' });
+    await form.getByLabel('Crop').selectOption({ label: 'Spinach' });
+    await form.getByLabel('Unit', { exact: true }).fill('crate');
+    await form.getByLabel('Price a unit').fill('12');
+    await form.getByRole('button', { name: 'Add the price' }).click();
+  };
+  await fill();
+  await expect(said(page)).toContainText('Added the price.');
+  await fill();
+  await expect(form.getByText(/has a price for it from that day/)).toBeVisible();
+  const row = page.getByRole('grid', { name: 'Prices' }).getByRole('row', { name: /Spinach .*crate/ });
+  await row.getByRole('gridcell', { name: '12.00' }).dblclick();
+  await page.keyboard.press('Control+A');
+  await page.keyboard.type('13.50');
+  await page.keyboard.press('Enter');
+  await expect(row).toContainText('13.50');
+});
+
+test('standing orders of a week say what is open and which have no lot', async ({ page, host }) => {
+  await page.goto(`${host.origin}/harvest?tab=sales`);
+  await page.getByLabel('In the week of').fill('2027-07-08');
+  await page.keyboard.press('Enter');
+  const orders = page.getByRole('grid', { name: 'Standing orders' });
+  await orders.getByRole('checkbox').nth(1).check();
+  await expect(page.getByRole('button', { name: 'No lot on hand for it' })).toBeDisabled();
+});

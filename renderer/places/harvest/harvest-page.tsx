@@ -6,6 +6,7 @@ import { api } from '../../client/api.ts';
 import { useRead } from '../../client/use-read.ts';
 import { HoursTab } from './hours-tab.tsx';
 import { LogTab } from './log-tab.tsx';
+import { PricesTab } from './prices-tab.tsx';
 import { SalesTab } from './sales-tab.tsx';
 import { UnitsTab } from './units-tab.tsx';
 import { YieldsTab } from './yields-tab.tsx';
@@ -13,6 +14,7 @@ import { YieldsTab } from './yields-tab.tsx';
 const known = [
   { name: 'log', title: 'Entry and log' },
   { name: 'sales', title: 'Lots and sales' },
+  { name: 'prices', title: 'Prices' },
   { name: 'hours', title: 'Hours' },
   { name: 'yields', title: 'Yields' },
   { name: 'units', title: 'Units of sale' },
@@ -33,6 +35,8 @@ export function HarvestPage() {
             return <LogTab tabs={tabs} today={today} />;
           case 'sales':
             return <SalesTab tabs={tabs} today={today} />;
+          case 'prices':
+            return <PricesTab tabs={tabs} today={today} />;
           case 'hours':
             return <HoursTab tabs={tabs} today={today} />;
           case 'yields':

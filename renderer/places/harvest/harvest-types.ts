@@ -9,3 +9,4 @@ export type SaleRow = OutputOf<typeof api.sales.log>[number];
 export type HoursRow = OutputOf<typeof api.labour.log>[number];
 export type YieldRow = OutputOf<typeof api.harvest.yields>[number];
 export type StandingRow = OutputOf<typeof api.sales.standing>[number];
+export type PriceRow = OutputOf<typeof api.sales.prices>[number];

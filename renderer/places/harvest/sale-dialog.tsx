@@ -12,11 +12,11 @@ import { Form } from '../../fields/form.tsx';
 import { MoneyField } from '../../fields/money-field.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
-import type { LotRow } from './harvest-types.ts';
+import type { LotToSell, SaleStart } from './fill-order.ts';
 
 type Outcome = 'sold' | 'unsold' | 'spoiled' | 'given';
 type Line = {
-  readonly lot: LotRow;
+  readonly lot: LotToSell;
   readonly amount: number | null;
   readonly price_minor: number | null;
   readonly outcome: Outcome;
@@ -33,19 +33,27 @@ const outcomes: readonly { readonly value: Outcome; readonly text: string }[] = 
 export function SaleDialog({
   lots,
   today,
+  start,
   onClose,
 }: {
-  readonly lots: readonly LotRow[];
+  readonly lots: readonly LotToSell[];
   readonly today: IsoDate;
+  /** What is known of the sale before it is entered, such as the order it fills. */
+  readonly start?: SaleStart;
   readonly onClose: () => void;
 }) {
   const outlets = useRead(api.sales.outlets, undefined);
   const add = useChange(api.sales.add);
   const [date, setDate] = useState<IsoDate>(today);
-  const [outletId, setOutlet] = useState('');
+  const [outletId, setOutlet] = useState(start?.outletId ?? '');
   const [buyer, setBuyer] = useState('');
   const [lines, setLines] = useState<readonly Line[]>(() =>
-    lots.map((lot) => ({ lot, amount: Number(lot.left.toFixed(3)), price_minor: null, outcome: 'sold' })),
+    lots.map((lot) => ({
+      lot,
+      amount: start?.amounts.get(lot.lotId) ?? Number(lot.left.toFixed(3)),
+      price_minor: start?.price_minor ?? null,
+      outcome: 'sold',
+    })),
   );
   const set = (at: number, change: Partial<Line>) =>
     setLines(lines.map((line, index) => (index === at ? { ...line, ...change } : line)));

@@ -11,6 +11,7 @@ import { Grid } from '../../table/grid.tsx';
 import type { LotRow, SaleRow } from './harvest-types.ts';
 import { PeriodFields } from './period-fields.tsx';
 import { SaleDialog } from './sale-dialog.tsx';
+import { StandingOrders } from './standing-orders.tsx';
 import { usePeriod } from './use-period.ts';
 
 const saleColumns: readonly Column<SaleRow>[] = [
@@ -79,6 +80,7 @@ export function SalesTab({ tabs, today }: { readonly tabs: ReactNode; readonly t
           );
         }}
       </Shown>
+      <StandingOrders today={today} />
       <h2>Sales</h2>
       <PeriodFields period={period} />
       <Shown reading={log}>
