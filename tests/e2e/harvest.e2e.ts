@@ -91,6 +91,7 @@ test('a price is added, refused a second time, and corrected in the list', async
   await expect(said(page)).toContainText('Added the price.');
   await fill();
   await expect(form.getByText(/has a price for it from that day/)).toBeVisible();
+  await page.getByRole('searchbox').fill('crate');
   const row = page.getByRole('grid', { name: 'Prices' }).getByRole('row', { name: /Spinach .*crate/ });
   await row.getByRole('gridcell', { name: '12.00' }).dblclick();
   await page.keyboard.press('Control+A');

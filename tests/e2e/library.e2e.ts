@@ -40,7 +40,7 @@ test('a material is added, analysed, offered with a price break, and its price c
   await expect(row).toContainText('46.50');
   await row.getByRole('gridcell', { name: 'Quayside Feeds' }).click();
   await expect(sheet).toContainText('$44.00');
-  await expect(sheet.getByRole('figure', { name: 'Price of one package' })).toBeVisible();
+  await expect(sheet.getByRole('figure', { name: 'What a package cost' })).toBeVisible();
   await sheet.getByRole('button', { name: 'Add a break' }).click();
   await sheet.getByLabel('From packages').fill('1');
   await sheet.getByLabel('Price of one').fill('40');

@@ -5,7 +5,7 @@ import { type PricePoint, priceSteps } from './price-steps.ts';
 export function PriceHistory({ earlier, now }: { readonly earlier: readonly PricePoint[]; readonly now: PricePoint }) {
   return (
     <Chart
-      title="Price of one package"
+      title="What a package cost"
       rows={priceSteps(earlier, now)}
       x={{ name: 'Priced on', text: (each) => each.date }}
       unit="minor"
