@@ -14,22 +14,22 @@ export function splitMoney(
   weights: readonly number[],
 ): { readonly parts_minor: readonly number[]; readonly unallocated_minor: number } {
   if (!Number.isSafeInteger(amount_minor)) refuse('amount_minor', 'not-whole', 'Money is kept in whole minor units.');
-  weights.forEach((weight, at) => {
+  let total = 0;
+  for (let at = 0; at < weights.length; at += 1) {
+    const weight = weights[at] ?? 0;
     if (!Number.isFinite(weight) || weight < 0) refuse(`weights.${at}`, 'too-small', 'A share cannot be negative.');
-  });
-  const total = weights.reduce((sum, weight) => sum + weight, 0);
+    total += weight;
+  }
   if (total === 0) return { parts_minor: weights.map(() => 0), unallocated_minor: amount_minor };
   const sign = amount_minor < 0 ? -1 : 1;
   const size = Math.abs(amount_minor);
   const exact = weights.map((weight) => (size * weight) / total);
-  const floors = exact.map(Math.floor);
-  let left = size - floors.reduce((sum, part) => sum + part, 0);
-  const order = exact.map((part, at) => ({ at, rest: part - Math.floor(part) })).sort((a, b) => b.rest - a.rest || a.at - b.at);
-  const parts = [...floors];
-  for (const { at } of order) {
-    if (left <= 0) break;
-    parts[at] = (parts[at] ?? 0) + 1;
-    left -= 1;
+  const parts = exact.map(Math.floor);
+  const left = size - parts.reduce((sum, part) => sum + part, 0);
+  if (left > 0) {
+    const rests = exact.map((part, at) => part - (parts[at] ?? 0));
+    const order = rests.map((_, at) => at).sort((a, b) => (rests[b] ?? 0) - (rests[a] ?? 0) || a - b);
+    for (const at of order.slice(0, left)) parts[at] = (parts[at] ?? 0) + 1;
   }
   return { parts_minor: parts.map((part) => (part === 0 ? 0 : sign * part)), unallocated_minor: 0 };
 }

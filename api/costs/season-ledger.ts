@@ -1,15 +1,13 @@
 import type { FarmDb } from '../../db/file/open-farm.ts';
-import { type BedRecord, bedsInUse, bedsRetired } from '../../db/repositories/beds.ts';
+import type { BedRecord } from '../../db/repositories/beds.ts';
 import {
   applicationCosts,
-  fillsUntil,
+  type fillsUntil,
   harvestsOfLots,
-  harvestWagesBetween,
   incomeOfLots,
   incomeOfSeason,
   labourBetween,
   linesForCost,
-  movesUntil,
   overheadsOfSeason,
   partsBetween,
   plantingsWithPlan,
@@ -29,8 +27,8 @@ import { type Charge, type Posting, spreadCharges } from '../../planner/costs/sp
 import { roundMoney } from '../../planner/money.ts';
 import { convert } from '../../planner/units/convert.ts';
 import { Refusal } from '../errors.ts';
-import { areaOf } from '../harvest/areas-of-beds.ts';
-import { fillingOf, stockCharges, type ValuedMove, valuedMoves } from './stock-charges.ts';
+import { type Books, booksUntil } from './books.ts';
+import { fillingOf, stockCharges, type ValuedMove } from './stock-charges.ts';
 
 /** A season's costs and incomes, each brought to its bed and planting. */
 export type SeasonLedger = {
@@ -49,14 +47,19 @@ export type SeasonLedger = {
   readonly harvestWages: ReadonlyMap<string, number>;
 };
 
-/** Reads a season's books whole. @throws Refusal when the season is gone */
-export function seasonLedger(db: FarmDb, seasonId: string): SeasonLedger {
+/**
+ * Reads a season's books whole.
+ * @param books what seasons share, where several are read; they reach to the season's end at least
+ * @throws Refusal when the season is gone
+ */
+export function seasonLedger(db: FarmDb, seasonId: string, books?: Books): SeasonLedger {
   const season = seasonOfId(db, seasonId);
   const farm = farmOfFile(db);
   if (season === undefined || farm === undefined) throw new Refusal({ code: 'not-found', what: 'season' });
   const from = season.startDate as IsoDate;
   const to = season.endDate as IsoDate;
-  const beds = bedsOf(db, from, to);
+  const shared = books ?? booksUntil(db, to);
+  const beds = bedsOf(shared, from, to);
   const areaOfBed = new Map(beds.map((bed) => [bed.bedId, bed.area_m2]));
   const stays = staysOfSeason(db, seasonId).map(
     (row): Stay => ({
@@ -72,13 +75,17 @@ export function seasonLedger(db: FarmDb, seasonId: string): SeasonLedger {
   const incomes = incomeByBed([...sold, ...lotIncomes(db, from, to, new Set(plantings.map((each) => each.plantingId)))], stays);
   const labour = labourBetween(db, from, to);
   const hoursOf = new Map<string, number>();
+  const harvestWages = new Map<string, number>();
   for (const row of labour)
-    if (row.plantingId !== null) hoursOf.set(row.plantingId, (hoursOf.get(row.plantingId) ?? 0) + row.labour_h);
+    if (row.plantingId !== null) {
+      hoursOf.set(row.plantingId, (hoursOf.get(row.plantingId) ?? 0) + row.labour_h);
+      harvestWages.set(row.plantingId, (harvestWages.get(row.plantingId) ?? 0) + row.harvestWages_minor);
+    }
   const incomeOf = new Map<string, number>();
   for (const income of incomes)
     if (income.plantingId !== null) incomeOf.set(income.plantingId, (incomeOf.get(income.plantingId) ?? 0) + income.paid_minor);
-  const used = valuedMoves(movesUntil(db, to));
-  const fills = fillsUntil(db, to);
+  const used = shared.usedUntil(to);
+  const fills = shared.fillsUntil(to);
   const charges = [
     ...lastingCharges(db, farm, { start: from, end: to }, used, fills),
     ...usedCharges(db, farm, season, used, fills),
@@ -112,16 +119,16 @@ export function seasonLedger(db: FarmDb, seasonId: string): SeasonLedger {
     soldInUnit,
     hoursOf,
     labour_h: labour.reduce((sum, row) => sum + row.labour_h, 0),
-    harvestWages: new Map(harvestWagesBetween(db, from, to).map((row) => [row.plantingId ?? '', row.wages_minor])),
+    harvestWages,
   };
 }
 
-function bedsOf(db: FarmDb, from: IsoDate, to: IsoDate): SeasonLedger['beds'] {
-  return [...bedsInUse(db), ...bedsRetired(db)]
-    .filter(({ bed }) => bed.builtDate <= to && (bed.retiredDate === null || bed.retiredDate > from))
-    .map((record) => ({
+function bedsOf(books: Books, from: IsoDate, to: IsoDate): SeasonLedger['beds'] {
+  return books.beds
+    .filter(({ record: { bed } }) => bed.builtDate <= to && (bed.retiredDate === null || bed.retiredDate > from))
+    .map(({ record, area_m2 }) => ({
       bedId: record.bed.id,
-      area_m2: areaOf(record),
+      area_m2,
       fromDay: Math.max(dayNumber(from), dayNumber(record.bed.builtDate as IsoDate)),
       toDay: Math.min(
         dayNumber(to) + 1,

@@ -7,6 +7,7 @@ import { seasonsOfFarm } from '../../db/repositories/seasons.ts';
 import { isIsoDate } from '../../planner/calendar.ts';
 import { explainEarning } from '../../planner/costs/per-measure.ts';
 import { bedsOnSite } from '../costs/beds-on-site.ts';
+import { type Books, booksUntil } from '../costs/books.ts';
 import { earningView, type GroupBy, groupings } from '../costs/earning-view.ts';
 import { planView } from '../costs/plan-view.ts';
 import { seasonLedger } from '../costs/season-ledger.ts';
@@ -17,8 +18,8 @@ import { change, nothing, read } from '../procedure.ts';
 const inSeason = z.object({ seasonId: z.string().min(1) });
 const byGroup = inSeason.extend({ by: z.enum(groupings) });
 
-function viewOf(db: FarmDb, seasonId: string, by: GroupBy) {
-  const ledger = seasonLedger(db, seasonId);
+function viewOf(db: FarmDb, seasonId: string, by: GroupBy, books?: Books) {
+  const ledger = seasonLedger(db, seasonId, books);
   const outlets = new Map(outletsOfFarm(db).map((each) => [each.id, each.name]));
   return { ledger, rows: earningView(ledger, by, outlets) };
 }
@@ -75,9 +76,16 @@ export const costs = {
   /** Seasons side by side, all of them. */
   sideBySide: read({
     input: nothing,
-    run: ({ db }) =>
-      seasonsOfFarm(db).map((season) => {
-        const { ledger, rows } = viewOf(db, season.id, 'crop');
+    run({ db }) {
+      const seasons = seasonsOfFarm(db);
+      const last =
+        seasons
+          .map((season) => season.endDate)
+          .toSorted()
+          .at(-1) ?? '';
+      const books = booksUntil(db, last);
+      return seasons.map((season) => {
+        const { ledger, rows } = viewOf(db, season.id, 'crop', books);
         const income = sum(rows, (row) => row.income_minor);
         const cost = sum(rows, (row) => row.cost_minor);
         const labour = sum(rows, (row) => row.labour_minor);
@@ -96,7 +104,8 @@ export const costs = {
           return_minor_per_h: ledger.labour_h > 0 ? (income - cost + labour) / ledger.labour_h : null,
           area_m2: sum(ledger.beds, (bed) => bed.area_m2),
         };
-      }),
+      });
+    },
   }),
   /** Every bed's outline on the site with what it earned. */
   map: read({

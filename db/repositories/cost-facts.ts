@@ -134,6 +134,8 @@ export function applicationCosts(db: FarmDb, from: string, to: string) {
     .all();
 }
 
+const wagesOfEntry = sql`round(${labourEntry.minutes} * ${labourEntry.people} * ${labourEntry.wage_minor_per_h} / 60.0)`;
+
 /** Hours and their wages between two days, by what they were for; each entry rounded to the minor unit, then added up. */
 export function labourBetween(db: FarmDb, from: string, to: string) {
   return db
@@ -142,7 +144,9 @@ export function labourBetween(db: FarmDb, from: string, to: string) {
       bedId: labourEntry.bedId,
       blockId: labourEntry.blockId,
       labour_h: sql<number>`sum(${labourEntry.minutes} * ${labourEntry.people}) / 60.0`,
-      wages_minor: sql<number>`cast(sum(round(${labourEntry.minutes} * ${labourEntry.people} * ${labourEntry.wage_minor_per_h} / 60.0)) as integer)`,
+      wages_minor: sql<number>`cast(sum(${wagesOfEntry}) as integer)`,
+      /** Those of picking and packing. */
+      harvestWages_minor: sql<number>`cast(sum(case when ${labourEntry.task} in ('harvest', 'pack') then ${wagesOfEntry} else 0 end) as integer)`,
     })
     .from(labourEntry)
     .where(and(gte(labourEntry.date, from), lte(labourEntry.date, to)))
@@ -267,24 +271,4 @@ export function pricesPaid(db: FarmDb, cropId: string, unit: string): readonly n
     .where(and(eq(planting.cropId, cropId), eq(saleLine.unit, unit), eq(saleLine.outcome, 'sold')))
     .all()
     .map((row) => row.price_minor);
-}
-
-/** Wages of the harvest of each planting between two days. */
-export function harvestWagesBetween(db: FarmDb, from: string, to: string) {
-  return db
-    .select({
-      plantingId: labourEntry.plantingId,
-      wages_minor: sql<number>`cast(sum(round(${labourEntry.minutes} * ${labourEntry.people} * ${labourEntry.wage_minor_per_h} / 60.0)) as integer)`,
-    })
-    .from(labourEntry)
-    .where(
-      and(
-        gte(labourEntry.date, from),
-        lte(labourEntry.date, to),
-        sql`${labourEntry.task} in ('harvest', 'pack')`,
-        sql`${labourEntry.plantingId} is not null`,
-      ),
-    )
-    .groupBy(labourEntry.plantingId)
-    .all();
 }
