@@ -3,6 +3,7 @@ import { Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import { secureHeaders } from 'hono/secure-headers';
 import { explainError } from '../explain-error.ts';
+import { openDropped } from '../files/dropped-farm.ts';
 import { ctxOf, type DoorContext } from '../procedure.ts';
 import type { Program } from '../program/program.ts';
 import { router } from '../router.ts';
@@ -19,6 +20,8 @@ export type AppOptions = {
 };
 
 const BODY_LIMIT_B = 32 * 1024 * 1024;
+/** A farm of 1,000 beds and five seasons is 50 MB. */
+const FARM_LIMIT_B = 512 * 1024 * 1024;
 const FARM_HEADER = 'x-bedwright-farm';
 
 /** The program as one function from `Request` to `Response`: procedures, downloads and pages, the same at both doors. */
@@ -66,6 +69,11 @@ export function createApp({ program, pages, guard }: AppOptions) {
     plain.headers.set('cache-control', 'no-store');
     return plain;
   });
+  app.use(
+    '/farm-file',
+    bodyLimit({ maxSize: FARM_LIMIT_B, onError: (c) => c.text('This file is too large to be taken in here.', 413) }),
+  );
+  app.post('/farm-file', async (c) => c.json(openDropped(program, c.req.query('name') ?? '', await c.req.arrayBuffer())));
   app.get('/export/:name', async (c) => {
     const make = downloads[c.req.param('name')];
     if (make === undefined) return c.text('There is no such download.', 404);

@@ -1,30 +1,18 @@
 import { existsSync } from 'node:fs';
-import { homedir } from 'node:os';
-import { basename, extname, isAbsolute, join, resolve } from 'node:path';
+import { basename, isAbsolute, resolve } from 'node:path';
 import { z } from 'zod';
 import { listBackups } from '../../db/file/backup.ts';
-import { previewFarm } from '../../db/file/preview.ts';
+import { compareFarms } from '../../db/file/compare-farms.ts';
 import { insertAll } from '../../db/repositories/insert-all.ts';
 import { farm as farmTable } from '../../db/schema/farm.ts';
 import { season } from '../../db/schema/plantings.ts';
 import { refuse } from '../../planner/errors.ts';
 import { convert } from '../../planner/units/convert.ts';
+import { FARM_EXTENSION, farmPath } from '../files/farm-path.ts';
+import { folderView } from '../files/folder-view.ts';
 import { fillLibrary } from '../library/fill-library.ts';
 import { act, ask, ctxOf, nothing, read } from '../procedure.ts';
-import type { Program } from '../program/program.ts';
 import { fillSampleFarm } from '../sample/fill-sample-farm.ts';
-
-const EXTENSION = '.bedwright';
-
-/** A path as a person writes it: `~`, a bare name (then in the program's own folder), with or without the ending. */
-function farmPath(program: Program, text: string, path = 'path'): string {
-  const plain = text.trim();
-  if (plain === '') refuse(path, 'missing', 'Give the file a name.');
-  if (plain.includes('\0')) refuse(path, 'wrong', 'A file name cannot hold this character.');
-  const home = plain === '~' || plain.startsWith('~/') ? join(homedir(), plain.slice(1)) : plain;
-  const full = isAbsolute(home) ? home : join(program.places.data, home);
-  return extname(full) === EXTENSION ? full : `${full}${EXTENSION}`;
-}
 
 /** Round measures to dose with, in the grower's own units (common practice, no source). */
 const usMeasures = { bucket_L: convert(5, 'us_gal', 'L'), barrow_L: convert(3, 'ft3', 'L'), can_L: convert(2, 'us_gal', 'L') };
@@ -38,8 +26,25 @@ export const files = {
     run: ({ program }) => ({
       open: program.farms(),
       folder: program.places.data,
-      recent: program.recent.list().map((each) => ({ path: each, name: basename(each, EXTENSION), there: existsSync(each) })),
+      /** Where the page's Choose button leads: to the system's dialog, or to the page's own view of folders. */
+      chooser: program.desktop === null ? ('page' as const) : ('system' as const),
+      recent: program.recent
+        .list()
+        .map((each) => ({ path: each, name: basename(each, FARM_EXTENSION), there: existsSync(each) })),
     }),
+  }),
+  folder: ask({
+    input: z.object({ folder: z.string().max(1000) }),
+    run: ({ program }, { folder }) => folderView(folder, program.places.data),
+  }),
+  choose: act({
+    input: z.object({ kind: z.enum(['open', 'save']), title: z.string().max(120), at: z.string().max(1000) }),
+    async run({ program }, wish) {
+      if (program.desktop === null)
+        return refuse('path', 'no-dialog', 'Only the desktop window has the system’s own dialog for files.');
+      const at = wish.at.trim() === '' ? program.places.data : wish.kind === 'save' ? farmPath(program, wish.at) : wish.at;
+      return { path: await program.desktop.chooseFile({ ...wish, at }) };
+    },
   }),
   open: act({
     input: path,
@@ -112,9 +117,10 @@ export const files = {
   preview: ask({
     input: path,
     run({ program, farmKey }, input) {
-      const known = listBackups(program.farm(farmKey).path).find((backup) => backup.path === input.path);
+      const farm = program.farm(farmKey);
+      const known = listBackups(farm.path).find((backup) => backup.path === input.path);
       if (known === undefined) return refuse('path', 'not-found', 'This backup is no longer there.');
-      return previewFarm(known.path);
+      return compareFarms(farm.sqlite, known.path);
     },
   }),
   move: act({

@@ -11,6 +11,7 @@ import {
 import { Refusal } from '../errors.ts';
 import type { Log } from '../explain-error.ts';
 import { createJobs, type Jobs } from '../jobs/jobs.ts';
+import type { Desktop } from './desktop.ts';
 import { recentFarms } from './recent.ts';
 
 export type ProgramPlaces = {
@@ -34,6 +35,8 @@ export type Program = {
   readonly now: () => string;
   readonly log: Log;
   readonly recent: ReturnType<typeof recentFarms>;
+  /** What the desktop window offers; null at the loopback host. */
+  readonly desktop: Desktop | null;
   /** An open farm by its key; without a key the one opened first. @throws Refusal */
   readonly farm: (key: string | null) => FarmFile;
   readonly farms: () => OpenFarmView[];
@@ -43,11 +46,13 @@ export type Program = {
   readonly restore: (key: string | null, backup: string) => OpenFarmView;
   /** Moves a farm's file, with its backups, to a place where nothing is yet; it stays open under the same key. */
   readonly move: (key: string | null, to: string) => OpenFarmView;
+  /** Brings what was written into the farm files themselves, as before the computer sleeps. */
+  readonly settle: () => void;
   readonly close: (key: string) => void;
   readonly closeAll: () => Promise<void>;
 };
 
-export function createProgram(places: ProgramPlaces, now: () => string, log: Log): Program {
+export function createProgram(places: ProgramPlaces, now: () => string, log: Log, desktop: Desktop | null = null): Program {
   const open = new Map<string, FarmFile>();
   const jobs = createJobs(places.worker, log);
   const recent = recentFarms(places.data, log);
@@ -68,6 +73,7 @@ export function createProgram(places: ProgramPlaces, now: () => string, log: Log
     now,
     log,
     recent,
+    desktop,
     farm(key) {
       const farm = key === null ? open.values().next().value : open.get(key);
       if (farm === undefined) throw new Refusal({ code: 'no-farm' });
@@ -119,6 +125,9 @@ export function createProgram(places: ProgramPlaces, now: () => string, log: Log
         open.set(farmKey, openFarm(place, options));
       }
       return { key: farmKey, path: place };
+    },
+    settle() {
+      for (const farm of open.values()) farm.settle();
     },
     close(key) {
       open.get(key)?.close();

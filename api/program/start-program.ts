@@ -5,6 +5,7 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 import { FarmFileError } from '../../db/file/errors.ts';
 import type { Log } from '../explain-error.ts';
 import { fillSampleFarm } from '../sample/fill-sample-farm.ts';
+import type { Desktop } from './desktop.ts';
 import { clockOf, dataFolder } from './places.ts';
 import { createProgram, type Program, type ProgramPlaces } from './program.ts';
 
@@ -63,6 +64,6 @@ export function openFirstFarm(program: Program, asked: string | undefined): void
     program.create(sample, (farm) => fillSampleFarm(farm, { resources: program.places.resources, beds: 96, years: 2, seed: 1 }));
 }
 
-export function startProgram(places: ProgramPlaces, log: Log): Program {
-  return createProgram(places, clockOf(process.env), log);
+export function startProgram(places: ProgramPlaces, log: Log, desktop: Desktop | null = null): Program {
+  return createProgram(places, clockOf(process.env), log, desktop);
 }

@@ -34,6 +34,8 @@ export type FarmFile = {
   readonly backup: (why: 'daily' | 'migration' | 'by-hand' | 'restore') => string;
   /** Writes a consistent copy to a path where nothing is yet. */
   readonly saveCopy: (target: string) => void;
+  /** Brings all that was written into the one file itself, as before the computer sleeps. It stays open. */
+  readonly settle: () => void;
   readonly close: () => void;
 };
 
@@ -51,6 +53,19 @@ function appliedMigrations(sqlite: Database.Database): { readonly count: number;
     )
     .get();
   return { count: row?.n ?? 0, newest: row?.newest ?? 0 };
+}
+
+/** Refuses a file that is not a whole farm file which this program knows; `name` is what the reader calls it. */
+export function checkFarmFile(path: string, migrations: string, name: string): void {
+  const journal = journalOf(migrations);
+  try {
+    identifyFarmFile(path, journal.entries.length);
+    inspect(path, journal);
+  } catch (error) {
+    const known = farmFileErrorOf(error, path);
+    if (!(known instanceof FarmFileError)) throw known;
+    throw new FarmFileError(known.reason, name, known.message.replaceAll(path, name), { cause: error });
+  }
 }
 
 /** Looks the whole file over through a connection that cannot write. */
@@ -154,6 +169,9 @@ function farmOf(sqlite: Database.Database, path: string, options: OpenOptions): 
       } catch (error) {
         throw farmFileErrorOf(error, target);
       }
+    },
+    settle: () => {
+      sqlite.pragma('wal_checkpoint(TRUNCATE)');
     },
     close: () => {
       if (!sqlite.open) return;

@@ -1,4 +1,5 @@
 import { lazy, Suspense, useState } from 'react';
+import { DropFarm } from '../places/farm/drop-farm.tsx';
 import { NoFarm } from '../places/farm/no-farm.tsx';
 import { WorkingProvider } from '../working/working-sheet.tsx';
 import { setQuery, useAddress } from './address.ts';
@@ -54,6 +55,7 @@ export function App() {
         </div>
       </main>
       <ResultLine />
+      <DropFarm />
       {finding ? <FindAndGo onClose={() => setFinding(false)} /> : null}
     </div>
   );

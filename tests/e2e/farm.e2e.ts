@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import { existsSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from './program.ts';
 
@@ -71,7 +71,9 @@ test('a backup is made, looked into and gone back to', async ({ page, host }) =>
   await page.getByRole('tab', { name: 'Backups' }).click();
   await page.getByRole('gridcell', { name: 'by hand' }).first().click();
   const dialog = page.getByRole('dialog');
-  await expect(dialog.getByText('beds')).toBeVisible();
+  await expect(dialog.getByRole('row', { name: 'beds', exact: false }).first()).toBeVisible();
+  await expect(dialog.getByRole('heading', { name: 'Changes made since: 1' })).toBeVisible();
+  await expect(dialog.getByText('Change farm settings')).toBeVisible();
   await dialog.getByRole('button', { name: 'Go back to this backup' }).click();
   await expect(page.getByRole('contentinfo')).toContainText('The farm is as it was in this backup.');
   await page.getByRole('tab', { name: 'Settings' }).click();
@@ -81,22 +83,22 @@ test('a backup is made, looked into and gone back to', async ({ page, host }) =>
 test('a copy is saved under a new name and refused over a file that is there', async ({ page, host }) => {
   await page.goto(`${host.origin}/farm?tab=files`);
   const target = join(host.data, `copy ${randomUUID().slice(0, 6)}.bedwright`);
-  await page.getByLabel('Save a copy as').fill(target);
-  await page.getByRole('button', { name: 'Save a copy' }).click();
+  await page.getByRole('textbox', { name: 'Save a copy as' }).fill(target);
+  await page.getByRole('button', { name: 'Save a copy', exact: true }).click();
   await expect(page.getByRole('contentinfo')).toContainText('Saved a copy');
   expect(existsSync(target)).toBe(true);
-  await page.getByLabel('Save a copy as').fill(target);
-  await page.getByRole('button', { name: 'Save a copy' }).click();
+  await page.getByRole('textbox', { name: 'Save a copy as' }).fill(target);
+  await page.getByRole('button', { name: 'Save a copy', exact: true }).click();
   await expect(page.getByText('There is already a file at')).toBeVisible();
 });
 
 test('two windows show two farms, each by its own address', async ({ page, host, context }) => {
   await page.goto(`${host.origin}/farm?tab=files`);
   const copy = join(host.data, `second ${randomUUID().slice(0, 6)}.bedwright`);
-  await page.getByLabel('Save a copy as').fill(copy);
-  await page.getByRole('button', { name: 'Save a copy' }).click();
+  await page.getByRole('textbox', { name: 'Save a copy as' }).fill(copy);
+  await page.getByRole('button', { name: 'Save a copy', exact: true }).click();
   await expect(page.getByRole('contentinfo')).toContainText('Saved a copy');
-  await page.getByLabel('A farm file').fill(copy);
+  await page.getByRole('textbox', { name: 'A farm file' }).fill(copy);
   await page.getByRole('button', { name: 'Open', exact: true }).click();
   await page.waitForURL(/farm=/);
   const second = new URL(page.url()).searchParams.get('farm') ?? '';
@@ -107,4 +109,67 @@ test('two windows show two farms, each by its own address', async ({ page, host,
   const other = await context.newPage();
   await other.goto(`${host.origin}/farm`);
   await expect(other.getByRole('banner')).not.toContainText('Second field');
+});
+
+test('a file is chosen in a view of folders: a place for a copy, then the copy to open; nothing is written over', async ({
+  page,
+  host,
+}) => {
+  const name = `chosen ${randomUUID().slice(0, 6)}`;
+  mkdirSync(join(host.data, 'Other disk'), { recursive: true });
+  await page.goto(`${host.origin}/farm?tab=files`);
+  await page.getByRole('button', { name: 'Choose: Save a copy as' }).click();
+  const dialog = page.getByRole('dialog');
+  await dialog.getByRole('button', { name: 'Farms of this program' }).click();
+  await dialog.getByLabel('File name').fill('Saltgrass Lane (invented sample)');
+  await expect(dialog.getByText('There is already a farm of this name here.')).toBeVisible();
+  await expect(dialog.getByRole('button', { name: 'Take this place' })).toBeDisabled();
+  await dialog.getByLabel('File name').fill(name);
+  await dialog.getByRole('button', { name: 'Other disk' }).click();
+  await expect(dialog.getByText('There is no folder and no farm file here.')).toBeVisible();
+  await dialog.getByRole('button', { name: 'Take this place' }).click();
+  const path = join(host.data, 'Other disk', `${name}.bedwright`);
+  await expect(page.getByRole('textbox', { name: 'Save a copy as' })).toHaveValue(path);
+  await page.getByRole('button', { name: 'Save a copy', exact: true }).click();
+  await expect(page.getByRole('contentinfo')).toContainText('Saved a copy');
+  expect(existsSync(path)).toBe(true);
+
+  await page.getByRole('button', { name: 'Choose: A farm file' }).click();
+  await dialog.getByRole('button', { name: 'Farms of this program' }).click();
+  await dialog.getByRole('button', { name: 'Other disk' }).click();
+  await dialog.getByRole('button', { name }).click();
+  await expect(page.getByRole('textbox', { name: 'A farm file' })).toHaveValue(path);
+  await page.getByRole('button', { name: 'Open', exact: true }).click();
+  await page.waitForURL(/farm=/);
+  await page.goto(`${host.origin}/farm?tab=files&farm=${new URL(page.url()).searchParams.get('farm')}`);
+  await expect(page.getByRole('region', { name: "This farm's file" })).toContainText(name);
+});
+
+test('a farm file dropped on the window is taken in as a copy and opened; another file is not', async ({ page, host }) => {
+  await page.goto(`${host.origin}/farm?tab=files`);
+  const copy = join(host.data, `dropped ${randomUUID().slice(0, 6)}.bedwright`);
+  await page.getByRole('textbox', { name: 'Save a copy as' }).fill(copy);
+  await page.getByRole('button', { name: 'Save a copy', exact: true }).click();
+  await expect(page.getByRole('contentinfo')).toContainText('Saved a copy');
+  const bytes = readFileSync(copy).toString('base64');
+  const drop = (name: string, content: string) =>
+    page.evaluate<void>(`{
+      const file = new File([Uint8Array.from(atob('${content}'), (each) => each.charCodeAt(0))], '${name}');
+      const carried = new DataTransfer();
+      carried.items.add(file);
+      const where = document.querySelector('main');
+      where.dispatchEvent(new DragEvent('dragover', { dataTransfer: carried, bubbles: true, cancelable: true }));
+      where.dispatchEvent(new DragEvent('drop', { dataTransfer: carried, bubbles: true, cancelable: true }));
+    }`);
+  await drop('letter.txt', 'RGVhcg==');
+  await expect(page.getByRole('contentinfo')).toContainText('its name ends in .bedwright');
+  await drop('Far field.bedwright', 'RGVhcg==');
+  await expect(page.getByRole('contentinfo')).toContainText('Far field.bedwright is not a farm file');
+  await drop('Far field.bedwright', bytes);
+  const dialog = page.getByRole('dialog', { name: 'Farm taken in' });
+  await expect(dialog).toContainText('Far field.bedwright');
+  await dialog.getByRole('button', { name: 'Open it here' }).click();
+  await page.waitForURL(/farm=/);
+  await expect(page.getByRole('banner')).toContainText('Saltgrass Lane');
+  expect(existsSync(join(host.data, 'Far field.bedwright'))).toBe(true);
 });

@@ -44,7 +44,8 @@ export const test = base.extend<Fixtures, { readonly host: Host }>({
       const errors: string[] = [];
       page.on('console', (message) => {
         // a refused change answers with an error status, which the browser notes; the page shows the refusal itself
-        const refused = message.text().startsWith('Failed to load resource') && message.location().url.includes('/trpc/');
+        const refused =
+          message.text().startsWith('Failed to load resource') && /\/(trpc|farm-file)\b/.test(message.location().url);
         if (message.type() === 'error' && !refused) errors.push(message.text());
       });
       page.on('pageerror', (error) => errors.push(error.message));

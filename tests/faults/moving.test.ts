@@ -1,8 +1,10 @@
 import { existsSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { eq } from 'drizzle-orm';
 import { afterEach, beforeEach, expect, test } from 'vitest';
 import { listBackups } from '../../db/file/backup.ts';
 import { bed } from '../../db/schema/beds.ts';
+import { task } from '../../db/schema/work.ts';
 import { aProgram, type TestProgram } from '../builders/a-farm.ts';
 
 let t: TestProgram;
@@ -38,11 +40,37 @@ test('a farm is never moved over another file, and stays where it is', async () 
   expect(existsSync(t.farm.path)).toBe(true);
 });
 
-test('looking into a backup counts what is in it and changes nothing', async () => {
+test('looking into a backup counts what is in it, tells what differs now, and changes nothing', async () => {
   t.farm.change('Move all beds', () => t.farm.db.update(bed).set({ x_m: 3 }).run());
   const { path } = await t.api.files.backUp();
+  const same = await t.api.files.preview({ path });
+  expect(same.kinds.find((each) => each.what === 'beds')).toMatchObject({
+    inBackup: 12,
+    inFarm: 12,
+    added: 0,
+    removed: 0,
+    changed: 0,
+  });
+  expect(same.changes[0]?.note).toBe('Move all beds');
+  expect(same.sinceCount).toBe(0);
+
+  const [first, second] = t.farm.db.select().from(bed).all();
+  t.farm.change('Move a bed', () =>
+    t.farm.db
+      .update(bed)
+      .set({ x_m: 9 })
+      .where(eq(bed.id, first?.id ?? ''))
+      .run(),
+  );
+  t.farm.change('Add and take away', () => {
+    t.farm.sqlite.prepare('DELETE FROM bed_part WHERE bed_id = ?').run(second?.id);
+    t.farm.db.insert(task).values({ id: 'task-new', kind: 'own', title: 'Mend the gate', dueDate: '2026-11-26' }).run();
+  });
   const preview = await t.api.files.preview({ path });
-  expect(preview.counts.find((each) => each.what === 'beds')?.count).toBe(12);
-  expect(preview.changes[0]?.note).toBe('Move all beds');
+  expect(preview.kinds.find((each) => each.what === 'beds')).toMatchObject({ inBackup: 12, inFarm: 12, changed: 1 });
+  expect(preview.kinds.find((each) => each.what === 'tasks')).toMatchObject({ added: 1, removed: 0, changed: 0 });
+  expect(preview.since.map((each) => each.note)).toEqual(['Add and take away', 'Move a bed']);
+  await t.api.undo.undo();
+  expect((await t.api.files.preview({ path })).sinceCount).toBe(1);
   await expect(t.api.files.preview({ path: t.farm.path })).rejects.toThrow(/no longer there/);
 });

@@ -77,6 +77,7 @@ function BackupDialog({ backup, onClose }: { readonly backup: Backup; readonly o
   return (
     <Dialog
       title={`Backup of ${madeAt(backup)}, ${madeTime(backup)}`}
+      wide
       onClose={onClose}
       foot={
         <>
@@ -96,31 +97,85 @@ function BackupDialog({ backup, onClose }: { readonly backup: Backup; readonly o
       }
     >
       <Shown reading={preview}>
-        {({ farm, counts, changes }) => (
+        {(data) => (
           <>
-            <dl className="figures">
-              {counts.map((each) => (
-                <div key={each.what}>
-                  <dt>{each.what}</dt>
-                  <dd>{each.count}</dd>
-                </div>
-              ))}
-            </dl>
-            <p>
-              {farm}. {changes.length === 0 ? 'No change is kept in it to undo.' : 'Its newest changes:'}
-            </p>
-            <ul>
-              {changes.map((change) => (
-                <li key={`${change.madeAt} ${change.note}`}>
-                  {change.note} <span className="soft small">{change.madeAt.replace('T', ', ')}</span>
-                </li>
-              ))}
-            </ul>
+            <Differences preview={data} />
             <p className="soft">The farm as it is now is kept as a backup first, so that this too can be taken back.</p>
           </>
         )}
       </Shown>
       {restore.failure === undefined ? null : <p role="alert">{restore.failure.message}</p>}
     </Dialog>
+  );
+}
+
+type Preview = OutputOf<typeof api.files.preview>;
+
+/** What is in the backup beside what is in the farm now, and the changes made since: all that going back would undo. */
+function Differences({ preview }: { readonly preview: Preview }) {
+  const { farm, kinds, changes, since, sinceCount } = preview;
+  const shown = kinds.filter((kind) => kind.inBackup > 0 || kind.inFarm > 0);
+  const differing = shown.filter((kind) => kind.added + kind.removed + kind.changed > 0);
+  return (
+    <>
+      <p>
+        {farm}.{' '}
+        {differing.length === 0 ? 'Nothing that is counted here differs from the farm as it is now.' : 'What going back changes:'}
+      </p>
+      <table className="plain-table">
+        <thead>
+          <tr>
+            <th scope="col">Of</th>
+            <th scope="col">In the backup</th>
+            <th scope="col">Now</th>
+            <th scope="col">Would be lost</th>
+            <th scope="col">Would come back</th>
+            <th scope="col">Would change</th>
+          </tr>
+        </thead>
+        <tbody>
+          {shown.map((kind) => (
+            <tr key={kind.what}>
+              <th scope="row">{kind.what}</th>
+              <td className="number">{kind.inBackup}</td>
+              <td className="number">{kind.inFarm}</td>
+              <td className="number">{orDash(kind.added)}</td>
+              <td className="number">{orDash(kind.removed)}</td>
+              <td className="number">{orDash(kind.changed)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <Steps
+        title={sinceCount === 0 ? 'No change was made since.' : `Changes made since: ${sinceCount}`}
+        steps={since}
+        more={sinceCount - since.length}
+      />
+      <Steps
+        title={changes.length === 0 ? 'No change is kept in it to undo.' : 'Its own newest changes'}
+        steps={changes}
+        more={0}
+      />
+    </>
+  );
+}
+
+const orDash = (count: number): string => (count === 0 ? '–' : String(count));
+
+function Steps({ title, steps, more }: { readonly title: string; readonly steps: Preview['since']; readonly more: number }) {
+  return (
+    <section>
+      <h3>{title}</h3>
+      {steps.length === 0 ? null : (
+        <ul>
+          {steps.map((step) => (
+            <li key={`${step.madeAt} ${step.note}`}>
+              {step.note} <span className="soft small">{step.madeAt.replace('T', ', ')}</span>
+            </li>
+          ))}
+          {more > 0 ? <li>and {more} before these</li> : null}
+        </ul>
+      )}
+    </section>
   );
 }

@@ -7,8 +7,9 @@ import { api } from '../../client/api.ts';
 import { useChange } from '../../client/use-change.ts';
 import { useRead } from '../../client/use-read.ts';
 import { Form } from '../../fields/form.tsx';
-import { TextField } from '../../fields/text-field.tsx';
+import { folderOf, joined, nameOf } from './file-path.ts';
 import { NewFarm } from './new-farm.tsx';
+import { PathField } from './path-field.tsx';
 
 /** Opens another farm in this window, in the address so that two windows can show two farms. */
 export function showFarm(key: string): void {
@@ -28,6 +29,7 @@ export function FilesTab({ farm }: { readonly farm: FarmView }) {
             action="Save a copy"
             label="Save a copy as"
             hint="A name, or a whole path. Work goes on in this file."
+            suggested={joined(folderOf(farm.path), `${nameOf(farm.path)} copy`)}
             procedure={api.files.saveCopy}
             said={(path) => `Saved a copy at ${path}.`}
           />
@@ -35,6 +37,7 @@ export function FilesTab({ farm }: { readonly farm: FarmView }) {
             action="Move the file"
             label="Move it to"
             hint="With its backups. It stays open."
+            suggested={farm.path}
             procedure={api.files.move}
             said={(path) => `Moved the farm to ${path}.`}
           />
@@ -58,6 +61,7 @@ function PathForm(props: {
   readonly action: string;
   readonly label: string;
   readonly hint: string;
+  readonly suggested: string;
   readonly procedure: typeof api.files.saveCopy | typeof api.files.move;
   readonly said: (path: string) => string;
 }) {
@@ -74,7 +78,15 @@ function PathForm(props: {
         })
       }
     >
-      <TextField label={props.label} path="path" value={path} onChange={setPath} hint={props.hint} />
+      <PathField
+        kind="save"
+        label={props.label}
+        path="path"
+        value={path}
+        onChange={setPath}
+        hint={props.hint}
+        suggested={props.suggested}
+      />
       <div className="row">
         <Button type="submit" disabled={change.busy || path.trim() === ''}>
           {props.action}
@@ -134,12 +146,13 @@ export function OpenFarms() {
               })}
             </ul>
             <Form label="Open by path" failure={open.failure} paths={['path']} onSave={() => openPath(path)}>
-              <TextField
+              <PathField
+                kind="open"
                 label="A farm file"
                 path="path"
                 value={path}
                 onChange={setPath}
-                hint={`A whole path, or a name in ${folder}.`}
+                hint={`A whole path, or a name in ${folder}. A farm file can also be dropped on this window.`}
               />
               <div className="row">
                 <Button type="submit" disabled={open.busy || path.trim() === ''}>

@@ -6,6 +6,7 @@ import { ChoiceField } from '../../fields/choice-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { CountField, QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { PathField } from './path-field.tsx';
 import { currencies, unitSystems } from './setting-choices.ts';
 
 const thisYear = Number(new Date().getFullYear());
@@ -64,7 +65,8 @@ export function NewFarm({ onCancel }: { readonly onCancel?: () => void }) {
         <div className="columns">
           <div className="form">
             <TextField label="Name of the farm" path="name" value={name} onChange={setName} />
-            <TextField
+            <PathField
+              kind="save"
               label="File"
               path="path"
               value={path ?? name}
