@@ -93,6 +93,17 @@ export const designLayer = sqliteTable('design_layer', {
   settlingShare: real('settling_share'),
 });
 
+/** Beds that are to be built of a design by a day. Building beds of the design takes them off. */
+export const bedPlan = sqliteTable('bed_plan', {
+  id: key(),
+  designId: text('design_id')
+    .notNull()
+    .references(() => design.id, { onDelete: 'cascade' }),
+  count: integer('count').notNull(),
+  wantedDate: text('wanted_date').notNull(),
+  note: text('note').notNull().default(''),
+});
+
 export const bed = sqliteTable(
   'bed',
   {
@@ -177,6 +188,8 @@ export const bedFill = sqliteTable(
       .references(() => material.id),
     loose_L: real('loose_L').notNull(),
     cost_minor: integer('cost_minor').notNull().default(0),
+    /** The part of the cost that stands at the price of the day, since it came out of no stock. */
+    priced_minor: integer('priced_minor').notNull().default(0),
   },
   (t) => [index('bed_fill_bed').on(t.bedId)],
 );

@@ -212,3 +212,25 @@ export const waterEntry = sqliteTable('water_entry', {
   run_min: real('run_min'),
   note: text('note').notNull().default(''),
 });
+
+/** A part of a line from the day it was put in to the day it came out: what wears has a life, and becomes a need when it is due. */
+export const linePart = sqliteTable(
+  'line_part',
+  {
+    id: key(),
+    lineId: text('line_id')
+      .notNull()
+      .references(() => waterLine.id, { onDelete: 'cascade' }),
+    materialId: text('material_id')
+      .notNull()
+      .references(() => material.id),
+    /** In the material's base unit. */
+    amount: real('amount').notNull(),
+    price_minor: integer('price_minor').notNull().default(0),
+    life_years: real('life_years').notNull(),
+    installedDate: text('installed_date').notNull(),
+    removedDate: text('removed_date'),
+    reason: text('reason').notNull().default(''),
+  },
+  (t) => [index('line_part_line').on(t.lineId)],
+);
