@@ -1,3 +1,4 @@
+import { derived } from '../../db/file/derived.ts';
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import { type BedRecord, bedOfId, bedsInUse, bedsRetired, type LayerRecord, ownLayers } from '../../db/repositories/beds.ts';
 import { designLayers } from '../../db/repositories/designs.ts';
@@ -23,7 +24,10 @@ const byOwner = (rows: readonly LayerRecord[]): ReadonlyMap<string, readonly Lay
 type Known = Map<string, Pick<LoadedBed, 'recipe' | 'figures' | 'fault'>>;
 
 /** Every bed in use (or every retired one) with its figures. */
-export function loadBeds(db: FarmDb, which: 'in-use' | 'retired' = 'in-use'): readonly LoadedBed[] {
+export const loadBeds = (db: FarmDb, which: 'in-use' | 'retired' = 'in-use'): readonly LoadedBed[] =>
+  derived(db, `beds ${which}`, () => bedsOf(db, which));
+
+function bedsOf(db: FarmDb, which: 'in-use' | 'retired'): readonly LoadedBed[] {
   const ofDesigns = byOwner(designLayers(db));
   const ofBeds = byOwner(ownLayers(db));
   const known: Known = new Map();

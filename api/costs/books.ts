@@ -1,10 +1,12 @@
+import { derived } from '../../db/file/derived.ts';
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import { type BedRecord, bedsInUse, bedsRetired } from '../../db/repositories/beds.ts';
 import { fillsUntil, movesUntil } from '../../db/repositories/cost-facts.ts';
+import { seasonsOfFarm } from '../../db/repositories/seasons.ts';
 import { areaOf } from '../harvest/areas-of-beds.ts';
 import { type ValuedMove, valuedMoves } from './stock-charges.ts';
 
-/** What seasons share: every bed with its ground, and the stock and fills from the farm's first day on. Read once for several seasons. */
+/** What seasons share: every bed with its ground, and the stock and fills from the farm's first day on. */
 export type Books = {
   readonly beds: readonly { readonly record: BedRecord; readonly area_m2: number }[];
   /** What went out of stock up to a day. A moving average never looks ahead: later movements change no earlier value. */
@@ -12,7 +14,12 @@ export type Books = {
   readonly fillsUntil: (to: string) => ReturnType<typeof fillsUntil>;
 };
 
-export function booksUntil(db: FarmDb, last: string): Books {
+/** The books of a farm up to the end of its last season. */
+export const booksOfFarm = (db: FarmDb): Books => derived(db, 'books', () => booksRead(db));
+
+function booksRead(db: FarmDb): Books {
+  const ends = seasonsOfFarm(db).map((season) => season.endDate);
+  const last = ends.toSorted().at(-1) ?? '';
   const used = valuedMoves(movesUntil(db, last));
   const fills = fillsUntil(db, last);
   return {

@@ -1,3 +1,4 @@
+import { derived } from '../../db/file/derived.ts';
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import type { BedRecord } from '../../db/repositories/beds.ts';
 import {
@@ -27,7 +28,7 @@ import { type Charge, type Posting, spreadCharges } from '../../planner/costs/sp
 import { roundMoney } from '../../planner/money.ts';
 import { convert } from '../../planner/units/convert.ts';
 import { Refusal } from '../errors.ts';
-import { type Books, booksUntil } from './books.ts';
+import { type Books, booksOfFarm } from './books.ts';
 import { fillingOf, stockCharges, type ValuedMove } from './stock-charges.ts';
 
 /** A season's costs and incomes, each brought to its bed and planting. */
@@ -47,18 +48,17 @@ export type SeasonLedger = {
   readonly harvestWages: ReadonlyMap<string, number>;
 };
 
-/**
- * Reads a season's books whole.
- * @param books what seasons share, where several are read; they reach to the season's end at least
- * @throws Refusal when the season is gone
- */
-export function seasonLedger(db: FarmDb, seasonId: string, books?: Books): SeasonLedger {
+/** Reads a season's books whole. @throws Refusal when the season is gone */
+export const seasonLedger = (db: FarmDb, seasonId: string): SeasonLedger =>
+  derived(db, `ledger ${seasonId}`, () => ledgerOf(db, seasonId));
+
+function ledgerOf(db: FarmDb, seasonId: string): SeasonLedger {
   const season = seasonOfId(db, seasonId);
   const farm = farmOfFile(db);
   if (season === undefined || farm === undefined) throw new Refusal({ code: 'not-found', what: 'season' });
   const from = season.startDate as IsoDate;
   const to = season.endDate as IsoDate;
-  const shared = books ?? booksUntil(db, to);
+  const shared = booksOfFarm(db);
   const beds = bedsOf(shared, from, to);
   const areaOfBed = new Map(beds.map((bed) => [bed.bedId, bed.area_m2]));
   const stays = staysOfSeason(db, seasonId).map(

@@ -7,7 +7,6 @@ import { seasonsOfFarm } from '../../db/repositories/seasons.ts';
 import { isIsoDate } from '../../planner/calendar.ts';
 import { explainEarning } from '../../planner/costs/per-measure.ts';
 import { bedsOnSite } from '../costs/beds-on-site.ts';
-import { type Books, booksUntil } from '../costs/books.ts';
 import { earningView, type GroupBy, groupings } from '../costs/earning-view.ts';
 import { planView } from '../costs/plan-view.ts';
 import { seasonLedger } from '../costs/season-ledger.ts';
@@ -18,8 +17,8 @@ import { change, nothing, read } from '../procedure.ts';
 const inSeason = z.object({ seasonId: z.string().min(1) });
 const byGroup = inSeason.extend({ by: z.enum(groupings) });
 
-function viewOf(db: FarmDb, seasonId: string, by: GroupBy, books?: Books) {
-  const ledger = seasonLedger(db, seasonId, books);
+function viewOf(db: FarmDb, seasonId: string, by: GroupBy) {
+  const ledger = seasonLedger(db, seasonId);
   const outlets = new Map(outletsOfFarm(db).map((each) => [each.id, each.name]));
   return { ledger, rows: earningView(ledger, by, outlets) };
 }
@@ -77,15 +76,8 @@ export const costs = {
   sideBySide: read({
     input: nothing,
     run({ db }) {
-      const seasons = seasonsOfFarm(db);
-      const last =
-        seasons
-          .map((season) => season.endDate)
-          .toSorted()
-          .at(-1) ?? '';
-      const books = booksUntil(db, last);
-      return seasons.map((season) => {
-        const { ledger, rows } = viewOf(db, season.id, 'crop', books);
+      return seasonsOfFarm(db).map((season) => {
+        const { ledger, rows } = viewOf(db, season.id, 'crop');
         const income = sum(rows, (row) => row.income_minor);
         const cost = sum(rows, (row) => row.cost_minor);
         const labour = sum(rows, (row) => row.labour_minor);

@@ -48,7 +48,7 @@ export const weather = {
     run({ db }) {
       const farm = farmOfFile(db);
       if (farm === undefined) throw new Refusal({ code: 'not-found', what: 'farm' });
-      const record = weatherOfFarm(db, farm);
+      const record = weatherOfFarm(db);
       const frosts = record === null ? [] : frostYears(record.days);
       return {
         farm: {

@@ -1,3 +1,4 @@
+import { derived } from '../../db/file/derived.ts';
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import type { FarmRow } from '../../db/repositories/farm.ts';
 import { linesWithBeds, weatherOfStation } from '../../db/repositories/proposal-facts.ts';
@@ -34,7 +35,8 @@ export function waterOfFarm(db: FarmDb, farm: FarmRow, shelf: CropShelf, own: Ow
     const solved = flow_L_per_h === null ? line : { tapFlow_L_per_min: null, pumpFlow_L_per_h: flow_L_per_h };
     return weekSupply_L(solved, own.pump_h_per_day);
   });
-  const eto = farm.stationId === null ? [] : etoOfStation(db, farm, farm.stationId);
+  const { stationId } = farm;
+  const eto = stationId === null ? [] : derived(db, `weekly eto ${stationId}`, () => etoOfStation(db, farm, stationId));
   const known = eto.some((each) => each !== null);
   return {
     zoneNames: [...lines.map(({ name }) => name), 'Beds on no line'],

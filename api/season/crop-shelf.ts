@@ -1,3 +1,4 @@
+import { derived } from '../../db/file/derived.ts';
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import { type CropRecord, type CropValueRecord, cropsOfFarm, cropValues } from '../../db/repositories/crops.ts';
 import { type KnownFacts, knownFacts, numberOf, wordsOf } from '../../planner/crops/crop-facts.ts';
@@ -5,7 +6,7 @@ import { isHardinessClass } from '../../planner/crops/hardiness.ts';
 import type { CropNeeds } from '../../planner/season/plan.ts';
 import { Refusal } from '../errors.ts';
 
-/** All crops of a farm with their facts, read once. */
+/** All crops of a farm with their facts. */
 export type CropShelf = {
   readonly crops: readonly CropRecord[];
   readonly crop: (cropId: string) => CropRecord;
@@ -13,7 +14,9 @@ export type CropShelf = {
   readonly needs: (cropId: string, varietyId?: string | null) => CropNeeds;
 };
 
-export function cropShelf(db: FarmDb): CropShelf {
+export const cropShelf = (db: FarmDb): CropShelf => derived(db, 'crop shelf', () => shelfOf(db));
+
+function shelfOf(db: FarmDb): CropShelf {
   const crops = cropsOfFarm(db);
   const byId = new Map(crops.map((crop) => [crop.id, crop]));
   const values = Map.groupBy(cropValues(db), (value: CropValueRecord) => value.cropId);

@@ -1,3 +1,4 @@
+import { derived } from '../../db/file/derived.ts';
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import { type FarmRow, farmOfFile, rememberedSetting } from '../../db/repositories/farm.ts';
 import {
@@ -56,7 +57,10 @@ export function chosenSeason(db: FarmDb, seasonId: string | null): SeasonRecord 
 }
 
 /** @throws Refusal when the season is gone or there is none */
-export function loadSeason(db: FarmDb, seasonId: string | null): LoadedSeason {
+export const loadSeason = (db: FarmDb, seasonId: string | null): LoadedSeason =>
+  derived(db, `season ${seasonId ?? ''}`, () => seasonLoaded(db, seasonId));
+
+function seasonLoaded(db: FarmDb, seasonId: string | null): LoadedSeason {
   const farm = farmOfFile(db);
   if (farm === undefined) throw new Refusal({ code: 'not-found', what: 'farm' });
   const season = chosenSeason(db, seasonId);

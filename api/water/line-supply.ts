@@ -1,3 +1,4 @@
+import { derived } from '../../db/file/derived.ts';
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import { InputError } from '../../planner/errors.ts';
 import { lineReport } from '../../planner/irrigation/line-report.ts';
@@ -33,7 +34,9 @@ const unsolved = (because: string): Flows => ({
 });
 
 /** What a line gives with its valves as they stand, solved; null flows where it cannot be. */
-export function flowsOf(db: FarmDb, lineId: string): Flows {
+export const flowsOf = (db: FarmDb, lineId: string): Flows => derived(db, `flows ${lineId}`, () => flowsSolved(db, lineId));
+
+function flowsSolved(db: FarmDb, lineId: string): Flows {
   try {
     const { plan, record } = loadLine(db, lineId);
     const report = lineReport(plan);

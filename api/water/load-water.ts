@@ -1,3 +1,4 @@
+import { derived } from '../../db/file/derived.ts';
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import { farmOfFile } from '../../db/repositories/farm.ts';
 import { plantingsBetween, spansBetween } from '../../db/repositories/proposal-facts.ts';
@@ -57,12 +58,15 @@ function mulchOf(found: { readonly name: string; readonly kind: string } | undef
 }
 
 /** All that the water of a season rests on, read once. @throws Refusal when the season is gone */
-export function loadWater(db: FarmDb, seasonId: string | null): WaterFarm {
+export const loadWater = (db: FarmDb, seasonId: string | null): WaterFarm =>
+  derived(db, `water ${seasonId ?? ''}`, () => waterLoaded(db, seasonId));
+
+function waterLoaded(db: FarmDb, seasonId: string | null): WaterFarm {
   const farm = farmOfFile(db);
   if (farm === undefined) throw new Refusal({ code: 'not-found', what: 'farm' });
   const season = chosenSeason(db, seasonId);
   const choices = choicesOfFarm(db);
-  const record = weatherOfFarm(db, farm);
+  const record = weatherOfFarm(db);
   const crops = cropWaters(db);
   const plantings = new Map(plantingsBetween(db, season.startDate, season.endDate).map((each) => [each.id, each]));
   const spans = Map.groupBy(spansBetween(db, season.startDate, season.endDate), (span) => span.bedId);

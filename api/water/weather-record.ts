@@ -1,5 +1,6 @@
+import { derived } from '../../db/file/derived.ts';
 import type { FarmDb } from '../../db/file/open-farm.ts';
-import type { FarmRow } from '../../db/repositories/farm.ts';
+import { type FarmRow, farmOfFile } from '../../db/repositories/farm.ts';
 import { daysOfStation, type StationRow, stationOfId, type WeatherDayRow } from '../../db/repositories/weather.ts';
 import { dayOfYear, type IsoDate, isLeapYear } from '../../planner/calendar.ts';
 import { COAST_KRS, INLAND_KRS } from '../../planner/climate/radiation.ts';
@@ -38,7 +39,11 @@ export const placeOf = (station: StationRow, farm: FarmRow): StationPlace => ({
 });
 
 /** The farm's weather with its reference evapotranspiration; null when no station is chosen. */
-export function weatherOfFarm(db: FarmDb, farm: FarmRow): WeatherRecord | null {
+export const weatherOfFarm = (db: FarmDb): WeatherRecord | null => derived(db, 'weather', () => recordRead(db));
+
+function recordRead(db: FarmDb): WeatherRecord | null {
+  const farm = farmOfFile(db);
+  if (farm === undefined) return null;
   const station = farm.stationId === null ? undefined : stationOfId(db, farm.stationId);
   if (station === undefined) return null;
   const place = placeOf(station, farm);

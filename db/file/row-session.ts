@@ -5,6 +5,7 @@ import { NoopCache } from 'drizzle-orm/cache/core';
 import { NoopLogger } from 'drizzle-orm/logger';
 import type { Query } from 'drizzle-orm/sql';
 import { type PreparedQueryConfig, SQLiteSyncDialect } from 'drizzle-orm/sqlite-core';
+import { keepDerived } from './derived.ts';
 import { type Fields, type NotNullable, rowMapper } from './row-mapper.ts';
 
 type Answers = Omit<PreparedQueryConfig, 'statement' | 'run'>;
@@ -62,5 +63,7 @@ class PlannedSession extends BetterSQLiteSession<NoSchema, NoSchema> {
 /** The query builder on an open file. */
 export function queriesOn(sqlite: Database.Database): BetterSQLite3Database {
   const dialect = new SQLiteSyncDialect();
-  return new BetterSQLite3Database('sync', dialect, new PlannedSession(sqlite, dialect), undefined);
+  const db = new BetterSQLite3Database('sync', dialect, new PlannedSession(sqlite, dialect), undefined);
+  keepDerived(db, sqlite);
+  return db;
 }
