@@ -109,12 +109,9 @@ const commands = {
       '--loglevel=error',
     ]);
     if (installed !== 0) process.exit(installed);
-    last(nodePath(), [
-      join(folder, 'node_modules', '@stryker-mutator', 'core', 'bin', 'stryker.js'),
-      'run',
-      join(folder, 'stryker.config.json'),
-      ...rest,
-    ]);
+    if (rest.includes('--sample')) return last(nodePath(), [join(folder, 'sample.mjs'), ...rest]);
+    const runner = join(folder, 'node_modules', '@stryker-mutator', 'core', 'bin', 'stryker.js');
+    return last(nodePath(), [runner, 'run', join(folder, 'stryker.config.json'), ...rest]);
   },
   exec: async () => last(rest[0], rest.slice(1)),
 };
