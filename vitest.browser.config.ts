@@ -18,6 +18,7 @@ export default defineConfig({
       '@tanstack/react-virtual',
       '@tanstack/react-query',
       'react-aria-components',
+      'intl-messageformat',
       'recharts',
     ],
   },

@@ -19,20 +19,14 @@ import './places/costs/costs.css';
 import './places/soil/soil.css';
 import './places/water/demand.css';
 import './places/water/line.css';
-import { QueryClientProvider } from '@tanstack/react-query';
-import { StrictMode } from 'react';
-import { createRoot } from 'react-dom/client';
-import { App } from './app/app.tsx';
-import { cache } from './client/api.ts';
 import { startLook } from './look/theme.ts';
+import { speak } from './words/language.ts';
+import { readLanguage, storedLanguage } from './words/languages.ts';
 
 startLook();
-const root = document.getElementById('root');
-if (root === null) throw new Error('The page has no place for the program.');
-createRoot(root).render(
-  <StrictMode>
-    <QueryClientProvider client={cache}>
-      <App />
-    </QueryClientProvider>
-  </StrictMode>,
-);
+const language = await readLanguage(storedLanguage());
+speak(language);
+document.documentElement.lang = language.code;
+// only now: columns and lists of choices are written when their modules are loaded
+const { start } = await import('./app/start.tsx');
+start();

@@ -1,6 +1,7 @@
 import { lazy, Suspense, useState } from 'react';
 import { DropFarm } from '../places/farm/drop-farm.tsx';
 import { NoFarm } from '../places/farm/no-farm.tsx';
+import { say } from '../words/say.ts';
 import { WorkingProvider } from '../working/working-sheet.tsx';
 import { setQuery, useAddress } from './address.ts';
 import { CaughtFault } from './caught-fault.tsx';
@@ -37,7 +38,7 @@ export function App() {
   return (
     <div className="shell">
       <a className="button skip" href="#page">
-        To the page
+        {say('To the page')}
       </a>
       <Rail />
       <TopBar onFind={() => setFinding(true)} onHelp={toggleHelp} />
@@ -47,7 +48,9 @@ export function App() {
           <FarmGate none={<NoFarm />}>
             <WorkingProvider>
               <CaughtFault key={place}>
-                <Suspense fallback={<Waiting what="Opening the page" />}>{Shown === undefined ? null : <Shown />}</Suspense>
+                <Suspense fallback={<Waiting what={say('Opening the page')} />}>
+                  {Shown === undefined ? null : <Shown />}
+                </Suspense>
               </CaughtFault>
             </WorkingProvider>
           </FarmGate>

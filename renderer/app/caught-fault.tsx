@@ -1,4 +1,5 @@
 import { Component, type ReactNode } from 'react';
+import { say } from '../words/say.ts';
 import { Failed } from './states.tsx';
 
 type State = { readonly message: string | undefined };
@@ -16,7 +17,7 @@ export class CaughtFault extends Component<{ readonly children: ReactNode }, Sta
     return (
       <div className="page">
         <Failed
-          message={`This page could not be drawn: ${this.state.message} Your records are untouched.`}
+          message={say('This page could not be drawn: {message} Your records are untouched.', { message: this.state.message })}
           retry={() => this.setState({ message: undefined })}
         />
       </div>

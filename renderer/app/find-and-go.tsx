@@ -1,5 +1,6 @@
 import { type KeyboardEvent, useId, useMemo, useState } from 'react';
 import { Dialog as AriaDialog, Modal, ModalOverlay } from 'react-aria-components';
+import { say } from '../words/say.ts';
 import { findIn } from './find.ts';
 import { useFindings } from './use-findings.ts';
 
@@ -30,7 +31,7 @@ export function FindAndGo({ onClose }: { readonly onClose: () => void }) {
   return (
     <ModalOverlay className="veil" isOpen isDismissable onOpenChange={(open) => (open ? undefined : onClose())}>
       <Modal className="dialog-place">
-        <AriaDialog className="dialog find-box" aria-label="Find and go">
+        <AriaDialog className="dialog find-box" aria-label={say('Find and go')}>
           <input
             type="text"
             // biome-ignore lint/a11y/noAutofocus: the box was opened to type into it
@@ -40,8 +41,8 @@ export function FindAndGo({ onClose }: { readonly onClose: () => void }) {
             aria-controls={listId}
             aria-activedescendant={found[at] === undefined ? undefined : `${listId}-${at}`}
             aria-autocomplete="list"
-            aria-label="Find beds, crops, plantings, materials, pages, actions"
-            placeholder="A bed, crop, planting, material, page or action"
+            aria-label={say('Find beds, crops, plantings, materials, pages, actions')}
+            placeholder={say('A bed, crop, planting, material, page or action')}
             autoComplete="off"
             spellCheck={false}
             value={typed}
@@ -51,7 +52,7 @@ export function FindAndGo({ onClose }: { readonly onClose: () => void }) {
             }}
             onKeyDown={onKeyDown}
           />
-          <div id={listId} role="listbox" aria-label="Found" className="find-list">
+          <div id={listId} role="listbox" aria-label={say('Found')} className="find-list">
             {found.map((finding, index) => (
               <div
                 key={finding.id}
@@ -75,7 +76,9 @@ export function FindAndGo({ onClose }: { readonly onClose: () => void }) {
             ))}
           </div>
           <p className="find-foot" role="status">
-            {found.length === 0 ? `Nothing here is called “${typed}”.` : `${found.length} found. Enter goes there.`}
+            {found.length === 0
+              ? say('Nothing here is called “{typed}”.', { typed })
+              : say('{found} found. Enter goes there.', { found: found.length })}
           </p>
         </AriaDialog>
       </Modal>

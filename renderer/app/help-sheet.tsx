@@ -1,4 +1,5 @@
 import { Caution } from '../cautions/caution.tsx';
+import { say } from '../words/say.ts';
 import { shortcuts, tableShortcuts } from './keys.ts';
 import type { Place } from './places.ts';
 import { Sheet } from './sheet.tsx';
@@ -6,10 +7,10 @@ import { Sheet } from './sheet.tsx';
 /** Help of one place: what it is for, what it computes and from which sources, its cautions, and the keys. */
 export function HelpSheet({ place, onClose }: { readonly place: Place; readonly onClose: () => void }) {
   return (
-    <Sheet title={`Help: ${place.title}`} onClose={onClose}>
+    <Sheet title={say('Help: {place}', { place: place.title })} onClose={onClose}>
       <p>{place.help.what}</p>
       <section className="stack">
-        <h3>What to do</h3>
+        <h3>{say('What to do')}</h3>
         <ol>
           {place.help.steps.map((step) => (
             <li key={step}>{step}</li>
@@ -17,7 +18,7 @@ export function HelpSheet({ place, onClose }: { readonly place: Place; readonly 
         </ol>
       </section>
       <section className="stack">
-        <h3>What is computed</h3>
+        <h3>{say('What is computed')}</h3>
         <dl className="help-computes">
           {place.help.computes.map((each) => (
             <div key={each.name}>
@@ -29,13 +30,13 @@ export function HelpSheet({ place, onClose }: { readonly place: Place; readonly 
         </dl>
       </section>
       <section className="stack">
-        <h3>Cautions</h3>
+        <h3>{say('Cautions')}</h3>
         {place.help.cautions.map((id) => (
           <Caution key={id} id={id} folded />
         ))}
       </section>
-      <Keys title="Keys" list={shortcuts} />
-      <Keys title="Keys of the tables" list={tableShortcuts} />
+      <Keys title={say('Keys')} list={shortcuts} />
+      <Keys title={say('Keys of the tables')} list={tableShortcuts} />
     </Sheet>
   );
 }

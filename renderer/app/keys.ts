@@ -1,4 +1,5 @@
 import { useEffect, useRef } from 'react';
+import { say } from '../words/say.ts';
 import { go } from './address.ts';
 import { places } from './places.ts';
 import { useUndo } from './use-undo.ts';
@@ -7,24 +8,24 @@ export type Shortcut = { readonly keys: string; readonly does: string };
 
 /** The keys that hold everywhere; shown in the help. */
 export const shortcuts: readonly Shortcut[] = [
-  { keys: 'Ctrl+K', does: 'Find and go' },
-  { keys: 'Alt+1 … Alt+0', does: 'Go to a place' },
-  { keys: 'Ctrl+Z', does: 'Undo' },
-  { keys: 'Ctrl+Shift+Z', does: 'Redo' },
-  { keys: 'F1', does: 'Help of this place' },
-  { keys: 'Ctrl+P', does: 'Print the page' },
-  { keys: 'Esc', does: 'Close the sheet or box' },
+  { keys: say('Ctrl+K'), does: say('Find and go') },
+  { keys: say('Alt+1 … Alt+0'), does: say('Go to a place') },
+  { keys: say('Ctrl+Z'), does: say('Undo') },
+  { keys: say('Ctrl+Shift+Z'), does: say('Redo') },
+  { keys: 'F1', does: say('Help of this place') },
+  { keys: say('Ctrl+P'), does: say('Print the page') },
+  { keys: say('Esc'), does: say('Close the sheet or box') },
 ];
 
 /** Keys of the tables. */
 export const tableShortcuts: readonly Shortcut[] = [
-  { keys: 'Arrows, Home, End, Page', does: 'Move; with Ctrl to the edge' },
-  { keys: 'Enter', does: 'Edit the cell, or open the row' },
-  { keys: 'Alt+Enter', does: 'Open the row' },
-  { keys: 'Space', does: 'Select the row; Shift+Space up to here' },
-  { keys: 'Ctrl+A', does: 'Select all rows' },
-  { keys: 'Ctrl+C, Ctrl+V', does: 'Copy rows, paste a block from a spreadsheet' },
-  { keys: 'Ctrl+D', does: 'Fill down' },
+  { keys: say('Arrows, Home, End, Page'), does: say('Move; with Ctrl to the edge') },
+  { keys: 'Enter', does: say('Edit the cell, or open the row') },
+  { keys: say('Alt+Enter'), does: say('Open the row') },
+  { keys: say('Space'), does: say('Select the row; Shift+Space up to here') },
+  { keys: say('Ctrl+A'), does: say('Select all rows') },
+  { keys: say('Ctrl+C, Ctrl+V'), does: say('Copy rows, paste a block from a spreadsheet') },
+  { keys: say('Ctrl+D'), does: say('Fill down') },
 ];
 
 const inText = (target: EventTarget | null): boolean =>

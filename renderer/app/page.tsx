@@ -1,4 +1,5 @@
 import { type ReactNode, useEffect, useRef } from 'react';
+import { say } from '../words/say.ts';
 
 /** One page of a place: its title (also the window's), what can be done here, and beside it the sheet of what is selected. */
 export function Page(props: {
@@ -11,7 +12,7 @@ export function Page(props: {
 }) {
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
-    document.title = `${props.title} · Bedwright`;
+    document.title = say('{props} · Bedwright', { props: props.title });
   }, [props.title]);
   useEffect(() => {
     if (document.activeElement === null || document.activeElement === document.body)

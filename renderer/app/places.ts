@@ -1,5 +1,6 @@
 import { type ComponentType, lazy } from 'react';
 import type { IconName } from '../look/icon.tsx';
+import { say } from '../words/say.ts';
 import { helpOf } from './help.ts';
 import type { PlaceHelp } from './place-help.ts';
 import type { PlaceName } from './place-names.ts';
@@ -19,7 +20,7 @@ const page = (load: () => Promise<ComponentType>): ComponentType => lazy(async (
 export const places: readonly Place[] = [
   {
     name: 'week',
-    title: 'This week',
+    title: say('This week'),
     icon: 'week',
     key: '1',
     page: page(async () => (await import('../places/week/week-page.tsx')).WeekPage),
@@ -27,7 +28,7 @@ export const places: readonly Place[] = [
   },
   {
     name: 'beds',
-    title: 'Beds',
+    title: say('Beds'),
     icon: 'beds',
     key: '2',
     page: page(async () => (await import('../places/beds/beds-page.tsx')).BedsPage),
@@ -35,7 +36,7 @@ export const places: readonly Place[] = [
   },
   {
     name: 'season',
-    title: 'Season',
+    title: say('Season'),
     icon: 'season',
     key: '3',
     page: page(async () => (await import('../places/season/season-page.tsx')).SeasonPage),
@@ -43,7 +44,7 @@ export const places: readonly Place[] = [
   },
   {
     name: 'soil',
-    title: 'Soil',
+    title: say('Soil'),
     icon: 'soil',
     key: '4',
     page: page(async () => (await import('../places/soil/soil-page.tsx')).SoilPage),
@@ -51,7 +52,7 @@ export const places: readonly Place[] = [
   },
   {
     name: 'water',
-    title: 'Water',
+    title: say('Water'),
     icon: 'water',
     key: '5',
     page: page(async () => (await import('../places/water/water-page.tsx')).WaterPage),
@@ -59,7 +60,7 @@ export const places: readonly Place[] = [
   },
   {
     name: 'orders',
-    title: 'Orders',
+    title: say('Orders'),
     icon: 'orders',
     key: '6',
     page: page(async () => (await import('../places/orders/orders-page.tsx')).OrdersPage),
@@ -67,7 +68,7 @@ export const places: readonly Place[] = [
   },
   {
     name: 'harvest',
-    title: 'Harvest',
+    title: say('Harvest'),
     icon: 'harvest',
     key: '7',
     page: page(async () => (await import('../places/harvest/harvest-page.tsx')).HarvestPage),
@@ -75,7 +76,7 @@ export const places: readonly Place[] = [
   },
   {
     name: 'costs',
-    title: 'Costs',
+    title: say('Costs'),
     icon: 'costs',
     key: '8',
     page: page(async () => (await import('../places/costs/costs-page.tsx')).CostsPage),
@@ -83,7 +84,7 @@ export const places: readonly Place[] = [
   },
   {
     name: 'library',
-    title: 'Library',
+    title: say('Library'),
     icon: 'library',
     key: '9',
     page: page(async () => (await import('../places/library/library-page.tsx')).LibraryPage),
@@ -91,7 +92,7 @@ export const places: readonly Place[] = [
   },
   {
     name: 'farm',
-    title: 'Farm',
+    title: say('Farm'),
     icon: 'farm',
     key: '0',
     page: page(async () => (await import('../places/farm/farm-page.tsx')).FarmPage),

@@ -1,4 +1,5 @@
 import { Icon } from '../look/icon.tsx';
+import { say } from '../words/say.ts';
 import { addressOf, go, useAddress } from './address.ts';
 import { places } from './places.ts';
 
@@ -6,8 +7,8 @@ import { places } from './places.ts';
 export function Rail() {
   const { place } = useAddress();
   return (
-    <nav className="rail" aria-label="Places">
-      <span className="rail-name">Bedwright</span>
+    <nav className="rail" aria-label={say('Places')}>
+      <span className="rail-name">{say('Bedwright')}</span>
       <ul>
         {places.map((each) => (
           <li key={each.name}>
@@ -15,7 +16,7 @@ export function Rail() {
             <a
               href={addressOf(each.name)}
               aria-current={each.name === place ? 'page' : undefined}
-              title={`${each.title} (Alt+${each.key})`}
+              title={say('{each} (Alt+{key})', { each: each.title, key: each.key })}
               onClick={(event) => {
                 if (event.ctrlKey || event.metaKey || event.shiftKey) return;
                 event.preventDefault();

@@ -1,5 +1,6 @@
 import { type ReactNode, useEffect, useId, useRef } from 'react';
 import { Icon } from '../look/icon.tsx';
+import { say } from '../words/say.ts';
 
 /** The side sheet of the selected row. Escape closes it and gives the focus back to where it was. */
 export function Sheet(props: {
@@ -31,7 +32,7 @@ export function Sheet(props: {
     >
       <header className="sheet-head">
         <h2 id={titleId}>{props.title}</h2>
-        <button type="button" className="button" data-weight="quiet" onClick={props.onClose} aria-label="Close the sheet">
+        <button type="button" className="button" data-weight="quiet" onClick={props.onClose} aria-label={say('Close the sheet')}>
           <Icon name="close" />
         </button>
       </header>

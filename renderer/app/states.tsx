@@ -1,9 +1,10 @@
 import type { ReactNode } from 'react';
 import type { Failure } from '../client/failure.ts';
 import type { Reading } from '../client/use-read.ts';
+import { say } from '../words/say.ts';
 
 /** While a first answer is on its way. Nothing is shown for the first moment, so that quick answers don't flicker. */
-export function Waiting({ what = 'Reading the farm file' }: { readonly what?: string }) {
+export function Waiting({ what = say('Reading the farm file') }: { readonly what?: string }) {
   return (
     <p className="waiting" role="status">
       {what}…
@@ -23,10 +24,12 @@ export function Failed({
   return (
     <div className="failed" role="alert">
       <p>{message}</p>
-      {failure?.reference === undefined ? null : <p className="small soft">Reference {failure.reference}. Nothing was lost.</p>}
+      {failure?.reference === undefined ? null : (
+        <p className="small soft">{say('Reference {reference}. Nothing was lost.', { reference: failure.reference })}</p>
+      )}
       {retry === undefined ? null : (
         <button type="button" className="button" onClick={retry}>
-          Try again
+          {say('Try again')}
         </button>
       )}
     </div>

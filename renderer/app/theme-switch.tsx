@@ -1,11 +1,12 @@
 import { Button as AriaButton, Menu, MenuItem, MenuTrigger, Popover, Separator } from 'react-aria-components';
 import { Icon } from '../look/icon.tsx';
 import { type Contrast, setLook, type Theme, useLook } from '../look/theme.ts';
+import { say } from '../words/say.ts';
 
 const themes: readonly { readonly id: Theme; readonly text: string }[] = [
-  { id: 'system', text: 'As the system' },
-  { id: 'light', text: 'Light' },
-  { id: 'dark', text: 'Dark' },
+  { id: 'system', text: say('As the system') },
+  { id: 'light', text: say('Light') },
+  { id: 'dark', text: say('Dark') },
 ];
 
 /** Light, dark, as the system; normal or high contrast. */
@@ -14,13 +15,13 @@ export function ThemeSwitch() {
   const toggled: Contrast = look.contrast === 'high' ? 'normal' : 'high';
   return (
     <MenuTrigger>
-      <AriaButton className="button" data-weight="quiet" aria-label="Look: light, dark, contrast">
+      <AriaButton className="button" data-weight="quiet" aria-label={say('Look: light, dark, contrast')}>
         <Icon name="look" />
       </AriaButton>
       <Popover className="menu-place" placement="bottom end">
         <Menu
           className="menu"
-          aria-label="Look"
+          aria-label={say('Look')}
           onAction={(key) => {
             const theme = themes.find((each) => each.id === key);
             setLook(theme === undefined ? { ...look, contrast: toggled } : { ...look, theme: theme.id });
@@ -33,9 +34,9 @@ export function ThemeSwitch() {
             </MenuItem>
           ))}
           <Separator className="menu-split" />
-          <MenuItem id="contrast" className="menu-item" textValue="High contrast">
+          <MenuItem id="contrast" className="menu-item" textValue={say('High contrast')}>
             <span className="menu-mark">{look.contrast === 'high' ? <Icon name="check" size={14} /> : null}</span>
-            High contrast
+            {say('High contrast')}
           </MenuItem>
         </Menu>
       </Popover>

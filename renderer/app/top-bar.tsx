@@ -1,3 +1,4 @@
+import { say } from '../words/say.ts';
 import { Button } from './button.tsx';
 import { useFarm } from './farm-gate.tsx';
 import { ThemeSwitch } from './theme-switch.tsx';
@@ -11,8 +12,8 @@ export function TopBar({ onFind, onHelp }: { readonly onFind: () => void; readon
     <header className="top-bar">
       <span className="farm-name">{farm?.name ?? ''}</span>
       {farm?.invented === true ? (
-        <span className="invented" title="This farm, its people and its prices are made up">
-          invented sample
+        <span className="invented" title={say('This farm, its people and its prices are made up')}>
+          {say('invented sample')}
         </span>
       ) : null}
       <span className="push" />
@@ -20,27 +21,29 @@ export function TopBar({ onFind, onHelp }: { readonly onFind: () => void; readon
         weight="quiet"
         icon="undo"
         disabled={undoName === null || busy}
-        name={undoName === null ? 'Nothing to undo' : `Undo ${lowerFirst(undoName)}`}
+        name={undoName === null ? say('Nothing to undo') : say('Undo {lowerFirst}', { lowerFirst: lowerFirst(undoName) })}
         onClick={() => void undo()}
       >
-        <span className="undo-name">{undoName === null ? '' : `Undo ${lowerFirst(undoName)}`}</span>
+        <span className="undo-name">
+          {undoName === null ? '' : say('Undo {lowerFirst}', { lowerFirst: lowerFirst(undoName) })}
+        </span>
       </Button>
       <Button
         weight="quiet"
         icon="redo"
         disabled={redoName === null || busy}
-        name={redoName === null ? 'Nothing to redo' : `Redo ${lowerFirst(redoName)}`}
+        name={redoName === null ? say('Nothing to redo') : say('Redo {lowerFirst}', { lowerFirst: lowerFirst(redoName) })}
         onClick={() => void redo()}
       />
       <button type="button" className="button find-open" onClick={onFind}>
-        Find and go
+        {say('Find and go')}
         <span className="keys" aria-hidden="true">
-          Ctrl K
+          {say('Ctrl K')}
         </span>
       </button>
       <ThemeSwitch />
-      <Button weight="quiet" icon="print" name="Print this page" onClick={() => window.print()} />
-      <Button weight="quiet" icon="help" name="Help for this place (F1)" onClick={onHelp} />
+      <Button weight="quiet" icon="print" name={say('Print this page')} onClick={() => window.print()} />
+      <Button weight="quiet" icon="help" name={say('Help for this place (F1)')} onClick={onHelp} />
     </header>
   );
 }

@@ -2,18 +2,19 @@ import { useMemo } from 'react';
 import { api } from '../client/api.ts';
 import { useRead } from '../client/use-read.ts';
 import { setLook, useLook } from '../look/theme.ts';
+import { say } from '../words/say.ts';
 import { addressOf, go } from './address.ts';
 import type { Finding } from './find.ts';
 import { places } from './places.ts';
 import { useUndo } from './use-undo.ts';
 
 const kindNames = {
-  bed: 'Bed',
-  crop: 'Crop',
-  planting: 'Planting',
-  material: 'Material',
-  design: 'Design',
-  supplier: 'Supplier',
+  bed: say('Bed'),
+  crop: say('Crop'),
+  planting: say('Planting'),
+  material: say('Material'),
+  design: say('Design'),
+  supplier: say('Supplier'),
 } as const;
 
 const addresses = {
@@ -34,26 +35,30 @@ export function useFindings(): readonly Finding[] {
     const pages = places.map(
       (place): Finding => ({
         id: `place ${place.name}`,
-        kind: 'Place',
+        kind: say('Place'),
         title: place.title,
         detail: '',
-        keys: `Alt ${place.key}`,
+        keys: say('Alt {key}', { key: place.key }),
         go: () => go(place.name),
       }),
     );
     const actions: Finding[] = [
-      ...(undo.undoName === null ? [] : [action(`Undo: ${undo.undoName}`, 'Ctrl Z', () => void undo.undo())]),
-      ...(undo.redoName === null ? [] : [action(`Redo: ${undo.redoName}`, 'Ctrl Shift Z', () => void undo.redo())]),
-      action('Print this page', 'Ctrl P', () => window.print()),
-      action('Light look', undefined, () => setLook({ ...look, theme: 'light' })),
-      action('Dark look', undefined, () => setLook({ ...look, theme: 'dark' })),
-      action(look.contrast === 'high' ? 'Normal contrast' : 'High contrast', undefined, () =>
+      ...(undo.undoName === null
+        ? []
+        : [action(say('Undo: {undoName}', { undoName: undo.undoName }), say('Ctrl Z'), () => void undo.undo())]),
+      ...(undo.redoName === null
+        ? []
+        : [action(say('Redo: {redoName}', { redoName: undo.redoName }), say('Ctrl Shift Z'), () => void undo.redo())]),
+      action(say('Print this page'), say('Ctrl P'), () => window.print()),
+      action(say('Light look'), undefined, () => setLook({ ...look, theme: 'light' })),
+      action(say('Dark look'), undefined, () => setLook({ ...look, theme: 'dark' })),
+      action(look.contrast === 'high' ? say('Normal contrast') : say('High contrast'), undefined, () =>
         setLook({ ...look, contrast: look.contrast === 'high' ? 'normal' : 'high' }),
       ),
-      action('Open this farm in a second window', undefined, () => void window.open(addressOf('week'))),
-      action('Save a copy of the farm', undefined, () => go('farm', { tab: 'files' })),
-      action('Backups', undefined, () => go('farm', { tab: 'backups' })),
-      action('New farm', undefined, () => go('farm', { tab: 'files', new: 'yes' })),
+      action(say('Open this farm in a second window'), undefined, () => void window.open(addressOf('week'))),
+      action(say('Save a copy of the farm'), undefined, () => go('farm', { tab: 'files' })),
+      action(say('Backups'), undefined, () => go('farm', { tab: 'backups' })),
+      action(say('New farm'), undefined, () => go('farm', { tab: 'files', new: 'yes' })),
     ];
     const things =
       names.state === 'ready'
@@ -71,7 +76,7 @@ export function useFindings(): readonly Finding[] {
       place.help.computes.map(
         (each): Finding => ({
           id: `help ${place.name} ${each.name}`,
-          kind: 'Help',
+          kind: say('Help'),
           title: each.name,
           detail: `${place.title}: ${each.how}`,
           go: () => go(place.name, { help: 'yes' }),
@@ -84,7 +89,7 @@ export function useFindings(): readonly Finding[] {
 
 const action = (title: string, keys: string | undefined, does: () => void): Finding => ({
   id: `do ${title}`,
-  kind: 'Action',
+  kind: say('Action'),
   title,
   detail: '',
   ...(keys === undefined ? {} : { keys }),

@@ -1,7 +1,9 @@
 import { useEffect, useState } from 'react';
+import { sayKnown } from '../words/known.ts';
+import { say } from '../words/say.ts';
 import { cautionText, emergency } from './caution-texts.ts';
 
-const severityNames = { stop: 'Stop', guard: 'Guard', note: 'Note' } as const;
+const severityNames = { stop: say('Stop'), guard: say('Guard'), note: say('Note') } as const;
 
 /**
  * A caution where a decision is made. It can be folded, but not closed for good; a folded one opens when the page is
@@ -19,15 +21,15 @@ export function Caution({ id, folded = false }: { readonly id: string; readonly 
     <details className="caution" data-severity={severity} open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
       <summary>
         <span className="caution-severity">{severityNames[severity]}</span>
-        <span className="caution-title">{title}</span>
+        <span className="caution-title">{sayKnown(title)}</span>
       </summary>
       <div className="caution-body">
-        <p>{text}</p>
+        <p>{sayKnown(text)}</p>
         <p>
-          <strong>{defer}</strong>
-          {severity === 'stop' ? ` ${emergency}` : ''}
+          <strong>{sayKnown(defer)}</strong>
+          {severity === 'stop' ? ` ${sayKnown(emergency)}` : ''}
         </p>
-        <p className="faint">Source: {source}</p>
+        <p className="faint">{say('Source: {source}', { source })}</p>
       </div>
     </details>
   );

@@ -1,5 +1,6 @@
 import { type ReactNode, useId, useState } from 'react';
 import { Button } from '../app/button.tsx';
+import { say } from '../words/say.ts';
 
 export type ChartTable = { readonly head: readonly string[]; readonly rows: readonly (readonly string[])[] };
 
@@ -27,12 +28,12 @@ export function ChartFrame({
       <figcaption className="chart-head">
         <span id={id}>{title}</span>
         <Button weight="quiet" aria-pressed={asTable} onClick={() => setAsTable(!asTable)}>
-          {asTable ? 'As a chart' : 'As a table'}
+          {asTable ? say('As a chart') : say('As a table')}
         </Button>
       </figcaption>
       {asTable ? (
         // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keys
-        <section className="chart-table" style={{ maxHeight: height }} tabIndex={0} aria-label={`${title}, table`}>
+        <section className="chart-table" style={{ maxHeight: height }} tabIndex={0} aria-label={say('{title}, table', { title })}>
           <table>
             <thead>
               <tr>

@@ -1,5 +1,6 @@
 import { lazy, type ReactNode, Suspense } from 'react';
 import { useReader } from '../client/reader.tsx';
+import { say } from '../words/say.ts';
 import { ChartFrame } from './chart-frame.tsx';
 import type { PlotProps } from './plot.tsx';
 import { type Band, type Mark, type Series, tableOf } from './series.ts';
@@ -38,7 +39,7 @@ export function Chart<Row>(props: {
       height={props.height ?? 260}
       note={props.note}
     >
-      <Suspense fallback={<p className="waiting">Drawing…</p>}>
+      <Suspense fallback={<p className="waiting">{say('Drawing…')}</p>}>
         <Plot
           points={points}
           series={series.map(({ name, as, hue }, order) => ({ name, as, hue: hue ?? order }))}

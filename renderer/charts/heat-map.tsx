@@ -1,4 +1,5 @@
 import { useReader } from '../client/reader.tsx';
+import { say } from '../words/say.ts';
 import { ChartFrame } from './chart-frame.tsx';
 
 type Props = {
@@ -35,15 +36,20 @@ export function HeatMap({ title, rows, columns, value, unit, ways, height = 320 
       title={title}
       table={table}
       height={Math.min(height, MARGIN.top + rows.length * CELL.height + SCROLLBAR)}
-      note={`${ways[0]} down, ${ways[1].toLowerCase()} across; stronger is more, up to ${print(most)} ${reader.sign(unit)}.`}
+      note={say('{ways} down, {ways2} across; stronger is more, up to {most} {sign}.', {
+        ways: ways[0],
+        ways2: ways[1].toLowerCase(),
+        most: print(most),
+        sign: reader.sign(unit),
+      })}
     >
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keys */}
-      <section className="heat-scroll" aria-label={`${title}, drawing`} tabIndex={0}>
+      <section className="heat-scroll" aria-label={say('{title}, drawing', { title })} tabIndex={0}>
         <svg
           width={MARGIN.left + columns.length * CELL.width}
           height={MARGIN.top + rows.length * CELL.height}
           role="img"
-          aria-label={`${title}. The figures are in the table.`}
+          aria-label={say('{title}. The figures are in the table.', { title })}
         >
           {columns.map((name, column) =>
             column % every === 0 ? (

@@ -1,4 +1,5 @@
 import type { Reader } from '../client/reader.tsx';
+import { say } from '../words/say.ts';
 import type { ChartTable } from './chart-frame.tsx';
 
 /** One line, area or bar of a chart. `unit` is the canonical unit of its values. */
@@ -44,7 +45,10 @@ export function tableOf<Row>(
     head: [
       x.name,
       ...series.map((each) => named(each.name)),
-      ...bands.flatMap((band) => [named(`${band.name}, low`), named(`${band.name}, high`)]),
+      ...bands.flatMap((band) => [
+        named(say('{band}, low', { band: band.name })),
+        named(say('{band}, high', { band: band.name })),
+      ]),
     ],
     rows: rows.map((row) => [
       x.text(row),

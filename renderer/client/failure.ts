@@ -1,6 +1,8 @@
 import { type Fault, InputError } from '../../planner/errors.ts';
 import { messageFor } from '../../planner/units/print-message.ts';
 import type { UnitSystem } from '../../planner/units/system.ts';
+import { sayKnown } from '../words/known.ts';
+import { say } from '../words/say.ts';
 
 /** Why a request was not done, in a form a page can show. */
 export type Failure = {
@@ -17,13 +19,13 @@ const isFault = (value: unknown): value is Fault =>
 
 /** Reads what the program answered when it did not do what was asked. Unknown errors keep their own message. */
 export function failureOf(error: unknown): Failure {
-  if (error instanceof InputError) return { code: 'input', message: error.message, faults: error.faults };
+  if (error instanceof InputError) return { code: 'input', message: sayKnown(error.message), faults: error.faults };
   const data = isRecord(error) && isRecord(error['data']) ? error['data']['bedwright'] : undefined;
   if (isRecord(data)) {
     const { code, message, faults, reference } = data;
     return {
       code: typeof code === 'string' ? code : 'bug',
-      message: typeof message === 'string' ? message : messageOf(error),
+      message: typeof message === 'string' ? sayKnown(message) : messageOf(error),
       faults: Array.isArray(faults) ? faults.filter(isFault) : [],
       ...(typeof reference === 'string' ? { reference } : {}),
     };
@@ -34,7 +36,7 @@ export function failureOf(error: unknown): Failure {
 const messageOf = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 const unanswered = (message: string): string =>
-  /fetch/i.test(message) ? 'The program does not answer. Is it still running? Nothing was changed.' : message;
+  /fetch/i.test(message) ? say('The program does not answer. Is it still running? Nothing was changed.') : message;
 
 /** The faults of one field, and of what lies below it: `beds.0` has those of `beds.0.depth_m`. */
 export function faultsAt(faults: readonly Fault[], path: string): readonly Fault[] {
@@ -57,11 +59,12 @@ const withLimit: ReadonlySet<string> = new Set([
 /** What a fault says, for a reader who sees it at its field: without the field's name in front, its limit in the reader's units. */
 export function faultText(fault: Fault, system: UnitSystem): string {
   const named = `${fault.path.split('.').at(-1) ?? ''}: `;
-  const said = fault.message.startsWith(`${fault.path}: `)
-    ? fault.message.slice(fault.path.length + 2)
-    : fault.message.startsWith(named)
-      ? fault.message.slice(named.length)
-      : fault.message;
+  const message = sayKnown(fault.message);
+  const said = message.startsWith(`${fault.path}: `)
+    ? message.slice(fault.path.length + 2)
+    : message.startsWith(named)
+      ? message.slice(named.length)
+      : message;
   const sentence = said.charAt(0).toUpperCase() + said.slice(1);
   return withLimit.has(fault.code) ? messageFor(sentence, system) : sentence;
 }

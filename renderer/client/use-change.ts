@@ -1,4 +1,5 @@
 import { type UseMutationOptions, useMutation, useQueryClient } from '@tanstack/react-query';
+import { say } from '../words/say.ts';
 import { announce } from './announce.ts';
 import { type Failure, failureOf } from './failure.ts';
 import type { AnyRead, InputOf, OutputOf } from './use-read.ts';
@@ -46,7 +47,8 @@ export function useChange<P extends AnyRead>(procedure: P): Change<InputOf<P>, O
 /** Faults stand at their fields, so the line of results only points to them. */
 function refusedText({ faults, message }: Failure): string {
   if (faults.length === 0) return message;
-  return faults.length === 1
-    ? 'Nothing was changed: one entry needs a look.'
-    : `Nothing was changed: ${faults.length} entries need a look.`;
+  return say(
+    '{faults, plural, one {Nothing was changed: one entry needs a look.} other {Nothing was changed: # entries need a look.}}',
+    { faults: faults.length },
+  );
 }

@@ -1,6 +1,7 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
 import type { JobView } from '../../api/jobs/jobs.ts';
+import { say } from '../words/say.ts';
 import { announce } from './announce.ts';
 import { client } from './api.ts';
 import { type Failure, failureOf } from './failure.ts';
@@ -39,7 +40,7 @@ export function useJob<Result>(): JobHandle<Result> {
       if (next.state === 'running') timer = setTimeout(() => void ask(), POLL_MS);
       else {
         setJobId(undefined);
-        announce(next.state === 'done' ? 'The computation is done.' : 'The computation did not finish.');
+        announce(next.state === 'done' ? say('The computation is done.') : say('The computation did not finish.'));
         await cache.invalidateQueries();
       }
     };
@@ -53,7 +54,7 @@ export function useJob<Result>(): JobHandle<Result> {
   return {
     job,
     start: async (begin) => {
-      setJob({ state: 'running', share: null, doing: 'Starting', best: undefined });
+      setJob({ state: 'running', share: null, doing: say('Starting'), best: undefined });
       const begun = await begin();
       if (begun === undefined) setJob({ state: 'idle' });
       else setJobId(begun.jobId);
@@ -80,7 +81,7 @@ function jobOf<Result>(
       return { state: 'done', result: view.result as Result, stopped: false };
     case 'stopped':
       if (view.result === null || view.result === undefined)
-        return { state: 'failed', failure: { code: 'stopped', message: 'Stopped before there was an answer.', faults: [] } };
+        return { state: 'failed', failure: { code: 'stopped', message: say('Stopped before there was an answer.'), faults: [] } };
       return { state: 'done', result: view.result as Result, stopped: true };
     case 'failed':
       return { state: 'failed', failure: { code: 'job', message: view.message, faults: [] } };

@@ -1,4 +1,5 @@
 import { Button } from '../app/button.tsx';
+import { say } from '../words/say.ts';
 
 /** Nearer, farther, all: for those who don't use a wheel. */
 export function PanButtons({
@@ -12,14 +13,14 @@ export function PanButtons({
 }) {
   return (
     <div className="drawing-tools no-print">
-      <Button name="Nearer (+)" onClick={nearer}>
+      <Button name={say('Nearer (+)')} onClick={nearer}>
         +
       </Button>
-      <Button name="Farther (−)" onClick={farther}>
+      <Button name={say('Farther (−)')} onClick={farther}>
         −
       </Button>
-      <Button name="Show all (0)" onClick={reset}>
-        All
+      <Button name={say('Show all (0)')} onClick={reset}>
+        {say('All')}
       </Button>
     </div>
   );

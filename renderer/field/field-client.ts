@@ -1,3 +1,4 @@
+import { say } from '../words/say.ts';
 import type { FieldEntry, FieldWeek } from './field-types.ts';
 import type { Answer } from './queue.ts';
 
@@ -26,7 +27,7 @@ const messageOf = async (response: Response): Promise<string> => {
   const said: unknown = await response.json();
   return typeof said === 'object' && said !== null && 'message' in said
     ? String(said.message)
-    : `The computer answered ${response.status}.`;
+    : say('The computer answered {status}.', { status: response.status });
 };
 
 export async function fetchWeek(): Promise<WeekAnswer> {
@@ -45,6 +46,6 @@ export async function sendEntry(entry: FieldEntry): Promise<Answer> {
 /** Connects this phone by the code shown at the computer. Answers why not, or nothing. */
 export async function pair(code: string, name: string): Promise<string | undefined> {
   const response = await ask('/pair', { code, name });
-  if (response === undefined) return 'The computer does not answer. Is this phone on the farm’s own network?';
+  if (response === undefined) return say('The computer does not answer. Is this phone on the farm’s own network?');
   return response.ok ? undefined : messageOf(response);
 }

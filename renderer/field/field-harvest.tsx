@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { readNumber } from '../../planner/units/parse-number.ts';
 import { Caution } from '../cautions/caution.tsx';
+import { say } from '../words/say.ts';
 import { localToday } from './field-tasks.tsx';
 import type { FieldEntry, FieldWeek } from './field-types.ts';
 
@@ -22,7 +23,7 @@ export function FieldHarvest({
   const save = (): void => {
     const read = readNumber(amount);
     if (planting === undefined || read === undefined || read <= 0) {
-      setFault(planting === undefined ? 'Choose what was picked.' : 'Write how much was picked.');
+      setFault(planting === undefined ? say('Choose what was picked.') : say('Write how much was picked.'));
       return;
     }
     const of = unit === '' ? planting.unit : unit;
@@ -39,7 +40,12 @@ export function FieldHarvest({
         note: '',
         confirmed: false,
       },
-      `${read} ${of} of ${planting.name}${bed === undefined ? '' : ` from ${bed.code}`}`,
+      say('{read} {of} of {planting}{more}', {
+        read,
+        of,
+        planting: planting.name,
+        more: bed === undefined ? '' : say(' from {bed}', { bed: bed.code }),
+      }),
     );
     setAmount('');
     setFault(undefined);
@@ -48,14 +54,14 @@ export function FieldHarvest({
   return (
     <form
       className="field-card"
-      aria-label="Harvest"
+      aria-label={say('Harvest')}
       onSubmit={(event) => {
         event.preventDefault();
         save();
       }}
     >
       <label>
-        Picked
+        {say('Picked')}
         <select
           value={plantingId}
           onChange={(event) => {
@@ -64,20 +70,20 @@ export function FieldHarvest({
             setUnit('');
           }}
         >
-          <option value="">Choose a planting</option>
+          <option value="">{say('Choose a planting')}</option>
           {week.plantings.map((each) => (
             <option key={each.plantingId} value={each.plantingId}>
               {each.name}
-              {each.inWindow ? '' : ' (out of its harvest window)'}
+              {each.inWindow ? '' : say(' (out of its harvest window)')}
             </option>
           ))}
         </select>
       </label>
       {planting === undefined || planting.beds.length < 2 ? null : (
         <label>
-          Bed
+          {say('Bed')}
           <select value={bedId} onChange={(event) => setBedId(event.target.value)}>
-            <option value="">all of its beds</option>
+            <option value="">{say('all of its beds')}</option>
             {planting.beds.map((each) => (
               <option key={each.bedId} value={each.bedId}>
                 {each.code}
@@ -88,11 +94,11 @@ export function FieldHarvest({
       )}
       <div className="field-pair">
         <label>
-          How much
+          {say('How much')}
           <input inputMode="decimal" value={amount} onChange={(event) => setAmount(event.target.value)} />
         </label>
         <label>
-          Unit
+          {say('Unit')}
           <select value={unit === '' ? (planting?.unit ?? '') : unit} onChange={(event) => setUnit(event.target.value)}>
             {(planting?.units ?? ['']).map((each) => (
               <option key={each} value={each}>
@@ -108,7 +114,7 @@ export function FieldHarvest({
         </p>
       )}
       <button type="submit" className="field-main">
-        Log the harvest
+        {say('Log the harvest')}
       </button>
       <Caution id="animals-flood-contamination" folded />
     </form>

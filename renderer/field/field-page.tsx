@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { say } from '../words/say.ts';
 import { FieldHarvest } from './field-harvest.tsx';
 import { FieldQueue } from './field-queue.tsx';
 import { FieldTasks } from './field-tasks.tsx';
@@ -6,10 +7,10 @@ import { Pair } from './pair.tsx';
 import { useField } from './use-field.ts';
 
 const states = {
-  asking: 'Asking the computer…',
-  here: 'Connected to the computer.',
-  away: 'The computer is out of reach. Entries wait on this phone.',
-  unpaired: 'Not connected.',
+  asking: say('Asking the computer…'),
+  here: say('Connected to the computer.'),
+  away: say('The computer is out of reach. Entries wait on this phone.'),
+  unpaired: say('Not connected.'),
 } as const;
 
 /** A phone in the field: this week's work and the harvest, read and logged; entries wait here when the computer is out of reach. */
@@ -20,10 +21,10 @@ export function FieldPage() {
   return (
     <div className="field-shell">
       <header className="field-head">
-        <h1>In the field</h1>
+        <h1>{say('In the field')}</h1>
         <p role="status" data-state={field.state}>
           {states[field.state]}
-          {waiting === 0 ? '' : ` ${waiting} ${waiting === 1 ? 'entry waits' : 'entries wait'}.`}
+          {waiting === 0 ? '' : ` ${waiting} ${say('{waiting, plural, one {entry waits} other {entries wait}}', { waiting })}.`}
         </p>
       </header>
       <main>
@@ -31,12 +32,12 @@ export function FieldPage() {
         <FieldQueue queue={field.queue} onConfirm={field.confirm} onDrop={field.drop} />
         {field.week === undefined ? null : (
           <>
-            <nav className="field-tabs" aria-label="What to do">
+            <nav className="field-tabs" aria-label={say('What to do')}>
               <button type="button" aria-pressed={tab === 'week'} onClick={() => setTab('week')}>
-                This week
+                {say('This week')}
               </button>
               <button type="button" aria-pressed={tab === 'harvest'} onClick={() => setTab('harvest')}>
-                Harvest
+                {say('Harvest')}
               </button>
             </nav>
             {tab === 'week' ? (

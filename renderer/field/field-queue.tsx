@@ -1,3 +1,4 @@
+import { say } from '../words/say.ts';
 import type { Queued } from './field-types.ts';
 
 /** What waits on this phone. A refused entry says why and stays until it is meant or taken out. */
@@ -12,7 +13,7 @@ export function FieldQueue({
 }) {
   if (queue.length === 0) return null;
   return (
-    <section aria-label="Waiting on this phone">
+    <section aria-label={say('Waiting on this phone')}>
       <ul className="field-list">
         {queue.map(({ entry, text, refused }) => (
           <li key={entry.id} className="field-card" data-refused={refused === undefined ? undefined : ''}>
@@ -20,16 +21,16 @@ export function FieldQueue({
               <strong>{text}</strong>
             </p>
             {refused === undefined ? (
-              <p className="soft">Waits to be sent.</p>
+              <p className="soft">{say('Waits to be sent.')}</p>
             ) : (
               <>
                 <p className="field-fault">{refused}</p>
                 <div className="row">
                   <button type="button" onClick={() => onConfirm(entry.id)}>
-                    It is right, send it
+                    {say('It is right, send it')}
                   </button>
                   <button type="button" onClick={() => onDrop(entry.id)}>
-                    Take it out
+                    {say('Take it out')}
                   </button>
                 </div>
               </>

@@ -1,4 +1,5 @@
 import { printDate } from '../client/print-date.ts';
+import { say } from '../words/say.ts';
 import type { FieldEntry, FieldWeek, Queued } from './field-types.ts';
 
 /** This week's open work; what was ticked off here and waits to be sent is not shown again. */
@@ -13,7 +14,7 @@ export function FieldTasks({
 }) {
   const ticked = new Set(queue.flatMap(({ entry }) => (entry.kind === 'task' ? [entry.taskId] : [])));
   const open = week.tasks.filter((task) => !ticked.has(task.key));
-  if (open.length === 0) return <p className="field-card">Nothing is left for this week.</p>;
+  if (open.length === 0) return <p className="field-card">{say('Nothing is left for this week.')}</p>;
   return (
     <ul className="field-list">
       {open.map((task) => (
@@ -22,7 +23,7 @@ export function FieldTasks({
             <strong>{task.title}</strong>
           </p>
           <p className="soft">
-            {task.late ? <span className="field-late">Late, </span> : null}
+            {task.late ? <span className="field-late">{say('Late,')} </span> : null}
             {printDate(task.due, navigator.language)}
             {task.places === '' ? '' : `, ${task.places}`}
           </p>
@@ -33,11 +34,11 @@ export function FieldTasks({
             onClick={() =>
               onLog(
                 { kind: 'task', id: crypto.randomUUID(), date: localToday(), taskId: task.key, state: 'done' },
-                `Done: ${task.title}`,
+                say('Done: {task}', { task: task.title }),
               )
             }
           >
-            Done
+            {say('Done')}
           </button>
         </li>
       ))}

@@ -3,14 +3,11 @@ import '../look/base.css';
 import '../look/parts.css';
 import '../cautions/cautions.css';
 import './field.css';
-import { StrictMode } from 'react';
-import { createRoot } from 'react-dom/client';
-import { FieldPage } from './field-page.tsx';
+import { speak } from '../words/language.ts';
+import { chosenLanguage, readLanguage } from '../words/languages.ts';
 
-const root = document.getElementById('root');
-if (root === null) throw new Error('The page has no place for the program.');
-createRoot(root).render(
-  <StrictMode>
-    <FieldPage />
-  </StrictMode>,
-);
+const language = await readLanguage(chosenLanguage(null, window.navigator.languages));
+speak(language);
+document.documentElement.lang = language.code;
+const { start } = await import('./start.tsx');
+start();

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { say } from '../words/say.ts';
 import { pair } from './field-client.ts';
 
 /** The one-time code from the computer connects this phone. */
@@ -14,16 +15,16 @@ export function Pair({ onPaired }: { readonly onPaired: () => void }) {
   return (
     <form
       className="field-card"
-      aria-label="Connect this phone"
+      aria-label={say('Connect this phone')}
       onSubmit={(event) => {
         event.preventDefault();
         void send();
       }}
     >
-      <h2>Connect this phone</h2>
-      <p>At the computer open Farm, Phone, and switch the field page on. It shows a code that holds for five minutes.</p>
+      <h2>{say('Connect this phone')}</h2>
+      <p>{say('At the computer open Farm, Phone, and switch the field page on. It shows a code that holds for five minutes.')}</p>
       <label>
-        Code
+        {say('Code')}
         <input
           inputMode="numeric"
           autoComplete="one-time-code"
@@ -33,8 +34,8 @@ export function Pair({ onPaired }: { readonly onPaired: () => void }) {
         />
       </label>
       <label>
-        Who or what this is
-        <input value={name} placeholder="Phone of the picker" onChange={(event) => setName(event.target.value)} />
+        {say('Who or what this is')}
+        <input value={name} placeholder={say('Phone of the picker')} onChange={(event) => setName(event.target.value)} />
       </label>
       {fault === undefined ? null : (
         <p className="field-fault" role="alert">
@@ -42,7 +43,7 @@ export function Pair({ onPaired }: { readonly onPaired: () => void }) {
         </p>
       )}
       <button type="submit" className="field-main">
-        Connect
+        {say('Connect')}
       </button>
     </form>
   );

@@ -2,6 +2,7 @@ import { createContext, type ReactNode, useContext, useRef } from 'react';
 import { announce } from '../client/announce.ts';
 import { type Failure, faultsAt, faultText } from '../client/failure.ts';
 import { useReader } from '../client/reader.tsx';
+import { say } from '../words/say.ts';
 
 const FailureContext = createContext<Failure | undefined>(undefined);
 
@@ -48,7 +49,7 @@ export function Form(props: {
           unread.focus();
           unread.blur();
           unread.focus();
-          announce('One field can’t be read yet.', 'now');
+          announce(say('One field can’t be read yet.'), 'now');
         }
       }}
     >

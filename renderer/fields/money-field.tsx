@@ -1,6 +1,7 @@
 import { currencyPlaces, printMinor } from '../../planner/units/print-money.ts';
 import { useReader } from '../client/reader.tsx';
 import { readMoney } from '../table/read-cell.ts';
+import { say } from '../words/say.ts';
 import type { FieldProps } from './field-frame.tsx';
 import { ReadField } from './read-field.tsx';
 
@@ -19,7 +20,7 @@ export function MoneyField(
         const read = readMoney(props.label, text, currency);
         return read.ok && typeof read.value === 'number'
           ? { ok: true, value: read.value }
-          : { ok: false, message: read.ok ? 'No amount.' : read.message };
+          : { ok: false, message: read.ok ? say('No amount.') : read.message };
       }}
     />
   );

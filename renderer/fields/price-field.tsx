@@ -1,6 +1,7 @@
 import { readNumber } from '../../planner/units/parse-number.ts';
 import { currencyPlaces } from '../../planner/units/print-money.ts';
 import { useReader } from '../client/reader.tsx';
+import { say } from '../words/say.ts';
 import type { FieldProps } from './field-frame.tsx';
 import { ReadField } from './read-field.tsx';
 
@@ -20,7 +21,7 @@ export function PriceField(
       read={(text) => {
         const value = readNumber(text.replace(/^\s*[$£€]\s*/, ''));
         return value === undefined
-          ? { ok: false, message: `"${text}" is not a price.` }
+          ? { ok: false, message: say('"{text}" is not a price.', { text }) }
           : { ok: true, value: Number((value * minor).toPrecision(9)) };
       }}
     />

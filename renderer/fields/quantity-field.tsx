@@ -3,6 +3,7 @@ import { parseQuantity } from '../../planner/units/parse.ts';
 import { readNumber } from '../../planner/units/parse-number.ts';
 import { printForEntry } from '../../planner/units/print.ts';
 import { unitForKey, useReader } from '../client/reader.tsx';
+import { say } from '../words/say.ts';
 import type { FieldProps } from './field-frame.tsx';
 import { type FieldRead, ReadField } from './read-field.tsx';
 
@@ -39,7 +40,7 @@ const signAtEnd = (sign: string): RegExp => new RegExp(`\\s*${sign.replace(/[.*+
 
 const readPlain = (text: string): FieldRead<number> => {
   const value = readNumber(text);
-  return value === undefined ? { ok: false, message: `"${text}" is not a number.` } : { ok: true, value };
+  return value === undefined ? { ok: false, message: say('"{text}" is not a number.', { text }) } : { ok: true, value };
 };
 
 /** A whole number of things. */
@@ -53,7 +54,7 @@ export function CountField(props: Entry) {
         const value = readNumber(text);
         return value !== undefined && Number.isInteger(value)
           ? { ok: true, value }
-          : { ok: false, message: `"${text}" is not a whole number.` };
+          : { ok: false, message: say('"{text}" is not a whole number.', { text }) };
       }}
     />
   );

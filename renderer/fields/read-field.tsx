@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { say } from '../words/say.ts';
 import { FieldFrame, type FieldProps } from './field-frame.tsx';
 
 export type FieldRead<Value> = { readonly ok: true; readonly value: Value } | { readonly ok: false; readonly message: string };
@@ -33,7 +34,7 @@ export function ReadField<Value>({
   const unread =
     answer === undefined
       ? frame.needed === true
-        ? 'Something is needed here.'
+        ? say('Something is needed here.')
         : undefined
       : answer.ok
         ? undefined

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { say } from '../words/say.ts';
 import { FieldFrame, type FieldProps } from './field-frame.tsx';
 
 /** A line of words; `lines` above 1 makes it a note. */
@@ -20,7 +21,7 @@ export function TextField({
   return (
     <FieldFrame
       {...frame}
-      unread={left && lacking ? 'Something is needed here.' : undefined}
+      unread={left && lacking ? say('Something is needed here.') : undefined}
       control={(props) =>
         lines === 1 ? (
           <input {...props} {...shared} type="text" autoComplete="off" onChange={(event) => onChange(event.target.value)} />

@@ -7,6 +7,7 @@ import { type OutputOf, useRead } from '../client/use-read.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { FlagField } from '../fields/flag-field.tsx';
 import { CountField } from '../fields/quantity-field.tsx';
+import { say } from '../words/say.ts';
 import { type LabelSheet, labelSheets, paperSizes_mm, placesOf } from './label-sheets.ts';
 import { QrCode } from './qr-code.tsx';
 
@@ -24,25 +25,25 @@ export function BedLabels({ bedIds }: { readonly bedIds: readonly string[] }) {
     <Shown reading={labels}>
       {(all) => {
         const wanted = bedIds.length === 0 ? all : all.filter((label) => bedIds.includes(label.bedId));
-        if (wanted.length === 0) return <Empty title="No beds to label">Build beds first.</Empty>;
+        if (wanted.length === 0) return <Empty title={say('No beds to label')}>{say('Build beds first.')}</Empty>;
         const used = Math.max(0, Math.min(skipped ?? 0, sheet.across * sheet.down - 1));
         return (
           <>
             <div className="panel row label-options no-print">
               <ChoiceField
-                label="Sheet"
+                label={say('Sheet')}
                 value={sheet.id}
                 choices={labelSheets.map(({ id, text }) => ({ value: id, text }))}
                 onChange={setSheetId}
               />
-              <CountField label="Labels already used on the first sheet" value={skipped} onChange={setSkipped} />
-              <FlagField label="Outlines (for plain paper)" value={outlined} onChange={setOutlined} />
+              <CountField label={say('Labels already used on the first sheet')} value={skipped} onChange={setSkipped} />
+              <FlagField label={say('Outlines (for plain paper)')} value={outlined} onChange={setOutlined} />
               <Button weight="main" icon="print" onClick={() => window.print()}>
-                Print {wanted.length} labels
+                {say('Print {wanted} labels', { wanted: wanted.length })}
               </Button>
             </div>
             <p className="small soft no-print">
-              Print at full size, without fitting to the page. Try one sheet of plain paper against the labels first.
+              {say('Print at full size, without fitting to the page. Try one sheet of plain paper against the labels first.')}
             </p>
             <Sheets sheet={sheet} labels={wanted} skipped={used} outlined={outlined} />
           </>
@@ -68,12 +69,12 @@ function Sheets({
   const paper = paperSizes_mm[sheet.paper];
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keys
-    <section className="label-sheets" data-paper={sheet.paper} aria-label="Sheets of labels" tabIndex={0}>
+    <section className="label-sheets" data-paper={sheet.paper} aria-label={say('Sheets of labels')} tabIndex={0}>
       {Array.from({ length: pages }, (_, page) => page).map((page) => (
         <section
           key={page}
           className="label-sheet"
-          aria-label={`Sheet ${page + 1}`}
+          aria-label={say('Sheet {page}', { page: page + 1 })}
           style={{ width: `${paper.width}mm`, height: `${paper.height}mm` }}
         >
           {labels.map((label, at) => {
@@ -104,12 +105,14 @@ function BedLabel(props: {
       data-outlined={outlined ? '' : undefined}
       style={{ left: `${x_mm}mm`, top: `${y_mm}mm`, width: `${sheet.width_mm}mm`, height: `${sheet.height_mm}mm` }}
     >
-      <QrCode text={label.code} size={`${code_mm}mm`} name={`QR code of ${label.code}`} />
+      <QrCode text={label.code} size={`${code_mm}mm`} name={say('QR code of {label}', { label: label.code })} />
       <div>
         <strong style={{ fontSize: `${Math.min(9, sheet.height_mm * 0.24)}mm` }}>{label.code}</strong>
         <span>{label.crop}</span>
         <span className="label-small">{label.variety}</span>
-        <span className="label-small">{label.from === null ? label.block : `from ${reader.date(label.from)}`}</span>
+        <span className="label-small">
+          {label.from === null ? label.block : say('from {from}', { from: reader.date(label.from) })}
+        </span>
       </div>
     </article>
   );

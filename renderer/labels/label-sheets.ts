@@ -1,3 +1,5 @@
+import { say } from '../words/say.ts';
+
 /**
  * Common sheets of adhesive labels, in millimetres: how many across and down, the size of one, the way from one to the
  * next, and the margins of the first (common practice, no source; the inch sheets are exact to 0.01 mm).
@@ -32,7 +34,7 @@ export const labelSheets: readonly LabelSheet[] = [
   },
   {
     id: 'letter-10',
-    text: 'Letter, 10 labels of 4 by 2 in',
+    text: say('Letter, 10 labels of 4 by 2 in'),
     paper: 'letter',
     across: 2,
     down: 5,
@@ -45,7 +47,7 @@ export const labelSheets: readonly LabelSheet[] = [
   },
   {
     id: 'a4-21',
-    text: 'A4, 21 labels of 63.5 by 38.1 mm',
+    text: say('A4, 21 labels of 63.5 by 38.1 mm'),
     paper: 'a4',
     across: 3,
     down: 7,
@@ -58,7 +60,7 @@ export const labelSheets: readonly LabelSheet[] = [
   },
   {
     id: 'a4-8',
-    text: 'A4, 8 labels of 99.1 by 67.7 mm',
+    text: say('A4, 8 labels of 99.1 by 67.7 mm'),
     paper: 'a4',
     across: 2,
     down: 4,

@@ -4,22 +4,23 @@ import { api } from '../client/api.ts';
 import { type OutputOf, useRead } from '../client/use-read.ts';
 import { type Column, choice, text } from '../table/column.ts';
 import { Grid } from '../table/grid.tsx';
+import { say } from '../words/say.ts';
 
 type Named = OutputOf<typeof api.find.names>[number];
 
 const kinds = [
-  { value: 'bed', text: 'Bed' },
-  { value: 'crop', text: 'Crop' },
-  { value: 'planting', text: 'Planting' },
-  { value: 'material', text: 'Material' },
-  { value: 'design', text: 'Design' },
-  { value: 'supplier', text: 'Supplier' },
+  { value: 'bed', text: say('Bed') },
+  { value: 'crop', text: say('Crop') },
+  { value: 'planting', text: say('Planting') },
+  { value: 'material', text: say('Material') },
+  { value: 'design', text: say('Design') },
+  { value: 'supplier', text: say('Supplier') },
 ] as const;
 
 const columns: readonly Column<Named>[] = [
-  choice('kind', 'Kind', kinds),
-  text('name', 'Name'),
-  text('detail', 'Detail', { width: 320 }),
+  choice('kind', say('Kind'), kinds),
+  text('name', say('Name')),
+  text('detail', say('Detail'), { width: 320 }),
 ];
 
 const shownIn: Readonly<Record<string, readonly Named['kind'][]>> = {
@@ -39,12 +40,12 @@ export function NamesTable({ place }: { readonly place: string }) {
     <Shown reading={names}>
       {(all) => (
         <Grid
-          name={`Names ${place}`}
+          name={say('Names {place}', { place })}
           rows={all.filter((each) => shownIn[place]?.includes(each.kind) ?? true)}
           columns={columns}
           rowId={(row) => `${row.kind} ${row.id}`}
           onOpen={(row) => go('library', { tab: `${row.kind}s`, [row.kind]: row.id })}
-          empty={<Empty title="Nothing here yet">Add beds and plantings first; they appear here.</Empty>}
+          empty={<Empty title={say('Nothing here yet')}>{say('Add beds and plantings first; they appear here.')}</Empty>}
         />
       )}
     </Shown>

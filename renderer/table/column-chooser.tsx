@@ -1,5 +1,6 @@
 import { Button } from '../app/button.tsx';
 import { Dialog } from '../app/dialog.tsx';
+import { say } from '../words/say.ts';
 import type { Column } from './column.ts';
 import type { TableModel } from './table-model.ts';
 
@@ -18,13 +19,13 @@ export function ColumnChooser<Row extends object>({
     model.setColumnVisibility(Object.fromEntries(columns.map((column) => [column.key, column.shown !== false])));
   return (
     <Dialog
-      title="Columns"
+      title={say('Columns')}
       onClose={onClose}
       foot={
         <>
-          <Button onClick={reset}>As at first</Button>
+          <Button onClick={reset}>{say('As at first')}</Button>
           <Button weight="main" onClick={onClose}>
-            Done
+            {say('Done')}
           </Button>
         </>
       }

@@ -4,6 +4,7 @@ import { Dialog } from '../app/dialog.tsx';
 import { useReader } from '../client/reader.tsx';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
+import { say } from '../words/say.ts';
 import { headUnit } from './cell-text.ts';
 import { type Column, canEdit } from './column.ts';
 import { type Edit, fillColumn } from './paste-block.ts';
@@ -42,21 +43,21 @@ export function EditMany<Row extends object>({
 
   if (column === undefined) {
     return (
-      <Dialog title="Edit selected rows" onClose={onClose}>
-        <p>No column of these rows can be edited here.</p>
+      <Dialog title={say('Edit selected rows')} onClose={onClose}>
+        <p>{say('No column of these rows can be edited here.')}</p>
       </Dialog>
     );
   }
   const unit = headUnit(column, reader);
   return (
     <Dialog
-      title={`Edit ${rows.length} rows`}
+      title={say('Edit {rows} rows', { rows: rows.length })}
       onClose={onClose}
       foot={
         <>
-          <Button onClick={onClose}>Leave as they are</Button>
+          <Button onClick={onClose}>{say('Leave as they are')}</Button>
           <Button weight="main" onClick={save}>
-            Change {affected} rows
+            {say('Change {affected} rows', { affected })}
           </Button>
         </>
       }
@@ -69,7 +70,7 @@ export function EditMany<Row extends object>({
         }}
       >
         <ChoiceField
-          label="Column"
+          label={say('Column')}
           value={key}
           choices={editable.map((each) => ({ value: each.key, text: each.title }))}
           onChange={(next) => {

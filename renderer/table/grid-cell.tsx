@@ -1,6 +1,7 @@
 import { memo, type ReactNode } from 'react';
 import type { Reader } from '../client/reader.tsx';
 import { Icon } from '../look/icon.tsx';
+import { say } from '../words/say.ts';
 import { CellEditor } from './cell-editor.tsx';
 import { cellText } from './cell-text.ts';
 import { type CellValue, type Column, canEdit, isNumeric } from './column.ts';
@@ -35,12 +36,14 @@ function GridRowPlain<Row extends object>(props: RowProps<Row>) {
   const { row, index, columns, selected, active, editing, reader, opens, actions } = props;
   return (
     <tr aria-rowindex={index + 2} aria-selected={selected} data-row={index}>
-      <td className="grid-mark" aria-label="Selection" aria-colindex={1} data-column={-1}>
+      <td className="grid-mark" aria-label={say('Selection')} aria-colindex={1} data-column={-1}>
         <input
           type="checkbox"
           tabIndex={-1}
           checked={selected}
-          aria-label={`Select ${cellText(columns[0] as Column<Row>, columns[0]?.read(row), reader) || `row ${index + 1}`}`}
+          aria-label={say('Select {cell}', {
+            cell: cellText(columns[0] as Column<Row>, columns[0]?.read(row), reader) || say('row {index}', { index: index + 1 }),
+          })}
           onChange={() => undefined}
           onClick={(event) => actions.toggle(index, event.shiftKey)}
         />
@@ -73,8 +76,8 @@ function GridRowPlain<Row extends object>(props: RowProps<Row>) {
                   type="button"
                   className="grid-open"
                   tabIndex={-1}
-                  aria-label={`Open ${cellText(column, column.read(row), reader)}`}
-                  title="Open (Alt+Enter)"
+                  aria-label={say('Open {cell}', { cell: cellText(column, column.read(row), reader) })}
+                  title={say('Open (Alt+Enter)')}
                   onClick={() => actions.openRow(index)}
                 >
                   <Icon name="chevron" size={12} />

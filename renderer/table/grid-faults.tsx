@@ -1,4 +1,5 @@
 import { Button } from '../app/button.tsx';
+import { say } from '../words/say.ts';
 
 /** Why a block or an edit was not taken in; nothing was changed. */
 export function GridFaults({ messages, onClear }: { readonly messages: readonly string[]; readonly onClear: () => void }) {
@@ -7,7 +8,7 @@ export function GridFaults({ messages, onClear }: { readonly messages: readonly 
     <div className="grid-faults" role="alert">
       <div>
         <p>
-          <strong>Not taken in; nothing was changed.</strong>
+          <strong>{say('Not taken in; nothing was changed.')}</strong>
         </p>
         <ul>
           {messages.map((message) => (
@@ -15,7 +16,7 @@ export function GridFaults({ messages, onClear }: { readonly messages: readonly 
           ))}
         </ul>
       </div>
-      <Button weight="quiet" icon="close" name="Close this list" onClick={onClear} />
+      <Button weight="quiet" icon="close" name={say('Close this list')} onClick={onClear} />
     </div>
   );
 }

@@ -1,4 +1,5 @@
 import type { Reader } from '../client/reader.tsx';
+import { say } from '../words/say.ts';
 import { headUnit } from './cell-text.ts';
 import { type Column, isNumeric } from './column.ts';
 import type { TableModel } from './table-model.ts';
@@ -23,7 +24,7 @@ export function GridHead<Row extends object>(props: {
           <input
             type="checkbox"
             tabIndex={-1}
-            aria-label="Select all rows"
+            aria-label={say('Select all rows')}
             checked={all}
             ref={(box) => {
               if (box !== null) box.indeterminate = some;

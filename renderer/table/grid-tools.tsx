@@ -2,6 +2,7 @@ import { type ReactNode, useState } from 'react';
 import { Button } from '../app/button.tsx';
 import { announce } from '../client/announce.ts';
 import { useReader } from '../client/reader.tsx';
+import { say } from '../words/say.ts';
 import { blockOf } from './block-of.ts';
 import type { Column } from './column.ts';
 import { ColumnChooser } from './column-chooser.tsx';
@@ -33,44 +34,45 @@ export function GridTools<Row extends object>(props: {
   const [editing, setEditing] = useState(false);
   const out = selected.length > 0 ? selected : shownRows;
   const block = () => blockOf(shownColumns, out, reader);
-  const counted = shownRows.length === rowCount ? `${rowCount}` : `${shownRows.length} of ${rowCount}`;
+  const counted =
+    shownRows.length === rowCount ? `${rowCount}` : say('{shownRows} of {rowCount}', { shownRows: shownRows.length, rowCount });
   const copy = async (): Promise<void> => {
     await navigator.clipboard.writeText(writeTsv(block().map((cells) => cells.map(String))));
-    announce(`Copied ${out.length} rows.`);
+    announce(say('Copied {out} rows.', { out: out.length }));
   };
   return (
-    <div className="grid-tools" role="toolbar" aria-label={`Tools of the table ${name}`}>
+    <div className="grid-tools" role="toolbar" aria-label={say('Tools of the table {name}', { name })}>
       <input
         type="search"
         className="grid-filter"
-        placeholder="Filter by typing"
-        aria-label={`Filter ${name}`}
+        placeholder={say('Filter by typing')}
+        aria-label={say('Filter {name}', { name })}
         value={typed}
         onChange={(event) => onType(event.target.value)}
       />
       <span className="grid-count" role="status">
-        {counted} {rowCount === 1 ? 'row' : 'rows'}
-        {selected.length > 0 ? `, ${selected.length} selected` : ''}
+        {counted} {say('{rowCount, plural, one {row} other {rows}}', { rowCount })}
+        {selected.length > 0 ? say(', {selected} selected', { selected: selected.length }) : ''}
       </span>
       {selected.length > 0 && onEdit !== undefined ? (
         <Button icon="edit" onClick={() => setEditing(true)}>
-          Edit {selected.length}
+          {say('Edit {selected}', { selected: selected.length })}
         </Button>
       ) : null}
       <span className="push" />
       {tools}
       <span className="grid-out">
-        <Button weight="quiet" icon="columns" name="Choose columns" onClick={() => setChoosing(true)} />
-        <Button weight="quiet" icon="copy" name="Copy rows for a spreadsheet" onClick={() => void copy()} />
+        <Button weight="quiet" icon="columns" name={say('Choose columns')} onClick={() => setChoosing(true)} />
+        <Button weight="quiet" icon="copy" name={say('Copy rows for a spreadsheet')} onClick={() => void copy()} />
         <Button
           weight="quiet"
-          name="Save as CSV"
+          name={say('Save as CSV')}
           onClick={() => saveFile(`${name}.csv`, new Blob([writeCsv(block())], { type: 'text/csv;charset=utf-8' }))}
         >
-          CSV
+          {say('CSV')}
         </Button>
-        <Button weight="quiet" name="Save as XLSX" onClick={() => saveFile(`${name}.xlsx`, writeWorkbook(name, block()))}>
-          XLSX
+        <Button weight="quiet" name={say('Save as XLSX')} onClick={() => saveFile(`${name}.xlsx`, writeWorkbook(name, block()))}>
+          {say('XLSX')}
         </Button>
       </span>
       {choosing ? <ColumnChooser model={model} columns={columns} onClose={() => setChoosing(false)} /> : null}

@@ -3,6 +3,8 @@ import { type CSSProperties, type MouseEvent, type ReactNode, useCallback, useEf
 import { announce } from '../client/announce.ts';
 import { type Failure, faultText } from '../client/failure.ts';
 import { useReader } from '../client/reader.tsx';
+import { sayKnown } from '../words/known.ts';
+import { say } from '../words/say.ts';
 import { blockOf } from './block-of.ts';
 import { cellText } from './cell-text.ts';
 import { type Column, canEdit } from './column.ts';
@@ -214,7 +216,7 @@ export function Grid<Row extends object>(props: GridProps<Row>) {
     if (onEdit === undefined || at.row < 0) return;
     const pasted = pasteBlock(readTsv(text), { rows: shownRows, columns: shownColumns, row: at.row, column: at.column }, reader);
     setFaults(pasted.faults);
-    if (pasted.faults.length > 0) announce('The block was not pasted. Nothing was changed.', 'now');
+    if (pasted.faults.length > 0) announce(say('The block was not pasted. Nothing was changed.'), 'now');
     else send(pasted.edits);
   };
 
@@ -235,11 +237,11 @@ export function Grid<Row extends object>(props: GridProps<Row>) {
   return (
     <section
       className="grid"
-      aria-label={name}
+      aria-label={sayKnown(name)}
       style={{ '--grid-height': `${shownRows.length * ROW_PX + (hasTotals ? 2 : 1) * ROW_PX + 52}px` } as CSSProperties}
     >
       <GridTools
-        name={name}
+        name={sayKnown(name)}
         columns={columns}
         shownColumns={shownColumns}
         shownRows={shownRows}
@@ -262,7 +264,9 @@ export function Grid<Row extends object>(props: GridProps<Row>) {
           if ((event.target as Element).closest('input, select') !== null) return;
           event.preventDefault();
           event.clipboardData.setData('text/plain', copied());
-          announce(selection.rows.length === 0 ? 'Copied the cell.' : `Copied ${selection.rows.length} rows.`);
+          announce(
+            selection.rows.length === 0 ? say('Copied the cell.') : say('Copied {rows} rows.', { rows: selection.rows.length }),
+          );
         }}
         onPaste={(event) => {
           if ((event.target as Element).closest('input, select') !== null) return;
@@ -274,7 +278,7 @@ export function Grid<Row extends object>(props: GridProps<Row>) {
           <table
             // biome-ignore lint/a11y/noNoninteractiveElementToInteractiveRole: a table that is moved through by keys is a grid
             role="grid"
-            aria-label={name}
+            aria-label={sayKnown(name)}
             aria-rowcount={shownRows.length + 1}
             aria-colcount={shownColumns.length + 1}
             aria-multiselectable="true"
@@ -324,7 +328,9 @@ export function Grid<Row extends object>(props: GridProps<Row>) {
             ) : null}
           </table>
           {shownRows.length === 0 ? (
-            <p className="grid-empty">No row has {typed === '' ? 'been entered yet' : `“${typed}”`}.</p>
+            <p className="grid-empty">
+              {say('No row has {more}.', { more: typed === '' ? say('been entered yet') : `“${typed}”` })}
+            </p>
           ) : null}
         </div>
       </div>

@@ -1,4 +1,5 @@
 import type { Reader } from '../client/reader.tsx';
+import { say } from '../words/say.ts';
 import { type CellValue, type Column, canEdit } from './column.ts';
 import { readCell } from './read-cell.ts';
 
@@ -26,19 +27,23 @@ export function pasteBlock<Row>(
   const edits: Edit<Row>[] = [];
   const faults: string[] = [];
   const over = place.row + block.length - place.rows.length;
-  if (over > 0) faults.push(`The block has ${block.length} rows; ${over} of them would lie below the last row of the table.`);
+  if (over > 0)
+    faults.push(
+      say('The block has {block} rows; {over} of them would lie below the last row of the table.', { block: block.length, over }),
+    );
   block.forEach((cells, down) => {
     const row = place.rows[place.row + down];
     if (row === undefined) return;
     cells.forEach((cell, along) => {
       const column = place.columns[place.column + along];
-      const where = `Row ${down + 1}`;
+      const where = say('Row {down}', { down: down + 1 });
       if (column === undefined) {
-        if (cell.trim() !== '') faults.push(`${where}: "${cell}" would lie to the right of the last column.`);
+        if (cell.trim() !== '') faults.push(say('{where}: "{cell}" would lie to the right of the last column.', { where, cell }));
         return;
       }
       if (!canEdit(column, row)) {
-        if (single || cell.trim() !== '') faults.push(`${where}: ${column.title} can't be edited here.`);
+        if (single || cell.trim() !== '')
+          faults.push(say("{where}: {column} can't be edited here.", { where, column: column.title }));
         return;
       }
       const read = readCell(column, cell, reader);
@@ -47,7 +52,10 @@ export function pasteBlock<Row>(
     });
   });
   if (faults.length <= MOST_FAULTS) return { edits: faults.length === 0 ? edits : [], faults };
-  return { edits: [], faults: [...faults.slice(0, MOST_FAULTS), `… and ${faults.length - MOST_FAULTS} more.`] };
+  return {
+    edits: [],
+    faults: [...faults.slice(0, MOST_FAULTS), say('… and {faults} more.', { faults: faults.length - MOST_FAULTS })],
+  };
 }
 
 /** The same value into one column of many rows, where it may be edited. */

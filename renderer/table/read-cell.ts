@@ -4,6 +4,7 @@ import { parseQuantity } from '../../planner/units/parse.ts';
 import { readNumber } from '../../planner/units/parse-number.ts';
 import { currencyPlaces } from '../../planner/units/print-money.ts';
 import type { Reader } from '../client/reader.tsx';
+import { say } from '../words/say.ts';
 import type { CellValue, Column } from './column.ts';
 import { readDate } from './read-date.ts';
 
@@ -18,7 +19,7 @@ export function readCell<Row>(column: Column<Row>, typed: string, reader: Reader
   if (entry === '') {
     return column.mayBeEmpty === true || (column.kind === 'text' && column.mayBeEmpty !== false)
       ? good(column.kind === 'text' ? '' : null)
-      : bad(`${column.title}: something is needed here.`);
+      : bad(say('{column}: something is needed here.', { column: column.title }));
   }
   switch (column.kind) {
     case 'text':
@@ -30,7 +31,7 @@ export function readCell<Row>(column: Column<Row>, typed: string, reader: Reader
       const read = readNumber(entry);
       return read !== undefined && Number.isInteger(read)
         ? good(read)
-        : bad(`${column.title}: "${entry}" is not a whole number.`);
+        : bad(say('{column}: "{entry}" is not a whole number.', { column: column.title, entry }));
     }
     case 'money':
       return readMoney(column.title, entry, reader.currency);
@@ -38,25 +39,31 @@ export function readCell<Row>(column: Column<Row>, typed: string, reader: Reader
       const read = readDate(entry);
       return read !== undefined && isIsoDate(read)
         ? good(read)
-        : bad(`${column.title}: "${entry}" is not a date. Write it as 2026-03-09.`);
+        : bad(say('{column}: "{entry}" is not a date. Write it as 2026-03-09.', { column: column.title, entry }));
     }
     case 'choice': {
       const found = column.choices.find((known) =>
         [known.value, known.text].some((word) => word.toLowerCase() === entry.toLowerCase()),
       );
       return found === undefined
-        ? bad(`${column.title}: "${entry}" is none of ${column.choices.map((known) => known.text).join(', ')}.`)
+        ? bad(
+            say('{column}: "{entry}" is none of {choices}.', {
+              column: column.title,
+              entry,
+              choices: column.choices.map((known) => known.text).join(', '),
+            }),
+          )
         : good(found.value);
     }
     case 'flag':
       if (/^(yes|y|true|1|x|✓)$/i.test(entry)) return good(true);
-      return /^(no|n|false|0|-)$/i.test(entry) ? good(false) : bad(`${column.title}: write yes or no.`);
+      return /^(no|n|false|0|-)$/i.test(entry) ? good(false) : bad(say('{column}: write yes or no.', { column: column.title }));
   }
 }
 
 function plainNumber(title: string, entry: string): CellRead {
   const read = readNumber(entry);
-  return read === undefined ? bad(`${title}: "${entry}" is not a number.`) : good(read);
+  return read === undefined ? bad(say('{title}: "{entry}" is not a number.', { title, entry })) : good(read);
 }
 
 function readQuantity<Row>(column: Column<Row>, entry: string, reader: Reader): CellRead {
@@ -71,10 +78,10 @@ function readQuantity<Row>(column: Column<Row>, entry: string, reader: Reader): 
 /** Money as written (`$1,250.50`, `12,5`) to whole minor units. More decimals than the currency has are refused. */
 export function readMoney(title: string, entry: string, currency: string): CellRead {
   const read = readNumber(entry.replace(/^\s*(?:[A-Z]{3}|[$£€¥])\s*|\s*(?:[A-Z]{3}|[$£€¥])\s*$/g, ''));
-  if (read === undefined) return bad(`${title}: "${entry}" is not an amount of money.`);
+  if (read === undefined) return bad(say('{title}: "{entry}" is not an amount of money.', { title, entry }));
   const scaled = read * 10 ** currencyPlaces(currency);
   const whole = Math.round(scaled);
   return Math.abs(scaled - whole) < 1e-6 * Math.max(1, Math.abs(scaled))
     ? good(whole)
-    : bad(`${title}: "${entry}" has more decimals than ${currency} has.`);
+    : bad(say('{title}: "{entry}" has more decimals than {currency} has.', { title, entry, currency }));
 }

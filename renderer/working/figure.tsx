@@ -1,6 +1,8 @@
 import type { Working } from '../../planner/working.ts';
 import { useReader } from '../client/reader.tsx';
 import { Icon } from '../look/icon.tsx';
+import { sayKnown } from '../words/known.ts';
+import { say } from '../words/say.ts';
 import { useWorking } from './working-sheet.tsx';
 import { figureText } from './working-text.ts';
 
@@ -27,7 +29,7 @@ export function Figure(
           props.digits === undefined
             ? figureText(props.of.result, reader)
             : reader.print(props.of.result.value, props.of.result.unit, props.digits),
-          props.of.title,
+          sayKnown(props.of.title),
         ]
       : [props.unit === 'minor' ? reader.money(props.value) : reader.print(props.value, props.unit, props.digits), props.name];
   const open = async (): Promise<void> => {
@@ -38,8 +40,8 @@ export function Figure(
     <button
       type="button"
       className="figure"
-      aria-label={`${name}: ${text}. Show the working`}
-      title="Show the working"
+      aria-label={say('{name}: {text}. Show the working', { name, text })}
+      title={say('Show the working')}
       onClick={() => void open()}
     >
       {text}

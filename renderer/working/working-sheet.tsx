@@ -1,6 +1,7 @@
 import { createContext, type ReactNode, useContext, useMemo, useState } from 'react';
 import type { Working } from '../../planner/working.ts';
 import { Sheet } from '../app/sheet.tsx';
+import { say } from '../words/say.ts';
 import { WorkingView } from './working-view.tsx';
 
 type Shower = { readonly show: (working: Working) => void };
@@ -18,7 +19,7 @@ export function WorkingProvider({ children }: { readonly children: ReactNode }) 
     <ShowerContext value={shower}>
       {children}
       {working === undefined ? null : (
-        <Sheet title="Working" onClose={() => setWorking(undefined)}>
+        <Sheet title={say('Working')} onClose={() => setWorking(undefined)}>
           <WorkingView working={working} />
         </Sheet>
       )}

@@ -1,5 +1,7 @@
 import type { Working } from '../../planner/working.ts';
 import { useReader } from '../client/reader.tsx';
+import { sayKnown } from '../words/known.ts';
+import { say } from '../words/say.ts';
 import { figureText, originText } from './working-text.ts';
 
 /** The whole of a working: formula, symbols with value and origin, steps, result, sources; and the workings below it. */
@@ -8,27 +10,27 @@ export function WorkingView({ working, depth = 0 }: { readonly working: Working;
   return (
     <div className="working">
       <p className="working-result">
-        <span>{working.title}</span>
+        <span>{sayKnown(working.title)}</span>
         <strong>{figureText(working.result, reader)}</strong>
       </p>
       <pre className="working-formula">{working.formula}</pre>
       {working.symbols.length === 0 ? null : (
         <div className="working-scroll">
           <table className="working-symbols">
-            <caption className="heard-only">Symbols of {working.title}</caption>
+            <caption className="heard-only">{say('Symbols of {working}', { working: sayKnown(working.title) })}</caption>
             <thead>
               <tr>
-                <th scope="col">Symbol</th>
-                <th scope="col">What it is</th>
-                <th scope="col">Value</th>
-                <th scope="col">From</th>
+                <th scope="col">{say('Symbol')}</th>
+                <th scope="col">{say('What it is')}</th>
+                <th scope="col">{say('Value')}</th>
+                <th scope="col">{say('From')}</th>
               </tr>
             </thead>
             <tbody>
               {working.symbols.map((symbol) => (
                 <tr key={`${symbol.symbol} ${symbol.name}`}>
                   <th scope="row">{symbol.symbol}</th>
-                  <td>{symbol.name}</td>
+                  <td>{sayKnown(symbol.name)}</td>
                   <td className="working-figure">{figureText(symbol.figure, reader)}</td>
                   <td className="small soft">{originText(symbol.origin)}</td>
                 </tr>
@@ -41,7 +43,7 @@ export function WorkingView({ working, depth = 0 }: { readonly working: Working;
         <ol className="working-steps">
           {working.steps.map((step) => (
             <li key={`${step.text} ${step.figures}`}>
-              <span>{step.text}</span>
+              <span>{sayKnown(step.text)}</span>
               <code>{step.figures}</code>
               <span className="working-figure">= {figureText(step.result, reader)}</span>
             </li>
@@ -50,15 +52,15 @@ export function WorkingView({ working, depth = 0 }: { readonly working: Working;
       )}
       {working.notes.map((note) => (
         <p key={note} className="small soft">
-          {note}
+          {sayKnown(note)}
         </p>
       ))}
       {working.sources.length === 0 ? null : (
         <div className="small soft">
-          <p>Rests on</p>
+          <p>{say('Rests on')}</p>
           <ul>
             {working.sources.map((source) => (
-              <li key={source}>{source}</li>
+              <li key={source}>{sayKnown(source)}</li>
             ))}
           </ul>
         </div>
@@ -66,7 +68,7 @@ export function WorkingView({ working, depth = 0 }: { readonly working: Working;
       {(working.parts ?? []).map((part) => (
         <details key={part.title} className="working-part" open={depth === 0 && (working.parts ?? []).length === 1}>
           <summary>
-            {part.title} <span className="working-figure">{figureText(part.result, reader)}</span>
+            {sayKnown(part.title)} <span className="working-figure">{figureText(part.result, reader)}</span>
           </summary>
           <WorkingView working={part} depth={depth + 1} />
         </details>

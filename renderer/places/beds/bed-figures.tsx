@@ -1,5 +1,6 @@
 import type { Working } from '../../../planner/working.ts';
 import { useReader } from '../../client/reader.tsx';
+import { say } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 import type { WholeBed } from './bed-types.ts';
 import { placeChoices, textOf, wateringChoices } from './bed-words.ts';
@@ -24,35 +25,40 @@ export function BedFigures({ bed }: { readonly bed: WholeBed }) {
   return (
     <>
       <dl className="figures">
-        <Headline name="Area" of={workings.area} />
-        <Headline name="Fill, settled" of={workings.volume} />
-        <Headline name={spec.watering === 'reservoir' ? 'Water in the reservoir' : 'Water in the basin'} of={workings.water} />
-        <Headline name="Weight, full of water" of={workings.weight} />
-        <Headline name="Load on the floor" of={workings.load} />
-        <Headline name="Perimeter" of={workings.perimeter} />
-        <Headline name="Walls, inside" of={workings.walls} />
-        <Headline name="Weed barrier" of={workings.barrier} />
+        <Headline name={say('Area')} of={workings.area} />
+        <Headline name={say('Fill, settled')} of={workings.volume} />
+        <Headline
+          name={spec.watering === 'reservoir' ? say('Water in the reservoir') : say('Water in the basin')}
+          of={workings.water}
+        />
+        <Headline name={say('Weight, full of water')} of={workings.weight} />
+        <Headline name={say('Load on the floor')} of={workings.load} />
+        <Headline name={say('Perimeter')} of={workings.perimeter} />
+        <Headline name={say('Walls, inside')} of={workings.walls} />
+        <Headline name={say('Weed barrier')} of={workings.barrier} />
       </dl>
       <dl className="facts">
-        <dt>Watering</dt>
+        <dt>{say('Watering')}</dt>
         <dd>{textOf(wateringChoices, spec.watering)}</dd>
-        <dt>Weight dry, moist</dt>
+        <dt>{say('Weight dry, moist')}</dt>
         <dd>
           {reader.print(figures.dry_kg, 'kg')}, {reader.print(figures.moist_kg, 'kg')}
         </dd>
-        <dt>With standing water</dt>
+        <dt>{say('With standing water')}</dt>
         <dd>{reader.print(figures.wet_kg, 'kg')}</dd>
-        <dt>Stands on</dt>
+        <dt>{say('Stands on')}</dt>
         <dd>
           {textOf(placeChoices, row.place)}
-          {row.floorLimit_kg_per_m2 === null ? '' : `, limit entered ${reader.print(row.floorLimit_kg_per_m2, 'kg_per_m2')}`}
+          {row.floorLimit_kg_per_m2 === null
+            ? ''
+            : say(', limit entered {floorLimit}', { floorLimit: reader.print(row.floorLimit_kg_per_m2, 'kg_per_m2') })}
         </dd>
-        <dt>Built</dt>
+        <dt>{say('Built')}</dt>
         <dd>{reader.date(row.builtDate)}</dd>
       </dl>
       {row.isOverLimit ? (
         <p className="failed" role="alert">
-          The load is over the limit entered for this floor. A structural engineer must check it before it is loaded.
+          {say('The load is over the limit entered for this floor. A structural engineer must check it before it is loaded.')}
         </p>
       ) : null}
     </>

@@ -7,6 +7,7 @@ import { useChange } from '../../client/use-change.ts';
 import { DateField } from '../../fields/date-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
+import { say } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 import { BedRecipe } from './bed-recipe.tsx';
 import type { WholeBed } from './bed-types.ts';
@@ -18,19 +19,19 @@ export function BedFill({ bed, today }: { readonly bed: WholeBed; readonly today
   const reader = useReader();
   return (
     <>
-      <h3>Layers, top down</h3>
+      <h3>{say('Layers, top down')}</h3>
       <table className="lines">
         <thead>
           <tr>
-            <th scope="col">Material</th>
+            <th scope="col">{say('Material')}</th>
             <th scope="col" className="number">
-              Depth
+              {say('Depth')}
             </th>
             <th scope="col" className="number">
-              Settled
+              {say('Settled')}
             </th>
             <th scope="col" className="number">
-              To place, loose
+              {say('To place, loose')}
             </th>
           </tr>
         </thead>
@@ -51,7 +52,7 @@ export function BedFill({ bed, today }: { readonly bed: WholeBed; readonly today
             ))}
         </tbody>
       </table>
-      {bed.hasOwnRecipe ? <p className="small soft">This bed has a fill of its own, other than its design’s.</p> : null}
+      {bed.hasOwnRecipe ? <p className="small soft">{say('This bed has a fill of its own, other than its design’s.')}</p> : null}
       <BedRecipe key={JSON.stringify(bed.layers)} bed={bed} />
       <Needs bed={bed} today={today} />
       <Drop bed={bed} today={today} />
@@ -63,22 +64,22 @@ export function BedFill({ bed, today }: { readonly bed: WholeBed; readonly today
 function Needs({ bed, today }: { readonly bed: WholeBed; readonly today: IsoDate }) {
   const reader = useReader();
   const record = useChange(api.beds.recordFill);
-  if (bed.needs.length === 0) return <p className="soft">Nothing is wanted this season.</p>;
+  if (bed.needs.length === 0) return <p className="soft">{say('Nothing is wanted this season.')}</p>;
   return (
     <>
-      <h3>Wanted now</h3>
+      <h3>{say('Wanted now')}</h3>
       <table className="lines">
         <thead>
           <tr>
-            <th scope="col">Material</th>
+            <th scope="col">{say('Material')}</th>
             <th scope="col" className="number">
-              Loose
+              {say('Loose')}
             </th>
             <th scope="col" className="number">
-              From stock
+              {say('From stock')}
             </th>
             <th scope="col" className="number">
-              To get
+              {say('To get')}
             </th>
           </tr>
         </thead>
@@ -100,20 +101,22 @@ function Needs({ bed, today }: { readonly bed: WholeBed; readonly today: IsoDate
       </table>
       <Button
         disabled={record.busy}
-        onClick={() => void record.run({ bedIds: [bed.row.bedId], date: today }, `Recorded: ${bed.row.code} is filled.`)}
+        onClick={() =>
+          void record.run({ bedIds: [bed.row.bedId], date: today }, say('Recorded: {row} is filled.', { row: bed.row.code }))
+        }
       >
-        Record as filled today
+        {say('Record as filled today')}
       </Button>
     </>
   );
 }
 
 function needText(need: WholeBed['needs'][number], reader: ReturnType<typeof useReader>): string {
-  if (need.kind === 'first-fill') return 'First fill';
+  if (need.kind === 'first-fill') return say('First fill');
   const drop = reader.print(need.drop_m, 'm_short');
   return need.basis === 'measured'
-    ? `Top-up, measured drop ${drop}`
-    : `Top-up, expected drop ${drop} (settling: common practice, no source)`;
+    ? say('Top-up, measured drop {drop}', { drop })
+    : say('Top-up, expected drop {drop} (settling: common practice, no source)', { drop });
 }
 
 function Drop({ bed, today }: { readonly bed: WholeBed; readonly today: IsoDate }) {
@@ -124,20 +127,20 @@ function Drop({ bed, today }: { readonly bed: WholeBed; readonly today: IsoDate 
   const save = async (): Promise<void> => {
     const done = await measure.run(
       { bedIds: [bed.row.bedId], date: date ?? '', drop_m: drop_m ?? Number.NaN, note: '' },
-      'The drop is kept.',
+      say('The drop is kept.'),
     );
     if (done !== undefined) setDrop(null);
   };
   return (
     <>
-      <h3>Measured drop</h3>
-      <Form onSave={() => void save()} failure={measure.failure} paths={['drop_m', 'date']} label="Measured drop">
+      <h3>{say('Measured drop')}</h3>
+      <Form onSave={() => void save()} failure={measure.failure} paths={['drop_m', 'date']} label={say('Measured drop')}>
         <div className="form-pair">
-          <QuantityField label="Below the wanted surface" name="drop_m" value={drop_m} onChange={setDrop} needed />
-          <DateField label="Measured" path="date" value={date} onChange={setDate} />
+          <QuantityField label={say('Below the wanted surface')} name="drop_m" value={drop_m} onChange={setDrop} needed />
+          <DateField label={say('Measured')} path="date" value={date} onChange={setDate} />
         </div>
         <Button type="submit" disabled={measure.busy}>
-          Keep the drop
+          {say('Keep the drop')}
         </Button>
       </Form>
       {bed.measures.length === 0 ? null : (
@@ -153,14 +156,14 @@ function Drop({ bed, today }: { readonly bed: WholeBed; readonly today: IsoDate 
   );
 }
 
-const fillWords = { 'first-fill': 'First fill', 'top-up': 'Top-up', 'taken-out': 'Taken out' } as const;
+const fillWords = { 'first-fill': say('First fill'), 'top-up': say('Top-up'), 'taken-out': say('Taken out') } as const;
 
 function Done({ bed }: { readonly bed: WholeBed }) {
   const reader = useReader();
-  if (bed.fills.length === 0) return <p className="soft">It has not been filled yet.</p>;
+  if (bed.fills.length === 0) return <p className="soft">{say('It has not been filled yet.')}</p>;
   return (
     <>
-      <h3>What was put in</h3>
+      <h3>{say('What was put in')}</h3>
       <table className="lines">
         <tbody>
           {bed.fills.map((fill) => (

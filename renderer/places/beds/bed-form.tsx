@@ -8,6 +8,7 @@ import { ChoiceField } from '../../fields/choice-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 import type { WholeBed } from './bed-types.ts';
 import { placeChoices, sunChoices } from './bed-words.ts';
 
@@ -48,7 +49,10 @@ export function BedForm({ bed }: { readonly bed: WholeBed }) {
     const changed = Object.fromEntries(
       Object.entries(values).filter(([key, value]) => value !== { ...row, notes: bed.notes }[key as keyof typeof values]),
     );
-    void edit.run({ edits: [{ bedId: row.bedId, revision: row.revision, values: changed }] }, `${values.code} is changed.`);
+    void edit.run(
+      { edits: [{ bedId: row.bedId, revision: row.revision, values: changed }] },
+      say('{values} is changed.', { values: values.code }),
+    );
   };
   const designChoices =
     designs.state === 'ready'
@@ -56,13 +60,13 @@ export function BedForm({ bed }: { readonly bed: WholeBed }) {
       : [{ value: row.designId, text: row.design }];
   const isPolygon = row.outline.shape === 'polygon';
   return (
-    <Form onSave={save} failure={edit.failure} paths={paths} label={`Change ${row.code}`}>
+    <Form onSave={save} failure={edit.failure} paths={paths} label={say('Change {row}', { row: row.code })}>
       <div className="form-pair">
-        <TextField label="Code" path="code" value={values.code} onChange={(code) => set({ code })} needed />
-        <TextField label="Name" path="name" value={values.name} onChange={(name) => set({ name })} />
+        <TextField label={say('Code')} path="code" value={values.code} onChange={(code) => set({ code })} needed />
+        <TextField label={say('Name')} path="name" value={values.name} onChange={(name) => set({ name })} />
       </div>
       <ChoiceField
-        label="Design"
+        label={say('Design')}
         path="designId"
         value={values.designId}
         choices={designChoices}
@@ -70,28 +74,33 @@ export function BedForm({ bed }: { readonly bed: WholeBed }) {
       />
       {isPolygon ? null : (
         <div className="form-pair">
-          <QuantityField label="Length" name="length_m" value={values.length_m} onChange={(length_m) => set({ length_m })} />
-          <QuantityField label="Width" name="width_m" value={values.width_m} onChange={(width_m) => set({ width_m })} />
+          <QuantityField
+            label={say('Length')}
+            name="length_m"
+            value={values.length_m}
+            onChange={(length_m) => set({ length_m })}
+          />
+          <QuantityField label={say('Width')} name="width_m" value={values.width_m} onChange={(width_m) => set({ width_m })} />
         </div>
       )}
       <div className="form-pair">
         <QuantityField
-          label="Wall or mound height"
+          label={say('Wall or mound height')}
           name="depth_m"
           value={values.depth_m}
           onChange={(depth_m) => set({ depth_m })}
         />
         <QuantityField
-          label="Fill depth"
+          label={say('Fill depth')}
           name="fillDepth_m"
           value={values.fillDepth_m}
           onChange={(fillDepth_m) => set({ fillDepth_m })}
         />
       </div>
       <div className="form-pair">
-        <ChoiceField label="Sun" value={values.sun} choices={sunChoices} onChange={(sun) => set({ sun })} />
+        <ChoiceField label={say('Sun')} value={values.sun} choices={sunChoices} onChange={(sun) => set({ sun })} />
         <QuantityField
-          label="Turn, counter-clockwise"
+          label={say('Turn, counter-clockwise')}
           path="turn_deg"
           unit="deg"
           value={values.turn_deg}
@@ -99,19 +108,19 @@ export function BedForm({ bed }: { readonly bed: WholeBed }) {
         />
       </div>
       <div className="form-pair">
-        <ChoiceField label="Stands on" value={values.place} choices={placeChoices} onChange={(place) => set({ place })} />
+        <ChoiceField label={say('Stands on')} value={values.place} choices={placeChoices} onChange={(place) => set({ place })} />
         <QuantityField
-          label="Floor may carry"
+          label={say('Floor may carry')}
           name="floorLimit_kg_per_m2"
           value={values.floorLimit_kg_per_m2}
           onChange={(floorLimit_kg_per_m2) => set({ floorLimit_kg_per_m2 })}
-          hint="As you were told; empty if not known"
+          hint={say('As you were told; empty if not known')}
         />
       </div>
       {values.place === 'ground' ? null : <Caution id="decks-roofs-balconies" />}
-      <TextField label="Notes" path="notes" value={values.notes} onChange={(notes) => set({ notes })} lines={3} />
+      <TextField label={say('Notes')} path="notes" value={values.notes} onChange={(notes) => set({ notes })} lines={3} />
       <Button type="submit" weight="main" disabled={edit.busy}>
-        Save
+        {say('Save')}
       </Button>
     </Form>
   );

@@ -9,6 +9,7 @@ import { Form } from '../../fields/form.tsx';
 import { MoneyField } from '../../fields/money-field.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 import type { WholeBed } from './bed-types.ts';
 
 type Part = WholeBed['parts'][number];
@@ -17,7 +18,7 @@ type Part = WholeBed['parts'][number];
 export function BedParts({ bed, today }: { readonly bed: WholeBed; readonly today: IsoDate }) {
   const reader = useReader();
   const [replacing, setReplacing] = useState<string>();
-  if (bed.parts.length === 0) return <p className="soft">This bed has no parts.</p>;
+  if (bed.parts.length === 0) return <p className="soft">{say('This bed has no parts.')}</p>;
   const standing = bed.parts.filter((part) => part.removedDate === null);
   const gone = bed.parts.filter((part) => part.removedDate !== null);
   return (
@@ -25,11 +26,11 @@ export function BedParts({ bed, today }: { readonly bed: WholeBed; readonly toda
       <table className="lines">
         <thead>
           <tr>
-            <th scope="col">Part</th>
+            <th scope="col">{say('Part')}</th>
             <th scope="col" className="number">
-              Amount
+              {say('Amount')}
             </th>
-            <th scope="col">Due</th>
+            <th scope="col">{say('Due')}</th>
             <th scope="col" />
           </tr>
         </thead>
@@ -39,7 +40,10 @@ export function BedParts({ bed, today }: { readonly bed: WholeBed; readonly toda
               <td>
                 {part.name}
                 <div className="small soft">
-                  in since {reader.date(part.installedDate)}, {reader.money(part.price_minor)}
+                  {say('in since {installedDate}, {price}', {
+                    installedDate: reader.date(part.installedDate),
+                    price: reader.money(part.price_minor),
+                  })}
                 </div>
               </td>
               <td className="number">{reader.print(part.amount, part.baseUnit)}</td>
@@ -54,7 +58,7 @@ export function BedParts({ bed, today }: { readonly bed: WholeBed; readonly toda
               </td>
               <td>
                 <Button weight="quiet" onClick={() => setReplacing(part.partId)}>
-                  Replace…
+                  {say('Replace…')}
                 </Button>
               </td>
             </tr>
@@ -68,11 +72,16 @@ export function BedParts({ bed, today }: { readonly bed: WholeBed; readonly toda
         ))}
       {gone.length === 0 ? null : (
         <>
-          <h3>Was here before</h3>
+          <h3>{say('Was here before')}</h3>
           <ul className="small">
             {gone.map((part) => (
               <li key={part.partId}>
-                {part.name}: {reader.date(part.installedDate)} to {reader.date(part.removedDate)}, {part.reason}
+                {say('{part}: {installedDate} to {removedDate}, {reason}', {
+                  part: part.name,
+                  installedDate: reader.date(part.installedDate),
+                  removedDate: reader.date(part.removedDate),
+                  reason: part.reason,
+                })}
               </li>
             ))}
           </ul>
@@ -98,31 +107,31 @@ function Replace({ part, today, onDone }: { readonly part: Part; readonly today:
       price_minor: price ?? 0,
       life_years: life ?? Number.NaN,
     };
-    if ((await replace.run(input, `Replaced: ${part.name}.`)) !== undefined) onDone();
+    if ((await replace.run(input, say('Replaced: {part}.', { part: part.name }))) !== undefined) onDone();
   };
   return (
     <div className="panel">
-      <h3>Replace {part.name}</h3>
+      <h3>{say('Replace {part}', { part: part.name })}</h3>
       <Form
         onSave={() => void save()}
         failure={replace.failure}
         paths={['date', 'reason', 'amount', 'price_minor', 'life_years']}
-        label={`Replace ${part.name}`}
+        label={say('Replace {part}', { part: part.name })}
       >
-        <TextField label="Why" path="reason" value={reason} onChange={setReason} needed />
+        <TextField label={say('Why')} path="reason" value={reason} onChange={setReason} needed />
         <div className="form-pair">
-          <DateField label="On" path="date" value={date} onChange={setDate} />
-          <QuantityField label="Amount" path="amount" unit={part.baseUnit} value={amount} onChange={setAmount} />
+          <DateField label={say('On')} path="date" value={date} onChange={setDate} />
+          <QuantityField label={say('Amount')} path="amount" unit={part.baseUnit} value={amount} onChange={setAmount} />
         </div>
         <div className="form-pair">
-          <MoneyField label="Price of it all" path="price_minor" value={price} onChange={setPrice} />
-          <QuantityField label="Life" path="life_years" unit="years" value={life} onChange={setLife} />
+          <MoneyField label={say('Price of it all')} path="price_minor" value={price} onChange={setPrice} />
+          <QuantityField label={say('Life')} path="life_years" unit="years" value={life} onChange={setLife} />
         </div>
         <div className="row">
           <Button type="submit" weight="main" disabled={replace.busy}>
-            Replace
+            {say('Replace')}
           </Button>
-          <Button onClick={onDone}>Leave it</Button>
+          <Button onClick={onDone}>{say('Leave it')}</Button>
         </div>
       </Form>
     </div>

@@ -7,18 +7,19 @@ import { faultText } from '../../client/failure.ts';
 import { useReader } from '../../client/reader.tsx';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
+import { say } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 import type { WholeBed } from './bed-types.ts';
 import { PlanDrawing } from './plan-drawing.tsx';
 
 const patterns = [
-  { value: 'staggered', text: 'Staggered' },
-  { value: 'square', text: 'Square' },
-  { value: 'rows', text: 'Rows' },
+  { value: 'staggered', text: say('Staggered') },
+  { value: 'square', text: say('Square') },
+  { value: 'rows', text: say('Rows') },
 ] as const;
 const layouts = [
-  { value: 'most', text: 'As many as fit' },
-  { value: 'centred', text: 'Laid out from the middle' },
+  { value: 'most', text: say('As many as fit') },
+  { value: 'centred', text: say('Laid out from the middle') },
 ] as const;
 /** To begin with: 8 in, or 20 cm. */
 const firstSpacing_m = { us: 8 * M_PER_INCH, metric: 0.2 } as const;
@@ -51,27 +52,33 @@ export function BedPlants({ bed }: { readonly bed: WholeBed }) {
   return (
     <>
       <div className="form-pair">
-        <ChoiceField label="Pattern" value={pattern} choices={patterns} onChange={setPattern} />
+        <ChoiceField label={say('Pattern')} value={pattern} choices={patterns} onChange={setPattern} />
         {pattern === 'rows' ? (
-          <QuantityField label="Row distance" unit="m_short" value={row_m} onChange={setRow} fault={fault('rowSpacing_m')} />
+          <QuantityField
+            label={say('Row distance')}
+            unit="m_short"
+            value={row_m}
+            onChange={setRow}
+            fault={fault('rowSpacing_m')}
+          />
         ) : (
-          <ChoiceField label="Layout" value={layout} choices={layouts} onChange={setLayout} />
+          <ChoiceField label={say('Layout')} value={layout} choices={layouts} onChange={setLayout} />
         )}
       </div>
       <div className="form-pair">
         <QuantityField
-          label={pattern === 'rows' ? 'In the row' : 'Spacing'}
+          label={pattern === 'rows' ? say('In the row') : say('Spacing')}
           unit="m_short"
           value={spacing_m}
           onChange={setSpacing}
           fault={fault('spacing_m') ?? fault('inRow_m')}
         />
         <QuantityField
-          label="Margin to the edge"
+          label={say('Margin to the edge')}
           unit="m_short"
           value={margin_m}
           onChange={setMargin}
-          hint="Empty: half the spacing"
+          hint={say('Empty: half the spacing')}
           fault={fault('edgeMargin_m')}
         />
       </div>
@@ -79,27 +86,27 @@ export function BedPlants({ bed }: { readonly bed: WholeBed }) {
         <>
           <dl className="figures">
             <div>
-              <dt>Plants</dt>
+              <dt>{say('Plants')}</dt>
               <dd>
-                <Figure value={counted.plants} unit="plants" name="Plants" explain={() => explainPlants(counted.input)} />
+                <Figure value={counted.plants} unit="plants" name={say('Plants')} explain={() => explainPlants(counted.input)} />
               </dd>
             </div>
             {outline.shape === 'polygon' || spacing_m === null || pattern === 'rows' ? null : (
               <div>
-                <dt>No layout can have more than</dt>
+                <dt>{say('No layout can have more than')}</dt>
                 <dd>{packingBound(outline, spacing_m)}</dd>
               </div>
             )}
           </dl>
           {counted.isOneInTheMiddle ? (
-            <p className="soft">Nothing fits with this margin: one plant in the middle is shown.</p>
+            <p className="soft">{say('Nothing fits with this margin: one plant in the middle is shown.')}</p>
           ) : null}
           <PlanDrawing
             outline={outline}
             points_m={counted.points_m}
             spacing_m={spacing_m ?? 0}
             shares={bed.shares}
-            label={`${bed.row.code} from above with ${counted.plants} plants`}
+            label={say('{row} from above with {plants} plants', { row: bed.row.code, plants: counted.plants })}
           />
         </>
       ) : null}

@@ -5,6 +5,7 @@ import { api } from '../../client/api.ts';
 import { useChange } from '../../client/use-change.ts';
 import { useRead } from '../../client/use-read.ts';
 import { Form } from '../../fields/form.tsx';
+import { say } from '../../words/say.ts';
 import type { WholeBed } from './bed-types.ts';
 import type { DesignEntry } from './design-sheet.tsx';
 import { LayerFields } from './layer-fields.tsx';
@@ -33,24 +34,24 @@ export function BedRecipe({ bed }: { readonly bed: WholeBed }) {
   const { bedId, code } = bed.row;
   return (
     <details>
-      <summary>Change the fill of this bed only</summary>
+      <summary>{say('Change the fill of this bed only')}</summary>
       <Form
-        onSave={() => void set.run({ bedId, layers: [...layers] }, `${code} has a fill of its own.`)}
+        onSave={() => void set.run({ bedId, layers: [...layers] }, say('{code} has a fill of its own.', { code }))}
         failure={set.failure}
         paths={['layers']}
-        label={`Fill of ${code}`}
+        label={say('Fill of {code}', { code })}
       >
         <Shown reading={materials}>{(all) => <LayerFields layers={layers} materials={all} onChange={setLayers} />}</Shown>
         <div className="row">
           <Button type="submit" weight="main" disabled={set.busy}>
-            Keep this fill
+            {say('Keep this fill')}
           </Button>
           {bed.hasOwnRecipe ? (
             <Button
               disabled={set.busy}
-              onClick={() => void set.run({ bedId, layers: null }, `${code} is filled as its design again.`)}
+              onClick={() => void set.run({ bedId, layers: null }, say('{code} is filled as its design again.', { code }))}
             >
-              As its design
+              {say('As its design')}
             </Button>
           ) : null}
         </div>

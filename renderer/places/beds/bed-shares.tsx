@@ -5,6 +5,7 @@ import { useChange } from '../../client/use-change.ts';
 import { Form } from '../../fields/form.tsx';
 import { ShareField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 import type { WholeBed } from './bed-types.ts';
 
 type Share = { readonly name: string; readonly to: number | null };
@@ -20,49 +21,52 @@ export function BedShares({ bed }: { readonly bed: WholeBed }) {
   const save = (): void =>
     void split.run(
       { bedId: bed.row.bedId, shares: shares.map((share) => ({ name: share.name, to: share.to ?? Number.NaN })) },
-      'The shares are kept.',
+      say('The shares are kept.'),
     );
   const halves = (): void =>
     setShares([
-      { name: 'first half', to: 0.5 },
-      { name: 'second half', to: 1 },
+      { name: say('first half'), to: 0.5 },
+      { name: say('second half'), to: 1 },
     ]);
   return (
-    <section aria-label="Shares">
-      <h3>Shares</h3>
+    <section aria-label={say('Shares')}>
+      <h3>{say('Shares')}</h3>
       {shares.length === 0 ? (
-        <Button onClick={halves}>Split into halves</Button>
+        <Button onClick={halves}>{say('Split into halves')}</Button>
       ) : (
         <Form
           onSave={save}
           failure={split.failure}
           paths={shares.flatMap((_, at) => [`shares.${at}.name`, `shares.${at}.to`])}
-          label="Shares"
+          label={say('Shares')}
         >
           {shares.map((share, at) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: a share is known by its place along the bed
             <div className="form-pair" key={at}>
               <TextField
-                label={`Share ${at + 1}`}
+                label={say('Share {at}', { at: at + 1 })}
                 path={`shares.${at}.name`}
                 value={share.name}
                 onChange={(name) => set(at, { name })}
               />
-              <ShareField label="Ends at" path={`shares.${at}.to`} value={share.to} onChange={(to) => set(at, { to })} />
+              <ShareField label={say('Ends at')} path={`shares.${at}.to`} value={share.to} onChange={(to) => set(at, { to })} />
             </div>
           ))}
           <div className="row">
             <Button type="submit" disabled={split.busy}>
-              Keep shares
-            </Button>
-            <Button weight="quiet" onClick={() => setShares([...shares, { name: `share ${shares.length + 1}`, to: 1 }])}>
-              One more
+              {say('Keep shares')}
             </Button>
             <Button
               weight="quiet"
-              onClick={() => void split.run({ bedId: bed.row.bedId, shares: [] }, 'The bed is whole again.')}
+              onClick={() => setShares([...shares, { name: say('share {shares}', { shares: shares.length + 1 }), to: 1 }])}
             >
-              Undivided
+              {say('One more')}
+            </Button>
+            <Button
+              weight="quiet"
+              onClick={() => void split.run({ bedId: bed.row.bedId, shares: [] }, say('The bed is whole again.'))}
+            >
+              {say('Undivided')}
             </Button>
           </div>
         </Form>

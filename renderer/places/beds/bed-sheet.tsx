@@ -7,6 +7,7 @@ import { type Tab, Tabs } from '../../app/tabs.tsx';
 import { Cautions } from '../../cautions/caution.tsx';
 import { api } from '../../client/api.ts';
 import { useRead } from '../../client/use-read.ts';
+import { say } from '../../words/say.ts';
 import { bedCautions } from './bed-cautions.ts';
 import { BedFigures } from './bed-figures.tsx';
 import { BedFill } from './bed-fill.tsx';
@@ -17,11 +18,11 @@ import { BedShares } from './bed-shares.tsx';
 import { SectionDrawing } from './section-drawing.tsx';
 
 const tabs = [
-  { name: 'bed', title: 'Bed' },
-  { name: 'fill', title: 'Fill' },
-  { name: 'plants', title: 'Plants' },
-  { name: 'parts', title: 'Parts' },
-  { name: 'change', title: 'Change' },
+  { name: 'bed', title: say('Bed') },
+  { name: 'fill', title: say('Fill') },
+  { name: 'plants', title: say('Plants') },
+  { name: 'parts', title: say('Parts') },
+  { name: 'change', title: say('Change') },
 ] as const satisfies readonly Tab<string>[];
 type TabName = (typeof tabs)[number]['name'];
 
@@ -48,18 +49,16 @@ export function BedSheet(props: {
           foot={
             bed.row.retiredDate === null ? (
               <>
-                <Button onClick={() => props.onTakeDown(bed.row.bedId)}>Take down…</Button>
+                <Button onClick={() => props.onTakeDown(bed.row.bedId)}>{say('Take down…')}</Button>
                 <Button weight="quiet" onClick={() => props.onEnd(bed.row.bedId)}>
-                  Retire…
+                  {say('Retire…')}
                 </Button>
               </>
             ) : undefined
           }
         >
-          <p className="soft">
-            {bed.row.design}, block {bed.row.block}
-          </p>
-          <Tabs tabs={tabs} chosen={tab} onChoose={setTab} label="Of this bed" />
+          <p className="soft">{say('{design}, block {block}', { design: bed.row.design, block: bed.row.block })}</p>
+          <Tabs tabs={tabs} chosen={tab} onChoose={setTab} label={say('Of this bed')} />
           {bed.row.fault === null ? null : (
             <p className="failed" role="alert">
               {bed.row.fault}

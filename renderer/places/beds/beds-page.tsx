@@ -8,6 +8,7 @@ import { api } from '../../client/api.ts';
 import { farmOfAddress } from '../../client/farm-of-address.ts';
 import { useRead } from '../../client/use-read.ts';
 import { BedLabels } from '../../labels/bed-labels.tsx';
+import { say } from '../../words/say.ts';
 import { BedSheet } from './bed-sheet.tsx';
 import type { BedRow, DesignRow, Site } from './bed-types.ts';
 import { BuildDialog } from './build-dialog.tsx';
@@ -24,13 +25,13 @@ import { TakeDownDialog } from './take-down-dialog.tsx';
 import { WholeFarmTab } from './whole-farm-tab.tsx';
 
 const tabs = [
-  { name: 'site', title: 'Site' },
-  { name: 'designs', title: 'Designs' },
-  { name: 'needs', title: 'Fill and top-up' },
-  { name: 'cards', title: 'Bed cards' },
-  { name: 'labels', title: 'Labels' },
-  { name: 'farm', title: 'Whole farm' },
-  { name: 'retired', title: 'Retired' },
+  { name: 'site', title: say('Site') },
+  { name: 'designs', title: say('Designs') },
+  { name: 'needs', title: say('Fill and top-up') },
+  { name: 'cards', title: say('Bed cards') },
+  { name: 'labels', title: say('Labels') },
+  { name: 'farm', title: say('Whole farm') },
+  { name: 'retired', title: say('Retired') },
 ] as const satisfies readonly Tab<string>[];
 type TabName = (typeof tabs)[number]['name'];
 
@@ -89,26 +90,28 @@ function Beds({
   const cardBeds = chosen.length > 0 ? chosen : beds.map((bed) => bed.bedId);
   return (
     <Page
-      title="Beds"
-      lead={beds.length === 0 ? undefined : `${beds.length} beds in ${site.blocks.length} blocks.`}
+      title={say('Beds')}
+      lead={
+        beds.length === 0 ? undefined : say('{beds} beds in {blocks} blocks.', { beds: beds.length, blocks: site.blocks.length })
+      }
       actions={
         tab === 'designs' ? (
           <Button weight="main" icon="add" onClick={() => openDesign('new')}>
-            New design
+            {say('New design')}
           </Button>
         ) : (
           <>
             <Button weight="main" icon="add" onClick={() => build()} disabled={designs.length === 0}>
-              Build beds
+              {say('Build beds')}
             </Button>
-            <Button onClick={() => setDoing({ what: 'import' })}>Bring in GeoJSON</Button>
+            <Button onClick={() => setDoing({ what: 'import' })}>{say('Bring in GeoJSON')}</Button>
             <a className="button" href={exportAddress()} download>
-              Site as GeoJSON
+              {say('Site as GeoJSON')}
             </a>
           </>
         )
       }
-      tabs={<Tabs tabs={tabs} chosen={tab} onChoose={(name) => setTab(name === 'site' ? undefined : name)} label="Beds" />}
+      tabs={<Tabs tabs={tabs} chosen={tab} onChoose={(name) => setTab(name === 'site' ? undefined : name)} label={say('Beds')} />}
       sheet={
         bedId !== undefined ? (
           <BedSheet
@@ -190,25 +193,25 @@ function NoBeds({
 }) {
   return hasDesigns ? (
     <Empty
-      title="No beds yet"
+      title={say('No beds yet')}
       action={
         <Button weight="main" icon="add" onClick={onBuild}>
-          Build beds
+          {say('Build beds')}
         </Button>
       }
     >
-      Choose a design and say how many; they are laid out in rows and can then be dragged to their places.
+      {say('Choose a design and say how many; they are laid out in rows and can then be dragged to their places.')}
     </Empty>
   ) : (
     <Empty
-      title="No beds yet"
+      title={say('No beds yet')}
       action={
         <Button weight="main" icon="add" onClick={onDesign}>
-          New design
+          {say('New design')}
         </Button>
       }
     >
-      Make a design first: its outline, walls, watering, parts and fill. Then build beds of it.
+      {say('Make a design first: its outline, walls, watering, parts and fill. Then build beds of it.')}
     </Empty>
   );
 }

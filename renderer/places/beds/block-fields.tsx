@@ -1,5 +1,6 @@
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 import type { Site } from './bed-types.ts';
 
 export type BlockEntry = { readonly blockId: string | null; readonly code: string; readonly name: string };
@@ -20,12 +21,12 @@ export function BlockFields({
 }) {
   const choices = [
     ...blocks.map((block) => ({ value: block.blockId, text: `${block.code}, ${block.name}` })),
-    { value: NEW, text: 'A new block…' },
+    { value: NEW, text: say('A new block…') },
   ];
   return (
     <>
       <ChoiceField
-        label="Block"
+        label={say('Block')}
         value={value.blockId ?? NEW}
         choices={choices}
         onChange={(blockId) => onChange({ ...value, blockId: blockId === NEW ? null : blockId })}
@@ -33,12 +34,12 @@ export function BlockFields({
       {value.blockId === null ? (
         <div className="form-pair">
           <TextField
-            label="Code of the new block"
+            label={say('Code of the new block')}
             path="newBlock.code"
             value={value.code}
             onChange={(code) => onChange({ ...value, code })}
           />
-          <TextField label="Its name" value={value.name} onChange={(name) => onChange({ ...value, name })} />
+          <TextField label={say('Its name')} value={value.name} onChange={(name) => onChange({ ...value, name })} />
         </div>
       ) : null}
     </>

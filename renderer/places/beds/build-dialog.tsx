@@ -12,6 +12,7 @@ import { DateField } from '../../fields/date-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { CountField, QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 import type { DesignRow, Site } from './bed-types.ts';
 import { type BlockEntry, BlockFields, blockInput } from './block-fields.tsx';
 import { LayOutPreview } from './lay-out-preview.tsx';
@@ -69,17 +70,17 @@ export function BuildDialog(props: {
   const save = async (): Promise<void> => {
     const made = await build.run(
       { ...ready, designId, block: blockInput(block), firstCode, builtDate: builtDate ?? '' },
-      `Built ${count} beds.`,
+      say('Built {count} beds.', { count }),
     );
     if (made !== undefined) props.onBuilt(made.bedIds);
   };
   return (
-    <Dialog title="Build beds" onClose={props.onClose} wide>
-      <Form onSave={() => void save()} failure={build.failure} paths={paths} label="Build beds">
+    <Dialog title={say('Build beds')} onClose={props.onClose} wide>
+      <Form onSave={() => void save()} failure={build.failure} paths={paths} label={say('Build beds')}>
         <div className="columns">
           <div className="stack">
             <ChoiceField
-              label="Design"
+              label={say('Design')}
               path="designId"
               value={designId}
               choices={usable.map((each) => ({ value: each.designId, text: each.name }))}
@@ -88,28 +89,40 @@ export function BuildDialog(props: {
             <BlockFields blocks={props.site.blocks} value={block} onChange={setBlock} />
             <div className="form-pair">
               <TextField
-                label="First code"
+                label={say('First code')}
                 path="firstCode"
                 value={firstCode}
                 onChange={setCode}
-                hint="F-01 counts on: F-02, F-03 …"
+                hint={say('F-01 counts on: F-02, F-03 …')}
                 needed
               />
-              <DateField label="Built" path="builtDate" value={builtDate} onChange={setBuilt} />
+              <DateField label={say('Built')} path="builtDate" value={builtDate} onChange={setBuilt} />
             </div>
             <div className="form-pair">
-              <CountField label="Beds" path="count" value={count} onChange={setCount} />
-              <CountField label="In a row" path="perRow" value={perRow} onChange={setPerRow} />
+              <CountField label={say('Beds')} path="count" value={count} onChange={setCount} />
+              <CountField label={say('In a row')} path="perRow" value={perRow} onChange={setPerRow} />
             </div>
             <div className="form-pair">
-              <QuantityField label="Path between ends" name="endPath_m" value={endPath_m} onChange={setEnd} />
-              <QuantityField label="Path between rows" name="sidePath_m" value={sidePath_m} onChange={setSide} />
+              <QuantityField label={say('Path between ends')} name="endPath_m" value={endPath_m} onChange={setEnd} />
+              <QuantityField label={say('Path between rows')} name="sidePath_m" value={sidePath_m} onChange={setSide} />
             </div>
             <div className="form-pair">
-              <QuantityField label="From the west" name="x_m" value={x_m} onChange={setX} hint="First bed’s lower left corner" />
-              <QuantityField label="From the south" name="y_m" value={y_m} onChange={setY} />
+              <QuantityField
+                label={say('From the west')}
+                name="x_m"
+                value={x_m}
+                onChange={setX}
+                hint={say('First bed’s lower left corner')}
+              />
+              <QuantityField label={say('From the south')} name="y_m" value={y_m} onChange={setY} />
             </div>
-            <QuantityField label="Turn, counter-clockwise" path="turn_deg" unit="deg" value={turn_deg} onChange={setTurn} />
+            <QuantityField
+              label={say('Turn, counter-clockwise')}
+              path="turn_deg"
+              unit="deg"
+              value={turn_deg}
+              onChange={setTurn}
+            />
           </div>
           <div className="stack">
             {design === undefined ? null : <LayOutPreview design={design} layOut={ready} />}
@@ -119,9 +132,9 @@ export function BuildDialog(props: {
         </div>
         <div className="row">
           <Button type="submit" weight="main" disabled={build.busy || design === undefined}>
-            Build {count ?? 0} beds
+            {say('Build {count} beds', { count: count ?? 0 })}
           </Button>
-          <Button onClick={props.onClose}>Leave it</Button>
+          <Button onClick={props.onClose}>{say('Leave it')}</Button>
         </div>
       </Form>
     </Dialog>

@@ -6,11 +6,12 @@ import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { useRead } from '../../client/use-read.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
+import { say } from '../../words/say.ts';
 import { quarters } from './quarters.ts';
 
 const whats = [
-  { value: 'wanted', text: 'What each bed wants now' },
-  { value: 'first-fill', text: 'The whole fill of each bed' },
+  { value: 'wanted', text: say('What each bed wants now') },
+  { value: 'first-fill', text: say('The whole fill of each bed') },
 ] as const;
 
 /** Cards to take outdoors: how many buckets and barrows of each material, bed by bed. */
@@ -25,37 +26,47 @@ export function CardsTab({ bedIds }: { readonly bedIds: readonly string[] }) {
         return (
           <div className="stack">
             <div className="row no-print">
-              <ChoiceField label="On the cards" value={what} choices={whats} onChange={setWhat} />
+              <ChoiceField label={say('On the cards')} value={what} choices={whats} onChange={setWhat} />
               <Button icon="print" onClick={() => window.print()}>
-                Print
+                {say('Print')}
               </Button>
             </div>
             <p className="soft">
-              Bucket {reader.print(bucket_L, 'L')}, barrow {reader.print(barrow_L, 'bulk_L')}: set in Farm. Rounded to quarters.{' '}
-              {shown.length} of {all.length} beds.
+              {say('Bucket {bucket}, barrow {barrow}: set in Farm. Rounded to quarters. {shown} of {all} beds.', {
+                bucket: reader.print(bucket_L, 'L'),
+                barrow: reader.print(barrow_L, 'bulk_L'),
+                shown: shown.length,
+                all: all.length,
+              })}
             </p>
             <Cautions ids={['saturated-weight-lifting', 'dust-perlite-silica']} folded />
-            {shown.length === 0 ? <Empty title="No card to print">None of these beds wants anything.</Empty> : null}
+            {shown.length === 0 ? (
+              <Empty title={say('No card to print')}>{say('None of these beds wants anything.')}</Empty>
+            ) : null}
             <div className="bed-cards">
               {shown.map((card) => (
                 <article className="bed-card" key={card.bedId}>
                   <h2>{card.code}</h2>
                   <p className="small soft">
-                    {card.design}, {card.block}, {reader.print(card.area_m2, 'm2')}, fill to{' '}
-                    {reader.print(card.fillDepth_m, 'm_short')}
+                    {say('{design}, {block}, {area}, fill to {fillDepth}', {
+                      design: card.design,
+                      block: card.block,
+                      area: reader.print(card.area_m2, 'm2'),
+                      fillDepth: reader.print(card.fillDepth_m, 'm_short'),
+                    })}
                   </p>
                   <table className="lines">
                     <thead>
                       <tr>
-                        <th scope="col">Material</th>
+                        <th scope="col">{say('Material')}</th>
                         <th scope="col" className="number">
-                          Loose
+                          {say('Loose')}
                         </th>
                         <th scope="col" className="number">
-                          Buckets
+                          {say('Buckets')}
                         </th>
                         <th scope="col" className="number">
-                          Barrows
+                          {say('Barrows')}
                         </th>
                       </tr>
                     </thead>
@@ -65,7 +76,9 @@ export function CardsTab({ bedIds }: { readonly bedIds: readonly string[] }) {
                           <td>
                             {line.material}
                             {line.dig_L === null ? null : (
-                              <div className="small soft">dig {reader.print(line.dig_L, 'bulk_L')} from the bank</div>
+                              <div className="small soft">
+                                {say('dig {dig} from the bank', { dig: reader.print(line.dig_L, 'bulk_L') })}
+                              </div>
                             )}
                           </td>
                           <td className="number">{reader.print(line.loose_L, 'bulk_L')}</td>

@@ -5,6 +5,7 @@ import { parseQuantity } from '../../../planner/units/parse.ts';
 import { printForEntry } from '../../../planner/units/print.ts';
 import { useReader } from '../../client/reader.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 
 type Corner = [number, number];
 
@@ -40,11 +41,11 @@ export function CornersField({
   const answer = read(text);
   return (
     <TextField
-      label="Corners, in order round the bed"
+      label={say('Corners, in order round the bed')}
       path="polygon_m"
       value={text}
       lines={5}
-      hint={`One a line, along; across. For instance ${entry(2.4)}; ${entry(1.2)}`}
+      hint={say('One a line, along; across. For instance {entry}; {entry2}', { entry: entry(2.4), entry2: entry(1.2) })}
       onChange={(next) => {
         setText(next);
         const found = read(next);

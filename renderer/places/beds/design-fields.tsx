@@ -2,6 +2,7 @@ import { Caution } from '../../cautions/caution.tsx';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { QuantityField, ShareField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 import { kindChoices, outlineChoices, wateringChoices } from './bed-words.ts';
 import { CornersField } from './corners-field.tsx';
 import type { DesignEntry } from './design-sheet.tsx';
@@ -25,11 +26,11 @@ export function DesignFields({ values, onChange }: { readonly values: Values; re
   const isMound = outline === 'half-ellipsoid' || outline === 'ridge';
   return (
     <>
-      <TextField label="Name" path="name" value={values.name} onChange={(name) => set({ name })} needed />
+      <TextField label={say('Name')} path="name" value={values.name} onChange={(name) => set({ name })} needed />
       <div className="form-pair">
-        <ChoiceField label="Kind" value={values.kind} choices={kindChoices} onChange={(kind) => set({ kind })} />
+        <ChoiceField label={say('Kind')} value={values.kind} choices={kindChoices} onChange={(kind) => set({ kind })} />
         <ChoiceField
-          label="Outline"
+          label={say('Outline')}
           value={outline}
           choices={outlineChoices}
           onChange={(next) => set(withOutline(values, next))}
@@ -39,54 +40,61 @@ export function DesignFields({ values, onChange }: { readonly values: Values; re
         <CornersField corners={values.polygon_m ?? []} onChange={(polygon_m) => set({ polygon_m })} />
       ) : outline === 'round' ? (
         <QuantityField
-          label="Diameter"
+          label={say('Diameter')}
           name="length_m"
           value={values.length_m}
           onChange={(d) => set({ length_m: d ?? Number.NaN, width_m: d ?? Number.NaN })}
         />
       ) : outline === 'hexagon' ? (
         <QuantityField
-          label="Across flats"
+          label={say('Across flats')}
           name="width_m"
           value={values.width_m}
           onChange={(d) => set({ length_m: d ?? Number.NaN, width_m: d ?? Number.NaN })}
         />
       ) : (
         <div className="form-pair">
-          {size('length_m', 'Length')}
-          {size('width_m', 'Width')}
+          {size('length_m', say('Length'))}
+          {size('width_m', say('Width'))}
         </div>
       )}
-      {outline === 'ridge' ? size('topWidth_m', 'Width of the crown', 'Flat top; the ends slope as the sides do') : null}
+      {outline === 'ridge'
+        ? size('topWidth_m', say('Width of the crown'), say('Flat top; the ends slope as the sides do'))
+        : null}
       <div className="form-pair">
-        {size('depth_m', isMound ? 'Height' : 'Wall')}
-        {size('fillDepth_m', 'Fill depth', 'Surface above the floor')}
+        {size('depth_m', isMound ? say('Height') : say('Wall'))}
+        {size('fillDepth_m', say('Fill depth'), say('Surface above the floor'))}
       </div>
       {isMound || outline === 'polygon' ? null : (
         <div className="form-pair">
-          {size('bottomLength_m', outline === 'round' ? 'Floor diameter' : 'Floor length', 'Empty: upright walls')}
-          {outline === 'round' ? null : size('bottomWidth_m', 'Floor width')}
+          {size('bottomLength_m', outline === 'round' ? say('Floor diameter') : say('Floor length'), say('Empty: upright walls'))}
+          {outline === 'round' ? null : size('bottomWidth_m', say('Floor width'))}
         </div>
       )}
-      <ChoiceField label="Watering" value={watering} choices={wateringChoices} onChange={(next) => set({ watering: next })} />
+      <ChoiceField
+        label={say('Watering')}
+        value={watering}
+        choices={wateringChoices}
+        onChange={(next) => set({ watering: next })}
+      />
       {watering === 'basin' ? (
         <>
           <div className="form-pair">
             {outline === 'round' ? (
               <QuantityField
-                label="Basin diameter"
+                label={say('Basin diameter')}
                 name="basinLength_m"
                 value={values.basinLength_m}
                 onChange={(d) => set({ basinLength_m: d, basinWidth_m: d })}
               />
             ) : (
-              size('basinLength_m', 'Basin length')
+              size('basinLength_m', say('Basin length'))
             )}
-            {outline === 'round' ? null : size('basinWidth_m', 'Basin width')}
+            {outline === 'round' ? null : size('basinWidth_m', say('Basin width'))}
           </div>
           <div className="form-pair">
-            {size('basinDepth_m', 'Basin rim')}
-            {size('basinFill_m', 'Water level', 'When filled')}
+            {size('basinDepth_m', say('Basin rim'))}
+            {size('basinFill_m', say('Water level'), say('When filled'))}
           </div>
           <Caution id="standing-water-children" folded />
           <Caution id="mosquitoes" folded />
@@ -95,32 +103,32 @@ export function DesignFields({ values, onChange }: { readonly values: Values; re
       {watering === 'reservoir' ? (
         <>
           <div className="form-pair">
-            {size('reservoirDepth_m', 'Reservoir')}
-            {size('overflow_m', 'Overflow above the floor')}
+            {size('reservoirDepth_m', say('Reservoir'))}
+            {size('overflow_m', say('Overflow above the floor'))}
           </div>
           <ShareField
-            label="Void"
+            label={say('Void')}
             path="reservoirVoid_share"
             value={values.reservoirVoid_share}
             onChange={(reservoirVoid_share) => set({ reservoirVoid_share })}
-            hint="Gravel about 40 % (practice); from 80 % on a void former, and the fill begins above it"
+            hint={say('Gravel about 40 % (practice); from 80 % on a void former, and the fill begins above it')}
           />
           <Caution id="food-grade-containers" folded />
         </>
       ) : null}
       <div className="form-pair">
-        {size('mulchDepth_m', 'Mulch')}
-        {size('barrierOverlap_m', 'Weed barrier beyond the edge', 'Empty: none')}
+        {size('mulchDepth_m', say('Mulch'))}
+        {size('barrierOverlap_m', say('Weed barrier beyond the edge'), say('Empty: none'))}
       </div>
       <div className="form-pair">
         <TextField
-          label="Walls of"
+          label={say('Walls of')}
           path="wallMaterial"
           value={values.wallMaterial}
           onChange={(wallMaterial) => set({ wallMaterial })}
         />
         <QuantityField
-          label="Life of the fill"
+          label={say('Life of the fill')}
           name="fillLife_years"
           unit="years"
           value={values.fillLife_years}

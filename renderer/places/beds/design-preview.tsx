@@ -4,6 +4,7 @@ import { fillLayers, type LayerAmount } from '../../../planner/soil/layers.ts';
 import type { UnitSystem } from '../../../planner/units/system.ts';
 import { faultText } from '../../client/failure.ts';
 import { useReader } from '../../client/reader.tsx';
+import { say } from '../../words/say.ts';
 import type { DesignEntry } from './design-sheet.tsx';
 import type { Materials } from './layer-fields.tsx';
 import { type SectionBed, SectionDrawing } from './section-drawing.tsx';
@@ -33,7 +34,7 @@ function sectionOrFault({ values, layers }: DesignEntry, materials: Materials, s
     }));
     const filled = withBedFields(() => fillLayers(space, recipe));
     return {
-      label: values.name === '' ? 'the new design' : values.name,
+      label: values.name === '' ? say('the new design') : values.name,
       spec,
       mulchDepth_m: values.mulchDepth_m,
       layers: filled.map((layer, at) => {

@@ -6,6 +6,7 @@ import { api } from '../../client/api.ts';
 import { useChange } from '../../client/use-change.ts';
 import { type InputOf, type OutputOf, useRead } from '../../client/use-read.ts';
 import { Form } from '../../fields/form.tsx';
+import { say } from '../../words/say.ts';
 import { DesignFields } from './design-fields.tsx';
 import { DesignPreview } from './design-preview.tsx';
 import { LayerFields } from './layer-fields.tsx';
@@ -91,15 +92,15 @@ function NewDesign(props: { readonly onClose: () => void; readonly onMade: (desi
   const add = useChange(api.designs.add);
   const [entry, setEntry] = useState(fresh);
   const save = async (): Promise<void> => {
-    const made = await add.run(entry, `The design ${entry.values.name} is kept.`);
+    const made = await add.run(entry, say('The design {values} is kept.', { values: entry.values.name }));
     if (made !== undefined) props.onMade(made.designId);
   };
   return (
-    <Sheet title="New design" onClose={props.onClose}>
-      <Form onSave={() => void save()} failure={add.failure} paths={paths} label="New design">
+    <Sheet title={say('New design')} onClose={props.onClose}>
+      <Form onSave={() => void save()} failure={add.failure} paths={paths} label={say('New design')}>
         <EntryFields entry={entry} onChange={setEntry} />
         <Button type="submit" weight="main" disabled={add.busy}>
-          Keep the design
+          {say('Keep the design')}
         </Button>
       </Form>
     </Sheet>
@@ -131,12 +132,12 @@ function ChangeDesign(props: {
   const save = (): void =>
     void set.run(
       { designId: design.designId, revision: design.revision, ...entry, stay: [...stay] },
-      `The design ${entry.values.name} is changed.`,
+      say('The design {values} is changed.', { values: entry.values.name }),
     );
   const copy = async (): Promise<void> => {
     const made = await add.run(
-      { ...entry, values: { ...entry.values, name: `${entry.values.name}, copy` } },
-      'Copied the design.',
+      { ...entry, values: { ...entry.values, name: say('{values}, copy', { values: entry.values.name }) } },
+      say('Copied the design.'),
     );
     if (made !== undefined) props.onMade(made.designId);
   };
@@ -147,10 +148,10 @@ function ChangeDesign(props: {
       foot={
         <>
           <Button icon="add" onClick={() => props.onBuild(design.designId)}>
-            Build beds of it
+            {say('Build beds of it')}
           </Button>
           <Button icon="copy" disabled={add.busy} onClick={() => void copy()}>
-            Copy
+            {say('Copy')}
           </Button>
           <Button
             weight="quiet"
@@ -158,20 +159,25 @@ function ChangeDesign(props: {
             onClick={() =>
               void retire.run(
                 { designId: design.designId, revision: design.revision, retired: true },
-                'It is no longer offered for new beds.',
+                say('It is no longer offered for new beds.'),
               )
             }
           >
-            No longer build it
+            {say('No longer build it')}
           </Button>
         </>
       }
     >
-      <Form onSave={save} failure={set.failure ?? add.failure} paths={paths} label={`Change ${design.values.name}`}>
+      <Form
+        onSave={save}
+        failure={set.failure ?? add.failure}
+        paths={paths}
+        label={say('Change {values}', { values: design.values.name })}
+      >
         <EntryFields entry={entry} onChange={setEntry} />
         <StayFields beds={design.beds} stay={stay} onChange={setStay} />
         <Button type="submit" weight="main" disabled={set.busy}>
-          Save the design
+          {say('Save the design')}
         </Button>
       </Form>
     </Sheet>

@@ -7,6 +7,7 @@ import { useChange } from '../../client/use-change.ts';
 import { DateField } from '../../fields/date-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 
 /** Retires beds: they leave the drawing and the table, their plantings, parts and costs stay in the books. */
 export function EndDialog(props: { readonly bedIds: readonly string[]; readonly today: IsoDate; readonly onClose: () => void }) {
@@ -17,23 +18,25 @@ export function EndDialog(props: { readonly bedIds: readonly string[]; readonly 
   const save = async (): Promise<void> => {
     const done = await retire.run(
       { bedIds: [...props.bedIds], date: date ?? '', because },
-      many === 1 ? 'The bed is retired.' : `${many} beds are retired.`,
+      say('{many, plural, one {The bed is retired.} other {# beds are retired.}}', { many }),
     );
     if (done !== undefined) props.onClose();
   };
   return (
-    <Dialog title={many === 1 ? 'Retire a bed' : `Retire ${many} beds`} onClose={props.onClose}>
+    <Dialog title={say('{many, plural, one {Retire a bed} other {Retire # beds}}', { many })} onClose={props.onClose}>
       <p>
-        They leave the drawing. What grew in them and what they cost stays in the books, and they can be taken into use again.
+        {say(
+          'They leave the drawing. What grew in them and what they cost stays in the books, and they can be taken into use again.',
+        )}
       </p>
-      <Form onSave={() => void save()} failure={retire.failure} paths={['date', 'because']} label="Retire">
-        <DateField label="On" path="date" value={date} onChange={setDate} />
-        <TextField label="Why" path="because" value={because} onChange={setBecause} needed />
+      <Form onSave={() => void save()} failure={retire.failure} paths={['date', 'because']} label={say('Retire')}>
+        <DateField label={say('On')} path="date" value={date} onChange={setDate} />
+        <TextField label={say('Why')} path="because" value={because} onChange={setBecause} needed />
         <div className="row">
           <Button type="submit" weight="harm" disabled={retire.busy}>
-            Retire
+            {say('Retire')}
           </Button>
-          <Button onClick={props.onClose}>Leave it</Button>
+          <Button onClick={props.onClose}>{say('Leave it')}</Button>
         </div>
       </Form>
     </Dialog>

@@ -9,11 +9,12 @@ import { ChoiceField } from '../../fields/choice-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 
 const shapes = [
-  { value: 'cone', text: 'Cone' },
-  { value: 'windrow', text: 'Windrow' },
-  { value: 'half-ellipsoid', text: 'Rounded heap' },
+  { value: 'cone', text: say('Cone') },
+  { value: 'windrow', text: say('Windrow') },
+  { value: 'half-ellipsoid', text: say('Rounded heap') },
 ] as const;
 
 /** Heaps of soil and fill: measured by their shape, counted as stock. */
@@ -23,12 +24,14 @@ export function Heaps() {
   const remove = useChange(api.stockpiles.remove);
   const count = useChange(api.stockpiles.countAsStock);
   return (
-    <section className="panel stack" aria-label="Heaps">
-      <h2>Heaps</h2>
+    <section className="panel stack" aria-label={say('Heaps')}>
+      <h2>{say('Heaps')}</h2>
       <Shown reading={heaps}>
         {(rows) =>
           rows.length === 0 ? (
-            <p className="soft">No heap is measured. Dug soil and compost in heaps are used before anything is bought.</p>
+            <p className="soft">
+              {say('No heap is measured. Dug soil and compost in heaps are used before anything is bought.')}
+            </p>
           ) : (
             <table className="lines">
               <tbody>
@@ -45,16 +48,19 @@ export function Heaps() {
                       <Button
                         disabled={count.busy}
                         onClick={() =>
-                          void count.run({ materialId: heap.materialId }, `${heap.material}: stock is what the heaps hold.`)
+                          void count.run(
+                            { materialId: heap.materialId },
+                            say('{material}: stock is what the heaps hold.', { material: heap.material }),
+                          )
                         }
                       >
-                        Count as stock
+                        {say('Count as stock')}
                       </Button>
                       <Button
                         weight="quiet"
                         icon="bin"
-                        name={`Strike out ${heap.name}`}
-                        onClick={() => void remove.run({ stockpileId: heap.stockpileId }, 'The heap is struck out.')}
+                        name={say('Strike out {heap}', { heap: heap.name })}
+                        onClick={() => void remove.run({ stockpileId: heap.stockpileId }, say('The heap is struck out.'))}
                       />
                     </td>
                   </tr>
@@ -85,47 +91,47 @@ function NewHeap() {
       width_m: (shape === 'cone' ? length_m : width_m) ?? none,
       height_m: height_m ?? none,
     };
-    if ((await add.run({ name, materialId, shape, ...sizes }, 'The heap is measured.')) !== undefined) setName('');
+    if ((await add.run({ name, materialId, shape, ...sizes }, say('The heap is measured.'))) !== undefined) setName('');
   };
   const fills = materials.state === 'ready' ? materials.data.filter((material) => material.baseUnit === 'L') : [];
   return (
     <details>
-      <summary>Measure a heap</summary>
+      <summary>{say('Measure a heap')}</summary>
       <Form
         onSave={() => void save()}
         failure={add.failure}
         paths={['name', 'materialId', 'length_m', 'width_m', 'height_m']}
-        label="Measure a heap"
+        label={say('Measure a heap')}
       >
-        <TextField label="Name" path="name" value={name} onChange={setName} needed />
+        <TextField label={say('Name')} path="name" value={name} onChange={setName} needed />
         <div className="form-pair">
           <ChoiceField
-            label="Of"
+            label={say('Of')}
             path="materialId"
             value={materialId}
             choices={fills.map((material) => ({ value: material.materialId, text: material.name }))}
             onChange={setMaterial}
           />
           <ChoiceField
-            label="Shape"
+            label={say('Shape')}
             value={shape}
             choices={shapes}
             onChange={setShape}
-            hint={shape === 'windrow' ? 'Its section is taken as a triangle' : undefined}
+            hint={shape === 'windrow' ? say('Its section is taken as a triangle') : undefined}
           />
         </div>
         <div className="form-pair">
           <QuantityField
-            label={shape === 'cone' ? 'Across its foot' : 'Length'}
+            label={shape === 'cone' ? say('Across its foot') : say('Length')}
             name="length_m"
             value={length_m}
             onChange={setLength}
           />
-          {shape === 'cone' ? null : <QuantityField label="Width" name="width_m" value={width_m} onChange={setWidth} />}
+          {shape === 'cone' ? null : <QuantityField label={say('Width')} name="width_m" value={width_m} onChange={setWidth} />}
         </div>
-        <QuantityField label="Height" name="height_m" value={height_m} onChange={setHeight} />
+        <QuantityField label={say('Height')} name="height_m" value={height_m} onChange={setHeight} />
         <Button type="submit" disabled={add.busy}>
-          Keep the heap
+          {say('Keep the heap')}
         </Button>
       </Form>
     </details>

@@ -10,6 +10,7 @@ import { type OutputOf, useRead } from '../../client/use-read.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 import type { DesignRow, Site } from './bed-types.ts';
 import { type BlockEntry, BlockFields, blockInput } from './block-fields.tsx';
 
@@ -45,7 +46,7 @@ export function ImportDialog(props: {
   const save = async (): Promise<void> => {
     const made = await bring.run(
       { text, firstCode, designId, block: blockInput(block), builtDate: props.today },
-      `Brought in ${found?.beds.length ?? 0} beds.`,
+      say('Brought in {beds} beds.', { beds: found?.beds.length ?? 0 }),
     );
     if (made !== undefined) props.onClose();
   };
@@ -53,16 +54,18 @@ export function ImportDialog(props: {
     if (found?.outline_m == null || farm.state !== 'ready') return;
     void setFarm.run(
       { values: { siteOutline_m: found.outline_m.map(([x, y]): [number, number] => [x, y]) }, revision: farm.data.revision },
-      'The site outline is kept.',
+      say('The site outline is kept.'),
     );
   };
   return (
-    <Dialog title="Bring in a site from GeoJSON" onClose={props.onClose} wide>
+    <Dialog title={say('Bring in a site from GeoJSON')} onClose={props.onClose} wide>
       <p className="soft">
-        Polygons become beds; one with the property “kind”: “site” is the site’s outline. Degrees are laid about the farm’s place.
+        {say(
+          'Polygons become beds; one with the property “kind”: “site” is the site’s outline. Degrees are laid about the farm’s place.',
+        )}
       </p>
       <label className="field">
-        <span>GeoJSON file</span>
+        <span>{say('GeoJSON file')}</span>
         <input
           type="file"
           accept=".geojson,.json,application/geo+json,application/json"
@@ -78,19 +81,20 @@ export function ImportDialog(props: {
         </p>
       )}
       {found === undefined ? null : (
-        <Form onSave={() => void save()} failure={bring.failure} paths={['firstCode', 'newBlock.code']} label="Bring in">
+        <Form onSave={() => void save()} failure={bring.failure} paths={['firstCode', 'newBlock.code']} label={say('Bring in')}>
           <p>
-            Found {found.beds.length} beds of{' '}
-            {reader.print(
-              found.beds.reduce((sum, bed) => sum + bed.area_m2, 0),
-              'm2',
-            )}{' '}
-            in all
-            {found.outline_m === null ? '' : ' and a site outline'}.
+            {say('Found {beds} beds of {reduce} in all{more}.', {
+              beds: found.beds.length,
+              reduce: reader.print(
+                found.beds.reduce((sum, bed) => sum + bed.area_m2, 0),
+                'm2',
+              ),
+              more: found.outline_m === null ? '' : say(' and a site outline'),
+            })}
           </p>
           {found.faults.length === 0 ? null : (
             <div className="failed" role="alert">
-              <p>Nothing can be brought in while these are not mended:</p>
+              <p>{say('Nothing can be brought in while these are not mended:')}</p>
               <ul>
                 {found.faults.slice(0, 30).map((fault) => (
                   <li key={fault.feature}>{fault.message}</li>
@@ -100,21 +104,21 @@ export function ImportDialog(props: {
           )}
           <div className="form-pair">
             <ChoiceField
-              label="Built after the design"
+              label={say('Built after the design')}
               value={designId}
               choices={props.designs.map((each) => ({ value: each.designId, text: each.name }))}
               onChange={setDesign}
             />
-            <TextField label="First code for beds without one" path="firstCode" value={firstCode} onChange={setCode} />
+            <TextField label={say('First code for beds without one')} path="firstCode" value={firstCode} onChange={setCode} />
           </div>
           <BlockFields blocks={props.site.blocks} value={block} onChange={setBlock} />
           <div className="row">
             <Button type="submit" weight="main" disabled={bring.busy || found.faults.length > 0 || found.beds.length === 0}>
-              Bring in {found.beds.length} beds
+              {say('Bring in {beds} beds', { beds: found.beds.length })}
             </Button>
             {found.outline_m === null ? null : (
               <Button onClick={takeOutline} disabled={setFarm.busy}>
-                Take the site outline
+                {say('Take the site outline')}
               </Button>
             )}
           </div>

@@ -4,6 +4,7 @@ import { useReader } from '../../client/reader.tsx';
 import { extentOf, scaleTo } from '../../draw/scale.ts';
 import { ScaleBar } from '../../draw/scale-bar.tsx';
 import { useSize } from '../../draw/use-size.ts';
+import { say } from '../../words/say.ts';
 import type { DesignRow } from './bed-types.ts';
 
 type LayOut = {
@@ -30,7 +31,12 @@ export function LayOutPreview({ design, layOut }: { readonly design: DesignRow; 
       {size.width === 0 || beds.length === 0 ? null : (
         <svg
           role="img"
-          aria-label={`${beds.length} beds in rows of ${layOut.perRow}, each ${reader.print(length_m, 'm')} by ${reader.print(width_m, 'm')}`}
+          aria-label={say('{beds} beds in rows of {perRow}, each {length} by {width}', {
+            beds: beds.length,
+            perRow: layOut.perRow,
+            length: reader.print(length_m, 'm'),
+            width: reader.print(width_m, 'm'),
+          })}
         >
           {beds.map((bed) => (
             <rect

@@ -4,6 +4,7 @@ import type { OutputOf } from '../../client/use-read.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { useFaultAt } from '../../fields/form.tsx';
 import { QuantityField, ShareField } from '../../fields/quantity-field.tsx';
+import { say } from '../../words/say.ts';
 import { amountChoices } from './bed-words.ts';
 import type { DesignEntry } from './design-sheet.tsx';
 
@@ -45,21 +46,21 @@ export function LayerFields({
   };
   return (
     <fieldset className="stack">
-      <legend>Fill, top down</legend>
+      <legend>{say('Fill, top down')}</legend>
       {layers
         .map((layer, at) => ({ layer, at }))
         .toReversed()
         .map(({ layer, at }) => (
           <div className="panel form-list" key={at}>
             <ChoiceField
-              label={`Layer ${at + 1}`}
+              label={say('Layer {at}', { at: at + 1 })}
               value={layer.materialId}
               choices={choicesWith(fills, materials, layer.materialId)}
               onChange={(materialId) => set(at, { materialId })}
             />
             <div className="form-pair">
               <ChoiceField
-                label="How much"
+                label={say('How much')}
                 value={layer.amountKind}
                 choices={amountChoices}
                 onChange={(amountKind) => set(at, { amountKind, amount: null })}
@@ -68,7 +69,7 @@ export function LayerFields({
                 <LayerFault at={at} />
               ) : (
                 <QuantityField
-                  label="Amount"
+                  label={say('Amount')}
                   path={`layers.${at}.amount`}
                   unit={units[layer.amountKind]}
                   value={layer.amount}
@@ -78,22 +79,22 @@ export function LayerFields({
             </div>
             <div className="form-pair">
               <ShareField
-                label="Settles in the first season by"
+                label={say('Settles in the first season by')}
                 path={`layers.${at}.settlingShare`}
                 value={layer.settlingShare}
                 onChange={(settlingShare) => set(at, { settlingShare })}
                 hint={libraryText(materials, layer.materialId)}
               />
               <div className="row">
-                <Button name="Higher" icon="up" disabled={at === layers.length - 1} onClick={() => swap(at, at + 1)} />
-                <Button name="Lower" icon="down" disabled={at === 0} onClick={() => swap(at, at - 1)} />
-                <Button name="Take out" icon="bin" onClick={() => onChange(layers.filter((_, each) => each !== at))} />
+                <Button name={say('Higher')} icon="up" disabled={at === layers.length - 1} onClick={() => swap(at, at + 1)} />
+                <Button name={say('Lower')} icon="down" disabled={at === 0} onClick={() => swap(at, at - 1)} />
+                <Button name={say('Take out')} icon="bin" onClick={() => onChange(layers.filter((_, each) => each !== at))} />
               </div>
             </div>
           </div>
         ))}
       <Button icon="add" onClick={add}>
-        A layer on top
+        {say('A layer on top')}
       </Button>
     </fieldset>
   );
@@ -110,7 +111,9 @@ function LayerFault({ at }: { readonly at: number }) {
 
 const libraryText = (materials: Materials, materialId: string): string => {
   const share = materials.find((material) => material.materialId === materialId)?.settlingFirstShare;
-  return share === null || share === undefined ? 'Empty: none known' : `Empty: library, ${Math.round(share * 100)} % (practice)`;
+  return share === null || share === undefined
+    ? say('Empty: none known')
+    : say('Empty: library, {share} % (practice)', { share: Math.round(share * 100) });
 };
 
 /** The choices, with what is chosen among them even where it is no fill. */

@@ -10,14 +10,15 @@ import { useRead } from '../../client/use-read.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say, sayWith } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 import { quarters } from './quarters.ts';
 
 type Part = { readonly name: string; readonly part: number | null };
 const shrinks = [
-  { value: 'soil-compost', text: 'Soil and compost' },
-  { value: 'bark-sand', text: 'Bark and sand' },
-  { value: 'peat-perlite', text: 'Peat and perlite' },
+  { value: 'soil-compost', text: say('Soil and compost') },
+  { value: 'bark-sand', text: say('Bark and sand') },
+  { value: 'peat-perlite', text: say('Peat and perlite') },
 ] as const;
 /** To begin with: a cubic yard, or a cubic metre. */
 const firstMix_L = { us: L_PER_CUBIC_YARD, metric: 1000 } as const;
@@ -29,9 +30,9 @@ export function MixByBuckets() {
   const [mix_L, setMix] = useState<number | null>(firstMix_L[reader.system]);
   const [kind, setKind] = useState<(typeof shrinks)[number]['value']>('soil-compost');
   const [parts, setParts] = useState<readonly Part[]>([
-    { name: 'Soil', part: 3 },
-    { name: 'Compost', part: 2 },
-    { name: 'Bark', part: 1 },
+    { name: say('Soil'), part: 3 },
+    { name: say('Compost'), part: 2 },
+    { name: say('Bark'), part: 1 },
   ]);
   const shrink = blendShrinkByMix[kind];
   const set = (at: number, change: Partial<Part>): void =>
@@ -44,27 +45,27 @@ export function MixByBuckets() {
   );
   const bucket_L = farm.state === 'ready' ? farm.data.bucket_L : null;
   return (
-    <section className="panel stack" aria-label="Mix by buckets">
-      <h2>Mix by buckets</h2>
+    <section className="panel stack" aria-label={say('Mix by buckets')}>
+      <h2>{say('Mix by buckets')}</h2>
       <div className="form-pair">
-        <QuantityField label="Mix wanted, loose" unit="bulk_L" value={mix_L} onChange={setMix} />
+        <QuantityField label={say('Mix wanted, loose')} unit="bulk_L" value={mix_L} onChange={setMix} />
         <ChoiceField
-          label="Made of"
+          label={say('Made of')}
           value={kind}
           choices={shrinks}
           onChange={setKind}
-          hint={`Loses ${reader.print(shrink, 'share')} when mixed (practice)`}
+          hint={say('Loses {shrink} when mixed (practice)', { shrink: reader.print(shrink, 'share') })}
         />
       </div>
       <table className="lines">
         <thead>
           <tr>
-            <th scope="col">Part</th>
+            <th scope="col">{say('Part')}</th>
             <th scope="col" className="number">
-              Loose
+              {say('Loose')}
             </th>
             <th scope="col" className="number">
-              Buckets
+              {say('Buckets')}
             </th>
           </tr>
         </thead>
@@ -76,8 +77,17 @@ export function MixByBuckets() {
               <tr key={at}>
                 <td>
                   <div className="form-pair">
-                    <TextField label={`Part ${at + 1}`} value={part.name} onChange={(name) => set(at, { name })} />
-                    <QuantityField label="Parts" unit="" value={part.part} onChange={(value) => set(at, { part: value })} />
+                    <TextField
+                      label={say('Part {at}', { at: at + 1 })}
+                      value={part.name}
+                      onChange={(name) => set(at, { name })}
+                    />
+                    <QuantityField
+                      label={say('Parts')}
+                      unit=""
+                      value={part.part}
+                      onChange={(value) => set(at, { part: value })}
+                    />
                   </div>
                 </td>
                 <td className="number">{volume_L === undefined ? '–' : reader.print(volume_L, 'bulk_L')}</td>
@@ -95,20 +105,26 @@ export function MixByBuckets() {
         </p>
       ) : (
         <p className="small soft">
-          Before mixing, all parts:{' '}
-          <Figure
-            value={volumes.reduce((sum, volume) => sum + volume, 0)}
-            unit="bulk_L"
-            name="All parts"
-            explain={() => explainBlend(mix_L ?? 0, given, shrink)}
-          />
-          {bucket_L === null ? '' : `. A bucket of ${reader.print(bucket_L, 'L')}, rounded to quarters.`}
+          {sayWith('Before mixing, all parts: {figure}{more}', {
+            figure: (
+              <Figure
+                value={volumes.reduce((sum, volume) => sum + volume, 0)}
+                unit="bulk_L"
+                name={say('All parts')}
+                explain={() => explainBlend(mix_L ?? 0, given, shrink)}
+              />
+            ),
+            more:
+              bucket_L === null
+                ? ''
+                : say('. A bucket of {bucket}, rounded to quarters.', { bucket: reader.print(bucket_L, 'L') }),
+          })}
         </p>
       )}
       <div className="row">
-        <Button onClick={() => setParts([...parts, { name: '', part: 1 }])}>One more part</Button>
+        <Button onClick={() => setParts([...parts, { name: '', part: 1 }])}>{say('One more part')}</Button>
         <Button weight="quiet" disabled={parts.length < 2} onClick={() => setParts(parts.slice(0, -1))}>
-          One less
+          {say('One less')}
         </Button>
       </div>
       <Caution id="dust-perlite-silica" folded />

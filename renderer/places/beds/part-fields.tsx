@@ -1,6 +1,7 @@
 import { Button } from '../../app/button.tsx';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
+import { say } from '../../words/say.ts';
 import type { DesignEntry } from './design-sheet.tsx';
 import type { Materials } from './layer-fields.tsx';
 
@@ -25,33 +26,33 @@ export function PartFields({
   const choices = hardware.map((material) => ({ value: material.materialId, text: material.name }));
   return (
     <fieldset className="stack">
-      <legend>Parts</legend>
+      <legend>{say('Parts')}</legend>
       {parts.map((part, at) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a part is known by its place in the list
         <div className="panel form-list" key={at}>
           <ChoiceField
-            label={`Part ${at + 1}`}
+            label={say('Part {at}', { at: at + 1 })}
             value={part.materialId}
             choices={choices}
             onChange={(materialId) => set(at, { materialId })}
           />
           <div className="form-pair">
             <QuantityField
-              label="Amount"
+              label={say('Amount')}
               path={`parts.${at}.amount`}
               unit={unitOf(part.materialId)}
               value={part.amount}
               onChange={(amount) => set(at, { amount: amount ?? Number.NaN })}
             />
             <QuantityField
-              label="Life"
+              label={say('Life')}
               path={`parts.${at}.life_years`}
               unit="years"
               value={part.life_years}
               onChange={(life) => set(at, { life_years: life ?? Number.NaN })}
             />
           </div>
-          <Button name="Take out" icon="bin" onClick={() => onChange(parts.filter((_, each) => each !== at))} />
+          <Button name={say('Take out')} icon="bin" onClick={() => onChange(parts.filter((_, each) => each !== at))} />
         </div>
       ))}
       <Button
@@ -69,7 +70,7 @@ export function PartFields({
           ])
         }
       >
-        One more part
+        {say('One more part')}
       </Button>
     </fieldset>
   );

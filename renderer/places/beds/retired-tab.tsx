@@ -4,6 +4,7 @@ import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { useChange } from '../../client/use-change.ts';
 import { useRead } from '../../client/use-read.ts';
+import { say } from '../../words/say.ts';
 
 /** Beds that were taken out of use; each can be taken into use again. */
 export function RetiredTab({ onOpen }: { readonly onOpen: (bedId: string) => void }) {
@@ -14,7 +15,7 @@ export function RetiredTab({ onOpen }: { readonly onOpen: (bedId: string) => voi
     <Shown reading={retired}>
       {(rows) =>
         rows.length === 0 ? (
-          <Empty title="No bed is retired">Beds that end stay here with all that grew in them.</Empty>
+          <Empty title={say('No bed is retired')}>{say('Beds that end stay here with all that grew in them.')}</Empty>
         ) : (
           <>
             {restore.failure === undefined ? null : (
@@ -25,10 +26,10 @@ export function RetiredTab({ onOpen }: { readonly onOpen: (bedId: string) => voi
             <table className="lines">
               <thead>
                 <tr>
-                  <th scope="col">Bed</th>
-                  <th scope="col">Design</th>
-                  <th scope="col">Built</th>
-                  <th scope="col">Ended</th>
+                  <th scope="col">{say('Bed')}</th>
+                  <th scope="col">{say('Design')}</th>
+                  <th scope="col">{say('Built')}</th>
+                  <th scope="col">{say('Ended')}</th>
                   <th scope="col" />
                 </tr>
               </thead>
@@ -46,9 +47,9 @@ export function RetiredTab({ onOpen }: { readonly onOpen: (bedId: string) => voi
                     <td>
                       <Button
                         disabled={restore.busy}
-                        onClick={() => void restore.run({ bedId: row.bedId }, `${row.code} is in use again.`)}
+                        onClick={() => void restore.run({ bedId: row.bedId }, say('{row} is in use again.', { row: row.code }))}
                       >
-                        Take into use again
+                        {say('Take into use again')}
                       </Button>
                     </td>
                   </tr>

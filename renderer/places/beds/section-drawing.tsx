@@ -4,6 +4,7 @@ import { DimensionLine } from '../../draw/dimension-line.tsx';
 import { Hatches, hatch } from '../../draw/hatches.tsx';
 import { type Scale, scaleTo } from '../../draw/scale.ts';
 import { useSize } from '../../draw/use-size.ts';
+import { say } from '../../words/say.ts';
 import { hatchOf } from './layer-hatch.ts';
 import { type Edge, edgeOf, halfWidth_m, type Section, sectionOf } from './section-shape.ts';
 
@@ -37,7 +38,13 @@ export function SectionDrawing({ bed }: { readonly bed: SectionBed }) {
   return (
     <div className="drawing bed-drawing" ref={ref}>
       {size.width === 0 ? null : (
-        <svg role="img" aria-label={`Cross-section of ${bed.label}: ${layers.map((layer) => layer.name).join(', ')}, bottom up`}>
+        <svg
+          role="img"
+          aria-label={say('Cross-section of {bed}: {layers}, bottom up', {
+            bed: bed.label,
+            layers: layers.map((layer) => layer.name).join(', '),
+          })}
+        >
           <Hatches />
           <line className="bed-ground" x1={8} x2={size.width - 8} y1={groundOf(bed, scale)} y2={groundOf(bed, scale)} />
           <Basin section={section} bed={bed} scale={scale} />
@@ -133,7 +140,7 @@ function Reservoir({ section, bed, scale }: Part) {
       <line className="bed-level" x1={scale.x(-half_m)} x2={scale.x(half_m)} y1={y} y2={y} />
       <path className="bed-level" d={`M${scale.x(-half_m)} ${y} h-10 v7`} fill="none" />
       <text x={scale.x(-half_m) - 6} y={y - 5} textAnchor="end">
-        overflow
+        {say('overflow')}
       </text>
     </g>
   );

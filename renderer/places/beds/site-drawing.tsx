@@ -2,6 +2,7 @@ import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { useReader } from '../../client/reader.tsx';
 import { PanButtons } from '../../draw/pan-buttons.tsx';
 import { useSize } from '../../draw/use-size.ts';
+import { say } from '../../words/say.ts';
 import type { BedRow, Lie, Site } from './bed-types.ts';
 import { MovingLayer, StillLayer } from './site-canvas.tsx';
 import { SiteOverlay } from './site-overlay.tsx';
@@ -108,12 +109,15 @@ export function SiteDrawing(props: {
   );
   const centre = { x_m: camera.x_m, y_m: camera.y_m };
   return (
-    <section className="site-frame" aria-label="Site drawing">
+    <section className="site-frame" aria-label={say('Site drawing')}>
       <div
         className="drawing site-drawing"
         ref={frame}
         role="application"
-        aria-label={`Site drawing with ${beds.length} beds, ${selected.size} chosen. N and P go from bed to bed, arrows move, brackets turn, Enter opens.`}
+        aria-label={say(
+          'Site drawing with {beds} beds, {selected} chosen. N and P go from bed to bed, arrows move, brackets turn, Enter opens.',
+          { beds: beds.length, selected: selected.size },
+        )}
         // biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing is worked with keys
         tabIndex={0}
         data-tool={tool}
@@ -171,14 +175,20 @@ function said({
 }): string {
   if (tool === 'measure') {
     const [from, to] = measured;
-    if (from === undefined) return 'Click where the way begins.';
-    if (to === undefined) return 'Click where it ends.';
+    if (from === undefined) return say('Click where the way begins.');
+    if (to === undefined) return say('Click where it ends.');
     const [x, y] = [Math.abs(to.x_m - from.x_m), Math.abs(to.y_m - from.y_m)];
-    return `${reader.print(Math.hypot(x, y), 'm')}: ${reader.print(x, 'm')} across, ${reader.print(y, 'm')} up.`;
+    return say('{hypot}: {x} across, {y} up.', {
+      hypot: reader.print(Math.hypot(x, y), 'm'),
+      x: reader.print(x, 'm'),
+      y: reader.print(y, 'm'),
+    });
   }
   if (tool === 'order')
     return order.length === 0
-      ? 'Click beds in the order in which the tubing reaches them; Enter keeps it.'
-      : `${order.map((bed) => bed.code).join(', ')}. Enter keeps this order.`;
-  return 'Drag a bed to move it, the paper to move the view. Shift+drag chooses all in a box. Alt lets a bed go free of edges and grid.';
+      ? say('Click beds in the order in which the tubing reaches them; Enter keeps it.')
+      : say('{order}. Enter keeps this order.', { order: order.map((bed) => bed.code).join(', ') });
+  return say(
+    'Drag a bed to move it, the paper to move the view. Shift+drag chooses all in a box. Alt lets a bed go free of edges and grid.',
+  );
 }

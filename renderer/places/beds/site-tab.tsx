@@ -5,6 +5,7 @@ import { announce } from '../../client/announce.ts';
 import { api } from '../../client/api.ts';
 import { useChange } from '../../client/use-change.ts';
 import { Grid } from '../../table/grid.tsx';
+import { say } from '../../words/say.ts';
 import { bedColumns } from './bed-columns.tsx';
 import { bedEditsOf } from './bed-edits.ts';
 import type { BedRow, Site } from './bed-types.ts';
@@ -59,14 +60,15 @@ export function SiteTab(props: {
     const north = Math.max(...boxes.map((box) => box.y_m + box.halfY_m));
     const made = await duplicate.run(
       { bedIds: rows.map(rowId), dx_m: 0, dy_m: south - north - BESIDE_M, builtDate: props.today },
-      rows.length === 1
-        ? 'Duplicated the bed; the new one is chosen.'
-        : `Duplicated ${rows.length} beds; the new ones are chosen.`,
+      say(
+        '{rows, plural, one {Duplicated the bed; the new one is chosen.} other {Duplicated # beds; the new ones are chosen.}}',
+        { rows: rows.length },
+      ),
     );
     if (made !== undefined) onChoose(made.bedIds);
   };
   const end = (): void => {
-    if (rows.length === 0) announce('Choose the beds first.');
+    if (rows.length === 0) announce(say('Choose the beds first.'));
     else props.onEnd(rows.map(rowId));
   };
 
@@ -95,7 +97,8 @@ export function SiteTab(props: {
             place,
             duplicate: () => void copy(),
             end,
-            order: (bedIds) => void order.run({ bedIds: [...bedIds] }, `The order of ${bedIds.length} beds is kept.`),
+            order: (bedIds) =>
+              void order.run({ bedIds: [...bedIds] }, say('The order of {bedIds} beds is kept.', { bedIds: bedIds.length })),
           }}
         />
       </div>

@@ -3,6 +3,7 @@ import { M_PER_FOOT, M_PER_INCH } from '../../../planner/units/constants.ts';
 import type { UnitSystem } from '../../../planner/units/system.ts';
 import { Button } from '../../app/button.tsx';
 import { type Reader, useReader } from '../../client/reader.tsx';
+import { say } from '../../words/say.ts';
 import { type SiteTool, siteTools } from './site-tool.ts';
 import { gapBetween_m } from './site-view.ts';
 
@@ -13,12 +14,12 @@ export const gridSteps_m: Readonly<Record<UnitSystem, readonly number[]>> = {
 };
 
 const aligns: readonly { readonly value: AlignTo; readonly text: string }[] = [
-  { value: 'west', text: 'Left edges' },
-  { value: 'east', text: 'Right edges' },
-  { value: 'north', text: 'Upper edges' },
-  { value: 'south', text: 'Lower edges' },
-  { value: 'middle-x', text: 'Middles, upright' },
-  { value: 'middle-y', text: 'Middles, level' },
+  { value: 'west', text: say('Left edges') },
+  { value: 'east', text: say('Right edges') },
+  { value: 'north', text: say('Upper edges') },
+  { value: 'south', text: say('Lower edges') },
+  { value: 'middle-x', text: say('Middles, upright') },
+  { value: 'middle-y', text: say('Middles, level') },
 ];
 
 /** The tools of the site drawing, and what can be done with the chosen beds. */
@@ -36,7 +37,7 @@ export function SiteTools(props: {
   const { chosen } = props;
   return (
     <div className="site-tools row no-print">
-      <div className="site-switch" role="radiogroup" aria-label="Tool">
+      <div className="site-switch" role="radiogroup" aria-label={say('Tool')}>
         {siteTools.map((tool) => (
           <label key={tool.value}>
             <input type="radio" name="site-tool" checked={props.tool === tool.value} onChange={() => props.onTool(tool.value)} />
@@ -45,12 +46,12 @@ export function SiteTools(props: {
         ))}
       </div>
       <label className="site-pick">
-        Snap
+        {say('Snap')}
         <select
           value={props.grid_m ?? ''}
           onChange={(event) => props.onGrid(event.target.value === '' ? null : Number(event.target.value))}
         >
-          <option value="">Edges only</option>
+          <option value="">{say('Edges only')}</option>
           {gridSteps_m[reader.system].map((step) => (
             <option key={step} value={step}>
               {reader.print(step, 'm')}
@@ -59,16 +60,17 @@ export function SiteTools(props: {
         </select>
       </label>
       <label className="site-pick">
-        <span className="heard-only">Align the chosen beds</span>
+        <span className="heard-only">{say('Align the chosen beds')}</span>
         <select
           value=""
           disabled={chosen.length < 2}
           onChange={(event) => {
             const to = aligns.find((each) => each.value === event.target.value);
-            if (to !== undefined) props.onShift(alignBeds(chosen, to.value), `Align ${chosen.length} beds`);
+            if (to !== undefined)
+              props.onShift(alignBeds(chosen, to.value), say('Align {chosen} beds', { chosen: chosen.length }));
           }}
         >
-          <option value="">Align…</option>
+          <option value="">{say('Align…')}</option>
           {aligns.map((each) => (
             <option key={each.value} value={each.value}>
               {each.text}
@@ -77,25 +79,26 @@ export function SiteTools(props: {
         </select>
       </label>
       <label className="site-pick">
-        <span className="heard-only">Space the chosen beds evenly</span>
+        <span className="heard-only">{say('Space the chosen beds evenly')}</span>
         <select
           value=""
           disabled={chosen.length < 3}
           onChange={(event) => {
             const along = event.target.value;
-            if (along === 'x' || along === 'y') props.onShift(spaceEvenly(chosen, along), `Space ${chosen.length} beds`);
+            if (along === 'x' || along === 'y')
+              props.onShift(spaceEvenly(chosen, along), say('Space {chosen} beds', { chosen: chosen.length }));
           }}
         >
-          <option value="">Space…</option>
-          <option value="x">Equal paths across</option>
-          <option value="y">Equal paths up</option>
+          <option value="">{say('Space…')}</option>
+          <option value="x">{say('Equal paths across')}</option>
+          <option value="y">{say('Equal paths up')}</option>
         </select>
       </label>
       <Button icon="copy" onClick={props.onDuplicate} disabled={chosen.length === 0}>
-        Duplicate
+        {say('Duplicate')}
       </Button>
       <Button weight="quiet" onClick={props.onEnd} disabled={chosen.length === 0}>
-        Retire…
+        {say('Retire…')}
       </Button>
       <span className="soft small">{chosenText(chosen, reader)}</span>
     </div>
@@ -104,7 +107,9 @@ export function SiteTools(props: {
 
 function chosenText(chosen: readonly Placed[], reader: Reader): string {
   const [a, b] = chosen;
-  if (a === undefined) return 'None chosen';
-  if (b === undefined) return '1 chosen';
-  return chosen.length === 2 ? `2 chosen, ${reader.print(gapBetween_m(a, b), 'm')} apart` : `${chosen.length} chosen`;
+  if (a === undefined) return say('None chosen');
+  if (b === undefined) return say('1 chosen');
+  return chosen.length === 2
+    ? say('2 chosen, {gapBetween} apart', { gapBetween: reader.print(gapBetween_m(a, b), 'm') })
+    : say('{chosen} chosen', { chosen: chosen.length });
 }

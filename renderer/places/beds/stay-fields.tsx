@@ -1,3 +1,5 @@
+import { say } from '../../words/say.ts';
+
 /** Which beds do not follow a changed design: they keep it as it was. */
 export function StayFields(props: {
   readonly beds: readonly { readonly bedId: string; readonly code: string }[];
@@ -11,15 +13,15 @@ export function StayFields(props: {
   return (
     <details className="panel">
       <summary>
-        {beds.length - stay.length} of {beds.length} beds follow this change
+        {say('{beds} of {beds2} beds follow this change', { beds: beds.length - stay.length, beds2: beds.length })}
       </summary>
-      <p className="small soft">Beds that do not follow keep the design as it was, under a name that says so.</p>
+      <p className="small soft">{say('Beds that do not follow keep the design as it was, under a name that says so.')}</p>
       <div className="row">
         <button type="button" className="button" onClick={() => onChange([])}>
-          All follow
+          {say('All follow')}
         </button>
         <button type="button" className="button" onClick={() => onChange(beds.map((bed) => bed.bedId))}>
-          None follows
+          {say('None follows')}
         </button>
       </div>
       <div className="row">

@@ -11,6 +11,7 @@ import { DateField } from '../../fields/date-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { QuantityField, ShareField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 
 const LOSS = 0.1;
 
@@ -19,9 +20,14 @@ export function TakeDownDialog(props: { readonly bedId: string; readonly today: 
   const [loss, setLoss] = useState<number | null>(LOSS);
   const won = useRead(api.beds.dismantleYield, { bedId: props.bedId, lossShare: loss ?? LOSS });
   return (
-    <Dialog title="Take a bed down" onClose={props.onClose}>
+    <Dialog title={say('Take a bed down')} onClose={props.onClose}>
       <Cautions ids={['mould-and-old-mounds', 'saturated-weight-lifting']} folded />
-      <ShareField label="Lost in digging and screening" value={loss} onChange={setLoss} hint="Common practice, no source: 10 %" />
+      <ShareField
+        label={say('Lost in digging and screening')}
+        value={loss}
+        onChange={setLoss}
+        hint={say('Common practice, no source: 10 %')}
+      />
       <Shown reading={won}>{(lines) => <Lines key={JSON.stringify(lines)} {...props} won={lines} />}</Shown>
     </Dialog>
   );
@@ -44,21 +50,21 @@ function Lines(props: {
     if (
       (await dismantle.run(
         { bedId: props.bedId, date: date ?? '', because, lines },
-        'The bed is taken down; its fill is in stock.',
+        say('The bed is taken down; its fill is in stock.'),
       )) !== undefined
     )
       props.onClose();
   };
   return (
-    <Form onSave={() => void save()} failure={dismantle.failure} paths={['date', 'because']} label="Take down">
+    <Form onSave={() => void save()} failure={dismantle.failure} paths={['date', 'because']} label={say('Take down')}>
       <div className="form-pair">
-        <DateField label="On" path="date" value={date} onChange={setDate} />
-        <TextField label="Why" path="because" value={because} onChange={setBecause} needed />
+        <DateField label={say('On')} path="date" value={date} onChange={setDate} />
+        <TextField label={say('Why')} path="because" value={because} onChange={setBecause} needed />
       </div>
       {props.won.lines.map((line) => (
         <QuantityField
           key={line.materialId}
-          label={`${line.material}, loose, to stock`}
+          label={say('{material}, loose, to stock', { material: line.material })}
           unit="bulk_L"
           value={volumes[line.materialId] ?? null}
           onChange={(value) => setVolumes({ ...volumes, [line.materialId]: value })}
@@ -66,9 +72,9 @@ function Lines(props: {
       ))}
       <div className="row">
         <Button type="submit" weight="harm" disabled={dismantle.busy}>
-          Take down
+          {say('Take down')}
         </Button>
-        <Button onClick={props.onClose}>Leave it</Button>
+        <Button onClick={props.onClose}>{say('Leave it')}</Button>
       </div>
     </Form>
   );

@@ -1,5 +1,6 @@
 import type { KeyboardEvent } from 'react';
 import { announce } from '../../client/announce.ts';
+import { say } from '../../words/say.ts';
 import type { BedRow, Lie } from './bed-types.ts';
 import { type Camera, middleOf, placedBed, turnedAbout, zoomedCamera } from './site-view.ts';
 
@@ -28,14 +29,14 @@ type Does = {
 
 /** Keys of the site drawing; shown in the place's help. */
 export const siteKeys = [
-  { keys: 'N, P', does: 'Next and previous bed' },
-  { keys: 'Arrows', does: 'Move the chosen beds by the snap step (Shift: ten steps); with none chosen, move the view' },
-  { keys: '[ ]', does: 'Turn the chosen beds by 15°' },
-  { keys: 'Enter', does: 'Open the bed, or finish the order' },
-  { keys: 'D', does: 'Duplicate' },
-  { keys: 'Ctrl+A, Esc', does: 'Choose all, none' },
-  { keys: 'Delete', does: 'Retire' },
-  { keys: '+ − 0', does: 'Nearer, farther, all' },
+  { keys: 'N, P', does: say('Next and previous bed') },
+  { keys: say('Arrows'), does: say('Move the chosen beds by the snap step (Shift: ten steps); with none chosen, move the view') },
+  { keys: '[ ]', does: say('Turn the chosen beds by 15°') },
+  { keys: 'Enter', does: say('Open the bed, or finish the order') },
+  { keys: 'D', does: say('Duplicate') },
+  { keys: say('Ctrl+A, Esc'), does: say('Choose all, none') },
+  { keys: 'Delete', does: say('Retire') },
+  { keys: '+ − 0', does: say('Nearer, farther, all') },
 ] as const;
 
 /** What the keys do while the site drawing has the focus. */
@@ -72,7 +73,7 @@ export function useSiteKeys(site: Site, does: Does) {
     does.select([bed.bedId]);
     const lie = site.lieOf(bed);
     does.look({ ...site.camera, x_m: lie.x_m, y_m: lie.y_m });
-    announce(`Bed ${bed.code}, ${bed.design}.`);
+    announce(say('Bed {bed}, {design}.', { bed: bed.code, design: bed.design }));
   };
   const open = (): void => {
     const [first] = chosen();

@@ -1,5 +1,6 @@
 import { type PointerEvent, useRef, useState } from 'react';
 import { snapMove } from '../../../planner/beds/arrange.ts';
+import { say } from '../../words/say.ts';
 import type { BedRow, Lie } from './bed-types.ts';
 import type { SiteTool } from './site-tool.ts';
 import { bedAt, type Camera, middleOf, placedBed, type Size, scaleOf, turnedAbout } from './site-view.ts';
@@ -140,8 +141,8 @@ export function useSitePointer(site: Site, does: Does) {
       does.drop();
     } else if (from?.kind === 'move' || from?.kind === 'turn') {
       const count = from.starts.size;
-      const verb = from.kind === 'move' ? 'Move' : 'Turn';
-      void does.keep(last.current, count === 1 ? `${verb} a bed` : `${verb} ${count} beds`);
+      const verb = from.kind === 'move' ? say('Move') : say('Turn');
+      void does.keep(last.current, say('{count, plural, one {{verb} a bed} other {{verb} # beds}}', { count, verb }));
     } else if (from?.kind === 'box') {
       const [west, east] = [Math.min(from.from.x_m, at.x_m), Math.max(from.from.x_m, at.x_m)];
       const [south, north] = [Math.min(from.from.y_m, at.y_m), Math.max(from.from.y_m, at.y_m)];

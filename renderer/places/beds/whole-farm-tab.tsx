@@ -5,6 +5,7 @@ import { api } from '../../client/api.ts';
 import { type OutputOf, useRead } from '../../client/use-read.ts';
 import { type Column, count, derived, money, quantity, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';
+import { say } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 
 type Whole = OutputOf<typeof api.beds.wholeFarm>;
@@ -13,26 +14,26 @@ type Due = Whole['due'][number];
 type TopUp = Whole['topUps'][number];
 
 const blockColumns: readonly Column<Block>[] = [
-  text('block', 'Block', { width: 70 }),
-  text('name', 'Name', { width: 200 }),
-  count('beds', 'Beds', { total: 'sum' }),
-  quantity('area_m2', 'Area', { total: 'sum' }),
-  quantity('fill_L', 'Fill', { total: 'sum' }),
-  quantity('topUp_L', 'Top-up', { total: 'sum' }),
-  quantity('water_L', 'Standing water', { total: 'sum' }),
-  quantity('wet_kg', 'Wet weight', { total: 'sum' }),
-  money('value_minor', 'Still worth', { total: 'sum', hint: 'Parts and fill, straight line over their lives' }),
+  text('block', say('Block'), { width: 70 }),
+  text('name', say('Name'), { width: 200 }),
+  count('beds', say('Beds'), { total: 'sum' }),
+  quantity('area_m2', say('Area'), { total: 'sum' }),
+  quantity('fill_L', say('Fill'), { total: 'sum' }),
+  quantity('topUp_L', say('Top-up'), { total: 'sum' }),
+  quantity('water_L', say('Standing water'), { total: 'sum' }),
+  quantity('wet_kg', say('Wet weight'), { total: 'sum' }),
+  money('value_minor', say('Still worth'), { total: 'sum', hint: say('Parts and fill, straight line over their lives') }),
 ];
 const dueColumns: readonly Column<Due>[] = [
-  derived('text', 'yearText', 'Year', (row) => String(row.year), { width: 60 }),
-  text('part', 'Part', { width: 190 }),
-  count('beds', 'Beds', { total: 'sum', width: 64 }),
-  money('cost_minor', 'Last paid', { total: 'sum', width: 110 }),
+  derived('text', 'yearText', say('Year'), (row) => String(row.year), { width: 60 }),
+  text('part', say('Part'), { width: 190 }),
+  count('beds', say('Beds'), { total: 'sum', width: 64 }),
+  money('cost_minor', say('Last paid'), { total: 'sum', width: 110 }),
 ];
 const topUpColumns: readonly Column<TopUp>[] = [
-  text('material', 'Material', { width: 240 }),
-  count('beds', 'Beds', { total: 'sum' }),
-  quantity('loose_L', 'Loose', { total: 'sum' }),
+  text('material', say('Material'), { width: 240 }),
+  count('beds', say('Beds'), { total: 'sum' }),
+  quantity('loose_L', say('Loose'), { total: 'sum' }),
 ];
 
 /** The whole farm: area, volume, what tops it up, which parts are due when, what it is still worth. */
@@ -43,21 +44,27 @@ export function WholeFarmTab() {
       {({ all, blocks, due, topUps }) => (
         <div className="stack">
           <dl className="figures">
-            <Fact name="Beds">{all.beds}</Fact>
-            <Total name="Bed area" unit="m2" blocks={blocks} read={(block) => block.area_m2} />
-            <Total name="Fill, settled" unit="bulk_L" blocks={blocks} read={(block) => block.fill_L} />
-            <Total name="Top-up this season" unit="bulk_L" blocks={blocks} read={(block) => block.topUp_L} notes={settlingNote} />
-            <Total name="Standing water" unit="L" blocks={blocks} read={(block) => block.water_L} />
-            <Total name="Still worth" unit="minor" blocks={blocks} read={(block) => block.value_minor} notes={valueNote} />
+            <Fact name={say('Beds')}>{all.beds}</Fact>
+            <Total name={say('Bed area')} unit="m2" blocks={blocks} read={(block) => block.area_m2} />
+            <Total name={say('Fill, settled')} unit="bulk_L" blocks={blocks} read={(block) => block.fill_L} />
+            <Total
+              name={say('Top-up this season')}
+              unit="bulk_L"
+              blocks={blocks}
+              read={(block) => block.topUp_L}
+              notes={settlingNote}
+            />
+            <Total name={say('Standing water')} unit="L" blocks={blocks} read={(block) => block.water_L} />
+            <Total name={say('Still worth')} unit="minor" blocks={blocks} read={(block) => block.value_minor} notes={valueNote} />
           </dl>
           <Grid name="Blocks" rows={blocks} columns={blockColumns} rowId={blockId} />
           <div className="columns">
             <section>
-              <h2>Parts due, by year</h2>
+              <h2>{say('Parts due, by year')}</h2>
               <Grid name="Parts due" rows={due} columns={dueColumns} rowId={dueId} />
             </section>
             <section>
-              <h2>To fill and top up</h2>
+              <h2>{say('To fill and top up')}</h2>
               <Grid name="Top-ups by material" rows={topUps} columns={topUpColumns} rowId={topUpId} />
             </section>
           </div>
@@ -71,8 +78,10 @@ const blockId = (row: Block): string => row.blockId;
 const dueId = (row: Due): string => row.key;
 const topUpId = (row: TopUp): string => row.materialId;
 
-const settlingNote = ['Measured drops first; where none was measured, settling of the library (common practice, no source).'];
-const valueNote = ['Parts and fill, straight line over their lives, without salvage.'];
+const settlingNote = [
+  say('Measured drops first; where none was measured, settling of the library (common practice, no source).'),
+];
+const valueNote = [say('Parts and fill, straight line over their lives, without salvage.')];
 
 function Total(props: {
   readonly name: string;

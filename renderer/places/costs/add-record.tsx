@@ -9,6 +9,7 @@ import { ChoiceField } from '../../fields/choice-field.tsx';
 import { DateField } from '../../fields/date-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 import { recordKinds } from './record-kinds.ts';
 
 /** A record: what, when, where, who, what was seen. A correction names the entry it corrects. */
@@ -27,29 +28,29 @@ export function AddRecord(props: {
   const save = async (): Promise<void> => {
     const added = await append.run(
       { kind, date: date ?? '', time, place, who, observed, correctsId: corrects === '' ? null : corrects },
-      'Added the record.',
+      say('Added the record.'),
     );
     if (added !== undefined) props.onClose();
   };
   return (
-    <Dialog title="Add a record" onClose={props.onClose}>
+    <Dialog title={say('Add a record')} onClose={props.onClose}>
       <Form
-        label="Add a record"
+        label={say('Add a record')}
         failure={append.failure}
         paths={['kind', 'date', 'time', 'place', 'who', 'observed']}
         onSave={() => void save()}
       >
-        <ChoiceField label="What" path="kind" value={kind} choices={recordKinds} onChange={setKind} />
+        <ChoiceField label={say('What')} path="kind" value={kind} choices={recordKinds} onChange={setKind} />
         <div className="form-pair">
-          <DateField label="Date" path="date" value={date} onChange={setDate} needed />
-          <TextField label="Time" path="time" value={time} onChange={setTime} placeholder="07:30" />
+          <DateField label={say('Date')} path="date" value={date} onChange={setDate} needed />
+          <TextField label={say('Time')} path="time" value={time} onChange={setTime} placeholder="07:30" />
         </div>
         <div className="form-pair">
-          <TextField label="Place" path="place" value={place} onChange={setPlace} />
-          <TextField label="Who, name or initials" path="who" value={who} onChange={setWho} needed />
+          <TextField label={say('Place')} path="place" value={place} onChange={setPlace} />
+          <TextField label={say('Who, name or initials')} path="who" value={who} onChange={setWho} needed />
         </div>
         <TextField
-          label="Seen or done, with actual values"
+          label={say('Seen or done, with actual values')}
           path="observed"
           lines={3}
           value={observed}
@@ -57,17 +58,17 @@ export function AddRecord(props: {
           needed
         />
         <ChoiceField
-          label="Corrects"
+          label={say('Corrects')}
           value={corrects}
           choices={[
-            { value: '', text: 'nothing: a new record' },
+            { value: '', text: say('nothing: a new record') },
             ...props.rows.slice(0, 50).map((row) => ({ value: row.logId, text: row.text.slice(0, 80) })),
           ]}
           onChange={setCorrects}
         />
         {kind === 'flood' || kind === 'animals' ? <Cautions ids={['animals-flood-contamination']} /> : null}
         <Button type="submit" weight="main" disabled={append.busy}>
-          Add
+          {say('Add')}
         </Button>
       </Form>
     </Dialog>

@@ -1,5 +1,6 @@
 import { useQueryValue } from '../../app/address.ts';
 import { Tabs } from '../../app/tabs.tsx';
+import { say } from '../../words/say.ts';
 import { WithSeason } from '../orders/season-pick.tsx';
 import { EarnedTab } from './earned-tab.tsx';
 import { MapTab } from './map-tab.tsx';
@@ -10,20 +11,20 @@ import { SeasonsTab } from './seasons-tab.tsx';
 import { TraceTab } from './trace-tab.tsx';
 
 const tabs = [
-  { name: 'earned', title: 'What it earned' },
-  { name: 'plan', title: 'Against plan' },
-  { name: 'map', title: 'On the site' },
-  { name: 'seasons', title: 'Seasons' },
-  { name: 'overheads', title: 'Overheads' },
-  { name: 'trace', title: 'Trace' },
-  { name: 'records', title: 'Records' },
+  { name: 'earned', title: say('What it earned') },
+  { name: 'plan', title: say('Against plan') },
+  { name: 'map', title: say('On the site') },
+  { name: 'seasons', title: say('Seasons') },
+  { name: 'overheads', title: say('Overheads') },
+  { name: 'trace', title: say('Trace') },
+  { name: 'records', title: say('Records') },
 ] as const;
 
 /** Which beds and which crops paid for themselves, and the records behind it. */
 export function CostsPage() {
   const [wanted, setTab] = useQueryValue('tab');
   const tab = tabs.find((each) => each.name === wanted)?.name ?? 'earned';
-  const bar = <Tabs label="Parts of costs" tabs={tabs} chosen={tab} onChoose={setTab} />;
+  const bar = <Tabs label={say('Parts of costs')} tabs={tabs} chosen={tab} onChoose={setTab} />;
   return (
     <WithSeason wish="begun">
       {(season, choice) => {

@@ -7,15 +7,16 @@ import { type OutputOf, useRead } from '../../client/use-read.ts';
 import { extentOf, scaleTo } from '../../draw/scale.ts';
 import { ScaleBar } from '../../draw/scale-bar.tsx';
 import { useSize } from '../../draw/use-size.ts';
+import { say } from '../../words/say.ts';
 import type { TabHead } from '../orders/tab-head.ts';
 
 type MapBed = OutputOf<typeof api.costs.map>[number];
 type Measure = 'margin_minor' | 'margin_minor_per_m2' | 'income_minor';
 
 const measures: readonly { readonly value: Measure; readonly text: string }[] = [
-  { value: 'margin_minor_per_m2', text: 'Margin for its ground' },
-  { value: 'margin_minor', text: 'Margin' },
-  { value: 'income_minor', text: 'Income' },
+  { value: 'margin_minor_per_m2', text: say('Margin for its ground') },
+  { value: 'margin_minor', text: say('Margin') },
+  { value: 'income_minor', text: say('Income') },
 ];
 
 /** The site drawing, each bed shaded by what it earned. */
@@ -24,14 +25,14 @@ export function MapTab({ tabs, choice, season }: TabHead) {
   const [measure, setMeasure] = useState<Measure>('margin_minor_per_m2');
   return (
     <Page
-      title="Costs"
-      lead="Stronger is more; hatched beds lost money. The figures stand in the table by bed."
+      title={say('Costs')}
+      lead={say('Stronger is more; hatched beds lost money. The figures stand in the table by bed.')}
       tabs={tabs}
       actions={
         <>
           {choice}
           <label className="row small">
-            Shade by
+            {say('Shade by')}
             <select
               value={measure}
               onChange={(event) =>
@@ -50,7 +51,11 @@ export function MapTab({ tabs, choice, season }: TabHead) {
     >
       <Shown reading={beds}>
         {(all) =>
-          all.length === 0 ? <Empty title="No beds yet">Build beds first.</Empty> : <SiteHeat beds={all} measure={measure} />
+          all.length === 0 ? (
+            <Empty title={say('No beds yet')}>{say('Build beds first.')}</Empty>
+          ) : (
+            <SiteHeat beds={all} measure={measure} />
+          )
         }
       </Shown>
     </Page>
@@ -87,7 +92,9 @@ function SiteHeat({ beds, measure }: { readonly beds: readonly MapBed[]; readonl
         width={size.width}
         height={size.height}
         role="img"
-        aria-label={`Beds of the site shaded by ${measures.find((each) => each.value === measure)?.text ?? ''}`}
+        aria-label={say('Beds of the site shaded by {find}', {
+          find: measures.find((each) => each.value === measure)?.text ?? '',
+        })}
       >
         <defs>
           <pattern id="loss-hatch" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
@@ -109,8 +116,12 @@ function SiteHeat({ beds, measure }: { readonly beds: readonly MapBed[]; readonl
                 stroke="none"
               >
                 <title>
-                  {bed.code}: {measures.find((each) => each.value === measure)?.text} {reader.money(Math.round(value))}, income{' '}
-                  {reader.money(bed.income_minor)}
+                  {say('{bed}: {find} {value}, income {income}', {
+                    bed: bed.code,
+                    find: measures.find((each) => each.value === measure)?.text,
+                    value: reader.money(Math.round(value)),
+                    income: reader.money(bed.income_minor),
+                  })}
                 </title>
               </polygon>
               {scale.length(widthOf(bed)) > LABEL_PX ? (

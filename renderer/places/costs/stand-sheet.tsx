@@ -5,14 +5,15 @@ import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { type OutputOf, useRead } from '../../client/use-read.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
+import { say, sayWith } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 import { amountText, priceText } from './amount-text.ts';
 import { Tornado } from './tornado.tsx';
 
 const ties = [
-  { value: '0', text: 'Yield and price are independent' },
-  { value: '-0.5', text: 'A good yield lowers the price somewhat' },
-  { value: '-1', text: 'A good yield lowers the price' },
+  { value: '0', text: say('Yield and price are independent') },
+  { value: '-0.5', text: say('A good yield lowers the price somewhat') },
+  { value: '-1', text: say('A good yield lowers the price') },
 ] as const;
 
 /** A crop's break-even, how likely it covers its cost, and what matters most. */
@@ -21,49 +22,55 @@ export function StandSheet(props: { readonly seasonId: string; readonly cropId: 
   const [tie, setTie] = useState<(typeof ties)[number]['value']>('0');
   const stand = useRead(api.costs.stand, { seasonId: props.seasonId, cropId: props.cropId, correlation: Number(tie) });
   return (
-    <Sheet title={stand.state === 'ready' ? stand.data.crop : 'Crop'} onClose={props.onClose}>
+    <Sheet title={stand.state === 'ready' ? stand.data.crop : say('Crop')} onClose={props.onClose}>
       <Shown reading={stand}>
         {(found) => (
           <>
             <dl className="facts">
-              <dt>Sold</dt>
+              <dt>{say('Sold')}</dt>
               <dd>{amountText(found.sold, found.unit, reader)}</dd>
-              <dt>Cost in all</dt>
+              <dt>{say('Cost in all')}</dt>
               <dd>{reader.money(found.cost_minor)}</dd>
-              <dt>Break-even price</dt>
+              <dt>{say('Break-even price')}</dt>
               <dd>
                 {found.breakEvenPrice_minor === null
-                  ? 'nothing to share the cost over'
+                  ? say('nothing to share the cost over')
                   : priceText(found.breakEvenPrice_minor, found.unit, reader)}
               </dd>
-              <dt>Over direct cost alone</dt>
+              <dt>{say('Over direct cost alone')}</dt>
               <dd>{found.shortRunPrice_minor === null ? '–' : priceText(found.shortRunPrice_minor, found.unit, reader)}</dd>
-              <dt>Break-even yield</dt>
+              <dt>{say('Break-even yield')}</dt>
               <dd>
                 {found.breakEvenYield.state === 'found'
-                  ? `${amountText(found.breakEvenYield.amount, found.unit, reader)} at ${priceText(found.price_minor, found.unit, reader)}`
-                  : `none: ${found.breakEvenYield.because}`}
+                  ? say('{amount} at {price}', {
+                      amount: amountText(found.breakEvenYield.amount, found.unit, reader),
+                      price: priceText(found.price_minor, found.unit, reader),
+                    })
+                  : say('none: {because}', { because: found.breakEvenYield.because })}
               </dd>
             </dl>
             <section className="stack">
-              <h3>Chance of covering its cost</h3>
+              <h3>{say('Chance of covering its cost')}</h3>
               <p>
-                <Figure of={found.chanceWorking} digits={2} /> of seasons like this one; the margin lies between{' '}
-                {reader.money(Math.round(found.chance.p10_minor))} and {reader.money(Math.round(found.chance.p90_minor))} in eight
-                of ten.
+                {sayWith('{figure} of seasons like this one; the margin lies between {p10} and {p90} in eight of ten.', {
+                  figure: <Figure of={found.chanceWorking} digits={2} />,
+                  p10: reader.money(Math.round(found.chance.p10_minor)),
+                  p90: reader.money(Math.round(found.chance.p90_minor)),
+                })}
               </p>
-              <ChoiceField label="Yield and price" value={tie} choices={ties} onChange={setTie} />
+              <ChoiceField label={say('Yield and price')} value={tie} choices={ties} onChange={setTie} />
             </section>
             <section className="stack">
-              <h3>What matters most</h3>
+              <h3>{say('What matters most')}</h3>
               <Tornado bars={found.tornado} />
             </section>
             <section className="stack">
-              <h3>Margin by yield and price</h3>
+              <h3>{say('Margin by yield and price')}</h3>
               <RangingTable found={found} />
               <p className="soft small">
-                Low, usual and high of your plan and of the prices you sold at. Packing and the wages of picking follow the yield;
-                the other costs stay.
+                {say(
+                  'Low, usual and high of your plan and of the prices you sold at. Packing and the wages of picking follow the yield; the other costs stay.',
+                )}
               </p>
             </section>
           </>
@@ -82,7 +89,7 @@ function RangingTable({ found }: { readonly found: OutputOf<typeof api.costs.sta
     <table className="ranging">
       <thead>
         <tr>
-          <th scope="col">Sold</th>
+          <th scope="col">{say('Sold')}</th>
           {ends.map((end, at) => (
             <th scope="col" key={end}>
               {priceText(prices_minor[at] ?? 0, found.unit, reader)}

@@ -1,5 +1,6 @@
 import type { TornadoBar } from '../../../planner/costs/chance.ts';
 import { useReader } from '../../client/reader.tsx';
+import { say } from '../../words/say.ts';
 
 /** One bar a cause, the largest swing first, all on one scale with the margin's zero marked. */
 export function Tornado({ bars }: { readonly bars: readonly TornadoBar[] }) {
@@ -19,20 +20,22 @@ export function Tornado({ bars }: { readonly bars: readonly TornadoBar[] }) {
             <span>{bar.cause}</span>
             <svg
               role="img"
-              aria-label={`${bar.cause}: margin from ${reader.money(Math.round(from))} to ${reader.money(Math.round(to))}`}
+              aria-label={say('{cause}: margin from {from} to {to}', {
+                cause: bar.cause,
+                from: reader.money(Math.round(from)),
+                to: reader.money(Math.round(to)),
+              })}
               viewBox="0 0 100 10"
               preserveAspectRatio="none"
             >
               <rect x={at(from)} y={1} width={Math.max(0.4, at(to) - at(from))} height={8} fill="var(--accent)" />
               <line x1={at(0)} x2={at(0)} y1={0} y2={10} stroke="var(--ink)" strokeWidth={0.5} />
-              <title>
-                {reader.money(Math.round(from))} to {reader.money(Math.round(to))}
-              </title>
+              <title>{say('{from} to {to}', { from: reader.money(Math.round(from)), to: reader.money(Math.round(to)) })}</title>
             </svg>
           </div>
         );
       })}
-      <span className="soft small">The line is a margin of nothing.</span>
+      <span className="soft small">{say('The line is a margin of nothing.')}</span>
       <span className="soft small row spread">
         <span>{reader.money(Math.round(least))}</span>
         <span>{reader.money(Math.round(most))}</span>

@@ -3,6 +3,7 @@ import { Shown } from '../../app/states.tsx';
 import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { useRead } from '../../client/use-read.ts';
+import { say } from '../../words/say.ts';
 import { fileOf } from './file-address.ts';
 
 type Kind = 'lot' | 'batch' | 'bed';
@@ -14,30 +15,30 @@ export function ForwardPart() {
   const [kind, id] = split(chosen);
   return (
     <section className="panel stack">
-      <h2>Forward to buyers</h2>
+      <h2>{say('Forward to buyers')}</h2>
       <Shown reading={starts}>
         {(all) => (
           <label className="field">
-            <span className="soft small">From</span>
+            <span className="soft small">{say('From')}</span>
             <select value={chosen} onChange={(event) => setChosen(event.target.value)}>
-              <option value="">Choose an input lot, a batch or a bed</option>
-              <optgroup label="Input and seed lots">
+              <option value="">{say('Choose an input lot, a batch or a bed')}</option>
+              <optgroup label={say('Input and seed lots')}>
                 {all.lots.map((each) => (
-                  <option key={each.id} value={`lot ${each.id}`}>
+                  <option key={each.id} value={say('lot {each}', { each: each.id })}>
                     {each.code}, {each.name}
                   </option>
                 ))}
               </optgroup>
-              <optgroup label="Compost batches">
+              <optgroup label={say('Compost batches')}>
                 {all.batches.map((each) => (
-                  <option key={each.id} value={`batch ${each.id}`}>
+                  <option key={each.id} value={say('batch {each}', { each: each.id })}>
                     {each.code}
                   </option>
                 ))}
               </optgroup>
-              <optgroup label="Beds">
+              <optgroup label={say('Beds')}>
                 {all.beds.map((each) => (
-                  <option key={each.id} value={`bed ${each.id}`}>
+                  <option key={each.id} value={say('bed {each}', { each: each.id })}>
                     {each.code}
                   </option>
                 ))}
@@ -67,19 +68,25 @@ function ForwardList({ kind, id }: { readonly kind: Kind; readonly id: string })
       {(forward) => (
         <div className="stack">
           <p>
-            {forward.lots.length} lots, {forward.sales.length} lines of sales
-            {forward.beds.length === 0 ? '' : `, beds ${forward.beds.map((each) => each.bed).join(', ')}`}.{' '}
-            <a href={fileOf('trace-forward.csv', { kind, id })}>CSV of all</a>
+            {say('{lots} lots, {sales} lines of sales{more}.', {
+              lots: forward.lots.length,
+              sales: forward.sales.length,
+              more:
+                forward.beds.length === 0 ? '' : say(', beds {beds}', { beds: forward.beds.map((each) => each.bed).join(', ') }),
+            })}{' '}
+            <a href={fileOf('trace-forward.csv', { kind, id })}>{say('CSV of all')}</a>
           </p>
           <ul>
             {forward.lots.slice(0, SHOWN).map((row) => (
               <li key={row.lot}>
                 {row.lot} {row.crop}, {reader.number(row.amount, '', 4)} {row.unit}
-                {row.left > 0.005 ? `, ${reader.number(row.left, '', 3)} not sold` : ''}
+                {row.left > 0.005 ? say(', {left} not sold', { left: reader.number(row.left, '', 3) }) : ''}
               </li>
             ))}
           </ul>
-          {forward.lots.length > SHOWN ? <p className="soft small">and {forward.lots.length - SHOWN} more in the CSV.</p> : null}
+          {forward.lots.length > SHOWN ? (
+            <p className="soft small">{say('and {lots} more in the CSV.', { lots: forward.lots.length - SHOWN })}</p>
+          ) : null}
         </div>
       )}
     </Shown>

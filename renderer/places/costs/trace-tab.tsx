@@ -6,6 +6,7 @@ import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { type OutputOf, useRead } from '../../client/use-read.ts';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 import type { TabHead } from '../orders/tab-head.ts';
 import { amountText } from './amount-text.ts';
 import { fileOf } from './file-address.ts';
@@ -17,11 +18,16 @@ export function TraceTab({ tabs }: TabHead) {
   const [part, setPart] = useState('');
   const lots = useRead(api.records.lotsLike, { part });
   return (
-    <Page title="Costs" lead="One step back, one step forward, each as a sheet that can be sorted." tabs={tabs}>
+    <Page title={say('Costs')} lead={say('One step back, one step forward, each as a sheet that can be sorted.')} tabs={tabs}>
       <div className="trace-columns">
         <section className="panel stack">
-          <h2>Back from a lot</h2>
-          <TextField label="Lot code, or a part of it" value={part} onChange={setPart} placeholder="LETTU-2026164-B14" />
+          <h2>{say('Back from a lot')}</h2>
+          <TextField
+            label={say('Lot code, or a part of it')}
+            value={part}
+            onChange={setPart}
+            placeholder={say('LETTU-2026164-B14')}
+          />
           <Shown reading={lots}>
             {(found) => (
               <ul className="lot-list">
@@ -46,8 +52,9 @@ export function TraceTab({ tabs }: TabHead) {
       </div>
       {lot === undefined ? null : <BackPart code={lot} />}
       <p className="soft small">
-        This log helps you keep the facts. Whether they satisfy a law or a certificate is for your certifier, your state's
-        produce-safety programme or the agency to say; read the current rule.
+        {say(
+          "This log helps you keep the facts. Whether they satisfy a law or a certificate is for your certifier, your state's produce-safety programme or the agency to say; read the current rule.",
+        )}
       </p>
     </Page>
   );
@@ -58,11 +65,11 @@ type Back = OutputOf<typeof api.records.traceBack>;
 function BackPart({ code }: { readonly code: string }) {
   const found = useRead(api.records.traceBack, { code });
   return (
-    <section className="panel stack" aria-label={`Lot ${code}`}>
+    <section className="panel stack" aria-label={say('Lot {code}', { code })}>
       <header className="row spread">
-        <h2>Lot {code}</h2>
+        <h2>{say('Lot {code}', { code })}</h2>
         <a className="button" href={fileOf('trace-back.csv', { lot: code })}>
-          CSV
+          {say('CSV')}
         </a>
       </header>
       <Shown reading={found}>{(back) => <BackList back={back} />}</Shown>
@@ -74,49 +81,79 @@ function BackList({ back }: { readonly back: Back }) {
   const reader = useReader();
   return (
     <dl className="facts">
-      <dt>Harvested</dt>
+      <dt>{say('Harvested')}</dt>
       <dd>
         {back.harvests.map((row) => (
           <p key={row.harvestId}>
-            {reader.date(row.date)}: {amountText(row.amount, row.unit, reader)} of {row.crop} {row.number} {row.variety ?? ''}{' '}
-            from {row.bed ?? 'no single bed'}
-            {row.picker === '' ? '' : `, by ${row.picker}`}, in the bed since {reader.date(row.inBed)}
-            {row.seedLot === null ? '' : `, seed lot ${row.seedLot}`}
+            {say('{date}: {amount} of {crop} {number} {variety} from {bed}{more}, in the bed since {inBed}{more2}', {
+              date: reader.date(row.date),
+              amount: amountText(row.amount, row.unit, reader),
+              crop: row.crop,
+              number: row.number,
+              variety: row.variety ?? '',
+              bed: row.bed ?? say('no single bed'),
+              more: row.picker === '' ? '' : say(', by {picker}', { picker: row.picker }),
+              inBed: reader.date(row.inBed),
+              more2: row.seedLot === null ? '' : say(', seed lot {seedLot}', { seedLot: row.seedLot }),
+            })}
           </p>
         ))}
       </dd>
-      <dt>Beds</dt>
+      <dt>{say('Beds')}</dt>
       <dd>{back.beds.join(', ') || '–'}</dd>
-      <dt>Put on since {reader.date(back.since)}</dt>
+      <dt>{say('Put on since {since}', { since: reader.date(back.since) })}</dt>
       <dd>
-        {back.inputs.length + back.tea.length === 0 ? 'nothing entered' : null}
+        {back.inputs.length + back.tea.length === 0 ? say('nothing entered') : null}
         {back.inputs.map((row) => (
           <p key={`${row.date} ${row.bed} ${row.material}`}>
-            {reader.date(row.date)}: {row.material}, {reader.print(row.amount_kg, 'kg')} on {row.bed}
-            {row.lot === null ? '' : `, lot ${row.lot}`}
-            {row.who === '' ? '' : `, by ${row.who}`}
+            {say('{date}: {material}, {amount} on {bed}{more}{more2}', {
+              date: reader.date(row.date),
+              material: row.material,
+              amount: reader.print(row.amount_kg, 'kg'),
+              bed: row.bed,
+              more: row.lot === null ? '' : say(', lot {lot}', { lot: row.lot }),
+              more2: row.who === '' ? '' : say(', by {who}', { who: row.who }),
+            })}
           </p>
         ))}
         {back.tea.map((row) => (
           <p key={`${row.date} ${row.tea} ${row.bed}`}>
-            {reader.date(row.date)}: tea {row.tea} of compost {row.compost ?? 'unknown'} on {row.bed}, water {row.water}
+            {say('{date}: tea {tea} of compost {compost} on {bed}, water {water}', {
+              date: reader.date(row.date),
+              tea: row.tea,
+              compost: row.compost ?? say('unknown'),
+              bed: row.bed,
+              water: row.water,
+            })}
           </p>
         ))}
       </dd>
-      <dt>Water</dt>
+      <dt>{say('Water')}</dt>
       <dd>
-        {back.water.lines.length === 0 ? 'by hand, or no line entered' : null}
-        {[...new Set(back.water.lines.map((row) => `${row.line}, from ${row.source} water, ${row.kind}`))].map((line) => (
+        {back.water.lines.length === 0 ? say('by hand, or no line entered') : null}
+        {[
+          ...new Set(
+            back.water.lines.map((row) =>
+              say('{line}, from {source} water, {kind}', { line: row.line, source: row.source, kind: row.kind }),
+            ),
+          ),
+        ].map((line) => (
           <p key={line}>{line}</p>
         ))}
       </dd>
-      <dt>Went to</dt>
+      <dt>{say('Went to')}</dt>
       <dd>
-        {back.sales.length === 0 ? 'not sold yet' : null}
+        {back.sales.length === 0 ? say('not sold yet') : null}
         {back.sales.map((row) => (
           <p key={`${row.date} ${row.outlet} ${row.documentNumber} ${row.amount}`}>
-            {reader.date(row.date)}: {amountText(row.amount, row.unit, reader)} {row.outcome} to {row.outlet}
-            {row.buyer === '' ? '' : `, ${row.buyer}`} {row.documentNumber}
+            {say('{date}: {amount} {outcome} to {outlet}{more} {documentNumber}', {
+              date: reader.date(row.date),
+              amount: amountText(row.amount, row.unit, reader),
+              outcome: row.outcome,
+              outlet: row.outlet,
+              more: row.buyer === '' ? '' : `, ${row.buyer}`,
+              documentNumber: row.documentNumber,
+            })}
           </p>
         ))}
       </dd>

@@ -7,14 +7,15 @@ import { useChange } from '../../client/use-change.ts';
 import { type OutputOf, useRead } from '../../client/use-read.ts';
 import { type Column, choice, derived, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';
+import { say } from '../../words/say.ts';
 
 type Backup = OutputOf<typeof api.files.backups>[number];
 
 const reasons = [
-  { value: 'daily', text: 'each day' },
-  { value: 'migration', text: 'before a change of the file’s form' },
-  { value: 'by-hand', text: 'by hand' },
-  { value: 'restore', text: 'before a restore' },
+  { value: 'daily', text: say('each day') },
+  { value: 'migration', text: say('before a change of the file’s form') },
+  { value: 'by-hand', text: say('by hand') },
+  { value: 'restore', text: say('before a restore') },
 ] as const;
 
 const madeAt = (backup: Backup): string => / (\d{4}-\d{2}-\d{2}) /.exec(backup.name)?.[1] ?? '';
@@ -24,11 +25,11 @@ const madeTime = (backup: Backup): string => {
 };
 
 const columns: readonly Column<Backup>[] = [
-  derived('date', 'made', 'Made on', madeAt),
-  derived('text', 'time', 'At', madeTime, { width: 80 }),
-  choice('why', 'Why', reasons, { width: 240 }),
-  derived('count', 'size_kB', 'Size, kB', (backup) => Math.round(backup.size_B / 1024)),
-  text('name', 'File', { width: 420 }),
+  derived('date', 'made', say('Made on'), madeAt),
+  derived('text', 'time', say('At'), madeTime, { width: 80 }),
+  choice('why', say('Why'), reasons, { width: 240 }),
+  derived('count', 'size_kB', say('Size, kB'), (backup) => Math.round(backup.size_B / 1024)),
+  text('name', say('File'), { width: 420 }),
 ];
 
 const pathOf = (backup: Backup): string => backup.path;
@@ -39,15 +40,16 @@ export function BackupsTab() {
   const make = useChange(api.files.backUp);
   const [chosen, setChosen] = useState<Backup>();
   const now = (
-    <Button icon="save" disabled={make.busy} onClick={() => void make.run(undefined, 'Made a backup.')}>
-      Back up now
+    <Button icon="save" disabled={make.busy} onClick={() => void make.run(undefined, say('Made a backup.'))}>
+      {say('Back up now')}
     </Button>
   );
   return (
     <>
       <p className="soft">
-        A copy is made each day the farm is opened, before every change of the file’s form and before a restore. They lie in a
-        folder beside the farm’s file; keep one on another disk too.
+        {say(
+          'A copy is made each day the farm is opened, before every change of the file’s form and before a restore. They lie in a folder beside the farm’s file; keep one on another disk too.',
+        )}
       </p>
       <Shown reading={backups}>
         {(rows) => (
@@ -59,8 +61,8 @@ export function BackupsTab() {
             onOpen={setChosen}
             tools={now}
             empty={
-              <Empty title="No backup yet" action={now}>
-                The first is made by itself on the next day the farm is opened.
+              <Empty title={say('No backup yet')} action={now}>
+                {say('The first is made by itself on the next day the farm is opened.')}
               </Empty>
             }
           />
@@ -76,22 +78,22 @@ function BackupDialog({ backup, onClose }: { readonly backup: Backup; readonly o
   const restore = useChange(api.files.restore);
   return (
     <Dialog
-      title={`Backup of ${madeAt(backup)}, ${madeTime(backup)}`}
+      title={say('Backup of {madeAt}, {madeTime}', { madeAt: madeAt(backup), madeTime: madeTime(backup) })}
       wide
       onClose={onClose}
       foot={
         <>
-          <Button onClick={onClose}>Leave it</Button>
+          <Button onClick={onClose}>{say('Leave it')}</Button>
           <Button
             weight="harm"
             disabled={restore.busy || preview.state !== 'ready'}
             onClick={() =>
-              void restore.run({ path: backup.path }, 'The farm is as it was in this backup.').then((done) => {
+              void restore.run({ path: backup.path }, say('The farm is as it was in this backup.')).then((done) => {
                 if (done !== undefined) onClose();
               })
             }
           >
-            Go back to this backup
+            {say('Go back to this backup')}
           </Button>
         </>
       }
@@ -100,7 +102,7 @@ function BackupDialog({ backup, onClose }: { readonly backup: Backup; readonly o
         {(data) => (
           <>
             <Differences preview={data} />
-            <p className="soft">The farm as it is now is kept as a backup first, so that this too can be taken back.</p>
+            <p className="soft">{say('The farm as it is now is kept as a backup first, so that this too can be taken back.')}</p>
           </>
         )}
       </Shown>
@@ -120,17 +122,19 @@ function Differences({ preview }: { readonly preview: Preview }) {
     <>
       <p>
         {farm}.{' '}
-        {differing.length === 0 ? 'Nothing that is counted here differs from the farm as it is now.' : 'What going back changes:'}
+        {differing.length === 0
+          ? say('Nothing that is counted here differs from the farm as it is now.')
+          : say('What going back changes:')}
       </p>
       <table className="plain-table">
         <thead>
           <tr>
-            <th scope="col">Of</th>
-            <th scope="col">In the backup</th>
-            <th scope="col">Now</th>
-            <th scope="col">Would be lost</th>
-            <th scope="col">Would come back</th>
-            <th scope="col">Would change</th>
+            <th scope="col">{say('Of')}</th>
+            <th scope="col">{say('In the backup')}</th>
+            <th scope="col">{say('Now')}</th>
+            <th scope="col">{say('Would be lost')}</th>
+            <th scope="col">{say('Would come back')}</th>
+            <th scope="col">{say('Would change')}</th>
           </tr>
         </thead>
         <tbody>
@@ -147,12 +151,12 @@ function Differences({ preview }: { readonly preview: Preview }) {
         </tbody>
       </table>
       <Steps
-        title={sinceCount === 0 ? 'No change was made since.' : `Changes made since: ${sinceCount}`}
+        title={sinceCount === 0 ? say('No change was made since.') : say('Changes made since: {sinceCount}', { sinceCount })}
         steps={since}
         more={sinceCount - since.length}
       />
       <Steps
-        title={changes.length === 0 ? 'No change is kept in it to undo.' : 'Its own newest changes'}
+        title={changes.length === 0 ? say('No change is kept in it to undo.') : say('Its own newest changes')}
         steps={changes}
         more={0}
       />
@@ -173,7 +177,7 @@ function Steps({ title, steps, more }: { readonly title: string; readonly steps:
               {step.note} <span className="soft small">{step.madeAt.replace('T', ', ')}</span>
             </li>
           ))}
-          {more > 0 ? <li>and {more} before these</li> : null}
+          {more > 0 ? <li>{say('and {more} before these', { more })}</li> : null}
         </ul>
       )}
     </section>

@@ -3,6 +3,7 @@ import { addressOf } from '../../app/address.ts';
 import { Button } from '../../app/button.tsx';
 import { Dialog } from '../../app/dialog.tsx';
 import { announce } from '../../client/announce.ts';
+import { say } from '../../words/say.ts';
 import { withEnding } from './file-path.ts';
 import { showFarm } from './files-tab.tsx';
 
@@ -43,10 +44,10 @@ export function DropFarm() {
       const [file] = files;
       if (file === undefined) return;
       if (files.length > 1 || file.name !== withEnding(file.name)) {
-        announce('One farm file at a time can be dropped here; its name ends in .bedwright.', 'now');
+        announce(say('One farm file at a time can be dropped here; its name ends in .bedwright.'), 'now');
         return;
       }
-      announce(`Taking in ${file.name} …`);
+      announce(say('Taking in {file} …', { file: file.name }));
       void send(file).then((said) => {
         if (typeof said === 'string') announce(said, 'now');
         else if (said.copied) setTaken(said);
@@ -65,27 +66,31 @@ export function DropFarm() {
   if (taken !== undefined)
     return (
       <Dialog
-        title="Farm taken in"
+        title={say('Farm taken in')}
         onClose={() => setTaken(undefined)}
         foot={
           <>
             <a className="button" href={addressOf('week', { farm: taken.key })} target="_blank" rel="noreferrer">
-              In a second window
+              {say('In a second window')}
             </a>
             <Button weight="main" onClick={() => showFarm(taken.key)}>
-              Open it here
+              {say('Open it here')}
             </Button>
           </>
         }
       >
-        <p>A page is told what is in a dropped file, not where it lies. So a copy was made, and work goes on in the copy:</p>
+        <p>
+          {say('A page is told what is in a dropped file, not where it lies. So a copy was made, and work goes on in the copy:')}
+        </p>
         <p className="file-path">{taken.path}</p>
-        <p className="soft">The file that was dropped stays as it is. To work in the file itself, open it by its path.</p>
+        <p className="soft">
+          {say('The file that was dropped stays as it is. To work in the file itself, open it by its path.')}
+        </p>
       </Dialog>
     );
   return over ? (
     <div className="drop-veil" role="status">
-      Drop a farm file to open it
+      {say('Drop a farm file to open it')}
     </div>
   ) : null;
 }

@@ -4,6 +4,7 @@ import { Shown } from '../../app/states.tsx';
 import { Tabs } from '../../app/tabs.tsx';
 import { api } from '../../client/api.ts';
 import { useRead } from '../../client/use-read.ts';
+import { say } from '../../words/say.ts';
 import { BackupsTab } from './backups-tab.tsx';
 import { FilesTab } from './files-tab.tsx';
 import { FirstBeds } from './first-beds.tsx';
@@ -11,10 +12,10 @@ import { PhoneTab } from './phone-tab.tsx';
 import { SettingsTab } from './settings-tab.tsx';
 
 const tabs = [
-  { name: 'settings', title: 'Settings' },
-  { name: 'files', title: 'Files' },
-  { name: 'backups', title: 'Backups' },
-  { name: 'phone', title: 'Phone' },
+  { name: 'settings', title: say('Settings') },
+  { name: 'files', title: say('Files') },
+  { name: 'backups', title: say('Backups') },
+  { name: 'phone', title: say('Phone') },
 ] as const;
 
 /** The farm itself: settings, the file it is kept in, its backups. */
@@ -24,9 +25,9 @@ export function FarmPage() {
   const farm = useRead(api.farm.get, undefined);
   return (
     <Page
-      title="Farm"
-      lead="Where the farm lies, how figures are shown, and the file everything is kept in."
-      tabs={<Tabs label="Parts of the farm's settings" tabs={tabs} chosen={tab} onChoose={setTab} />}
+      title={say('Farm')}
+      lead={say('Where the farm lies, how figures are shown, and the file everything is kept in.')}
+      tabs={<Tabs label={say("Parts of the farm's settings")} tabs={tabs} chosen={tab} onChoose={setTab} />}
     >
       <Shown reading={farm}>
         {(data) =>

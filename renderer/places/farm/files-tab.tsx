@@ -7,6 +7,7 @@ import { api } from '../../client/api.ts';
 import { useChange } from '../../client/use-change.ts';
 import { useRead } from '../../client/use-read.ts';
 import { Form } from '../../fields/form.tsx';
+import { say } from '../../words/say.ts';
 import { folderOf, joined, nameOf } from './file-path.ts';
 import { NewFarm } from './new-farm.tsx';
 import { PathField } from './path-field.tsx';
@@ -21,25 +22,25 @@ export function FilesTab({ farm }: { readonly farm: FarmView }) {
   const [wantsNew, setWantsNew] = useQueryValue('new');
   return (
     <div className="stack">
-      <section className="panel stack" aria-label="This farm's file">
-        <h2>This farm’s file</h2>
+      <section className="panel stack" aria-label={say("This farm's file")}>
+        <h2>{say('This farm’s file')}</h2>
         <p className="file-path">{farm.path}</p>
         <div className="columns">
           <PathForm
-            action="Save a copy"
-            label="Save a copy as"
-            hint="A name, or a whole path. Work goes on in this file."
-            suggested={joined(folderOf(farm.path), `${nameOf(farm.path)} copy`)}
+            action={say('Save a copy')}
+            label={say('Save a copy as')}
+            hint={say('A name, or a whole path. Work goes on in this file.')}
+            suggested={joined(folderOf(farm.path), say('{path} copy', { path: nameOf(farm.path) }))}
             procedure={api.files.saveCopy}
-            said={(path) => `Saved a copy at ${path}.`}
+            said={(path) => say('Saved a copy at {path}.', { path })}
           />
           <PathForm
-            action="Move the file"
-            label="Move it to"
-            hint="With its backups. It stays open."
+            action={say('Move the file')}
+            label={say('Move it to')}
+            hint={say('With its backups. It stays open.')}
             suggested={farm.path}
             procedure={api.files.move}
-            said={(path) => `Moved the farm to ${path}.`}
+            said={(path) => say('Moved the farm to {path}.', { path })}
           />
         </div>
       </section>
@@ -47,7 +48,7 @@ export function FilesTab({ farm }: { readonly farm: FarmView }) {
       {wantsNew === undefined ? (
         <div className="row">
           <Button weight="main" icon="add" onClick={() => setWantsNew('yes')}>
-            New farm
+            {say('New farm')}
           </Button>
         </div>
       ) : (
@@ -107,8 +108,8 @@ export function OpenFarms() {
       if (farm !== undefined) showFarm(farm.key);
     });
   return (
-    <section className="panel stack" aria-label="Open a farm">
-      <h2>Open a farm</h2>
+    <section className="panel stack" aria-label={say('Open a farm')}>
+      <h2>{say('Open a farm')}</h2>
       <Shown reading={state}>
         {({ open: opened, recent, folder }) => (
           <>
@@ -119,44 +120,46 @@ export function OpenFarms() {
                   <li key={each.path}>
                     <div>
                       <strong>{each.name}</strong>
-                      {now === undefined ? null : <span className="state-mark soft"> open</span>}
+                      {now === undefined ? null : <span className="state-mark soft"> {say('open')}</span>}
                       <p className="file-path soft">{each.path}</p>
                     </div>
                     {each.there ? (
-                      <Button onClick={() => (now === undefined ? openPath(each.path) : showFarm(now.key))}>Open here</Button>
+                      <Button onClick={() => (now === undefined ? openPath(each.path) : showFarm(now.key))}>
+                        {say('Open here')}
+                      </Button>
                     ) : (
                       <span className="state-mark" data-tone="guard">
-                        not there now
+                        {say('not there now')}
                       </span>
                     )}
                     {now === undefined ? (
                       <Button
                         weight="quiet"
-                        onClick={() => void forget.run({ path: each.path }, 'Taken off the list; the file stays.')}
+                        onClick={() => void forget.run({ path: each.path }, say('Taken off the list; the file stays.'))}
                       >
-                        Take off the list
+                        {say('Take off the list')}
                       </Button>
                     ) : (
                       <a className="button" href={addressOf('week', { farm: now.key })} target="_blank" rel="noreferrer">
-                        In a second window
+                        {say('In a second window')}
                       </a>
                     )}
                   </li>
                 );
               })}
             </ul>
-            <Form label="Open by path" failure={open.failure} paths={['path']} onSave={() => openPath(path)}>
+            <Form label={say('Open by path')} failure={open.failure} paths={['path']} onSave={() => openPath(path)}>
               <PathField
                 kind="open"
-                label="A farm file"
+                label={say('A farm file')}
                 path="path"
                 value={path}
                 onChange={setPath}
-                hint={`A whole path, or a name in ${folder}. A farm file can also be dropped on this window.`}
+                hint={say('A whole path, or a name in {folder}. A farm file can also be dropped on this window.', { folder })}
               />
               <div className="row">
                 <Button type="submit" disabled={open.busy || path.trim() === ''}>
-                  Open
+                  {say('Open')}
                 </Button>
               </div>
             </Form>

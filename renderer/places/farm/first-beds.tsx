@@ -10,6 +10,7 @@ import { DateField } from '../../fields/date-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { CountField, QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 import { type Starter, starters } from './starter-designs.ts';
 
 const localToday = (): IsoDate => {
@@ -73,67 +74,67 @@ export function FirstBeds() {
         turn_deg: 0,
         builtDate: built,
       },
-      `Built ${count} beds.`,
+      say('Built {count} beds.', { count }),
     );
     if (beds !== undefined) go('beds');
   };
 
   return (
-    <section className="panel stack" aria-label="The first beds">
-      <h2>The first beds</h2>
+    <section className="panel stack" aria-label={say('The first beds')}>
+      <h2>{say('The first beds')}</h2>
       <ol className="steps">
-        <li>The farm and its place</li>
-        <li aria-current="step">A block and a design</li>
-        <li aria-current="step">The first beds</li>
+        <li>{say('The farm and its place')}</li>
+        <li aria-current="step">{say('A block and a design')}</li>
+        <li aria-current="step">{say('The first beds')}</li>
       </ol>
       <Form
-        label="The first beds"
+        label={say('The first beds')}
         failure={addDesign.failure ?? build.failure}
         paths={['values.name', 'length_m', 'width_m', 'depth_m', 'newBlock.code', 'count', 'perRow']}
         onSave={() => void save()}
       >
         <div className="columns">
           <div className="form">
-            <h3>The design</h3>
+            <h3>{say('The design')}</h3>
             <ChoiceField
-              label="Begin with"
+              label={say('Begin with')}
               value={starter.id}
               choices={starters.map(({ id, text }) => ({ value: id, text }))}
               onChange={choose}
             />
-            <TextField label="Its name" path="values.name" value={name} onChange={setName} />
+            <TextField label={say('Its name')} path="values.name" value={name} onChange={setName} />
             <div className="form-three">
-              <QuantityField label="Length" path="length_m" unit="m" needed value={length_m} onChange={setLength} />
-              <QuantityField label="Width" path="width_m" unit="m" needed value={width_m} onChange={setWidth} />
-              <QuantityField label="Depth" path="depth_m" unit="m_short" needed value={depth_m} onChange={setDepth} />
+              <QuantityField label={say('Length')} path="length_m" unit="m" needed value={length_m} onChange={setLength} />
+              <QuantityField label={say('Width')} path="width_m" unit="m" needed value={width_m} onChange={setWidth} />
+              <QuantityField label={say('Depth')} path="depth_m" unit="m_short" needed value={depth_m} onChange={setDepth} />
             </div>
           </div>
           <div className="form">
-            <h3>The beds</h3>
+            <h3>{say('The beds')}</h3>
             <div className="form-pair">
               <TextField
-                label="Block"
+                label={say('Block')}
                 path="newBlock.code"
                 value={blockCode}
                 onChange={setBlockCode}
-                hint="A short code; beds are A-01, A-02 …"
+                hint={say('A short code; beds are A-01, A-02 …')}
               />
-              <TextField label="Its name" value={blockName} onChange={setBlockName} hint="By the shed" />
+              <TextField label={say('Its name')} value={blockName} onChange={setBlockName} hint={say('By the shed')} />
             </div>
             <div className="form-three">
-              <CountField label="How many" path="count" needed value={count} onChange={setCount} />
-              <CountField label="in a row" path="perRow" needed value={perRow} onChange={setPerRow} />
-              <QuantityField label="Path between" unit="m" value={path_m} onChange={setPath} />
+              <CountField label={say('How many')} path="count" needed value={count} onChange={setCount} />
+              <CountField label={say('in a row')} path="perRow" needed value={perRow} onChange={setPerRow} />
+              <QuantityField label={say('Path between')} unit="m" value={path_m} onChange={setPath} />
             </div>
-            <DateField label="Built on" needed value={built} onChange={setBuilt} />
+            <DateField label={say('Built on')} needed value={built} onChange={setBuilt} />
           </div>
         </div>
         <Cautions ids={['dig-call-first', 'lead-in-soil', 'treated-wood-tyres-pallets']} folded />
         <div className="row">
           <Button type="submit" weight="main" disabled={addDesign.busy || build.busy}>
-            Build the beds
+            {say('Build the beds')}
           </Button>
-          <Button onClick={() => go('beds')}>Later</Button>
+          <Button onClick={() => go('beds')}>{say('Later')}</Button>
         </div>
       </Form>
     </section>

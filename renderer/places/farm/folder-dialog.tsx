@@ -6,6 +6,7 @@ import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { type OutputOf, useRead } from '../../client/use-read.ts';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 import { folderOf, joined, nameOf, withEnding } from './file-path.ts';
 
 type FolderView = OutputOf<typeof api.files.folder>;
@@ -32,14 +33,14 @@ export function FolderDialog({ kind, title, at, onChoose, onClose }: DialogProps
       onClose={onClose}
       foot={
         <>
-          <Button onClick={onClose}>Leave it</Button>
+          <Button onClick={onClose}>{say('Leave it')}</Button>
           {kind === 'open' ? null : (
             <Button
               weight="main"
               disabled={here === undefined || name.trim() === '' || taken}
               onClick={() => (here === undefined ? undefined : onChoose(joined(here.folder, withEnding(name))))}
             >
-              Take this place
+              {say('Take this place')}
             </Button>
           )}
         </>
@@ -58,13 +59,13 @@ export function FolderDialog({ kind, title, at, onChoose, onClose }: DialogProps
           </div>
         )}
       </Shown>
-      {view.state === 'failed' ? <Button onClick={() => setFolder('')}>Back to the program’s own folder</Button> : null}
+      {view.state === 'failed' ? <Button onClick={() => setFolder('')}>{say('Back to the program’s own folder')}</Button> : null}
       {kind === 'open' ? null : (
         <TextField
-          label="File name"
+          label={say('File name')}
           value={name}
           onChange={setName}
-          fault={taken ? 'There is already a farm of this name here. Nothing is ever written over it.' : undefined}
+          fault={taken ? say('There is already a farm of this name here. Nothing is ever written over it.') : undefined}
         />
       )}
     </Dialog>
@@ -81,7 +82,7 @@ function FolderTrail({ view, onGo }: { readonly view: FolderView; readonly onGo:
           </Button>
         ))}
       </div>
-      <nav aria-label="Folders above" className="folder-trail">
+      <nav aria-label={say('Folders above')} className="folder-trail">
         {view.trail.map((each, index) => (
           <button
             key={each.path}
@@ -106,14 +107,15 @@ function FolderList(props: {
 }) {
   const { folders, farms } = props.view;
   const reader = useReader();
-  if (folders.length === 0 && farms.length === 0) return <p className="soft">There is no folder and no farm file here.</p>;
+  if (folders.length === 0 && farms.length === 0)
+    return <p className="soft">{say('There is no folder and no farm file here.')}</p>;
   return (
-    <ul className="folder-list" aria-label="In this folder">
+    <ul className="folder-list" aria-label={say('In this folder')}>
       {folders.map((each) => (
         <li key={each.path}>
           <button type="button" className="folder-item" onClick={() => props.onGo(each.path)}>
             <span>{each.name}</span>
-            <span className="soft small">folder</span>
+            <span className="soft small">{say('folder')}</span>
           </button>
         </li>
       ))}
@@ -122,7 +124,10 @@ function FolderList(props: {
           <button type="button" className="folder-item" onClick={() => props.onFarm(each)}>
             <strong>{each.name}</strong>
             <span className="soft small">
-              {Math.round(each.size_B / 1024)} kB, {reader.date(each.changedAt.slice(0, 10))}
+              {say('{size} kB, {changedAt}', {
+                size: Math.round(each.size_B / 1024),
+                changedAt: reader.date(each.changedAt.slice(0, 10)),
+              })}
             </span>
           </button>
         </li>

@@ -1,17 +1,18 @@
 import type { PlaceHelp } from '../../app/place-help.ts';
+import { say } from '../../words/say.ts';
 
 export const farmHelp: PlaceHelp = {
-  what: 'The farm itself: its place, units, currency, records, and the file it is kept in with its backups.',
+  what: say('The farm itself: its place, units, currency, records, and the file it is kept in with its backups.'),
   steps: [
-    'Set the place and the units first.',
-    'Save a copy before large work.',
-    'Restore a backup: it opens beside the farm and replaces nothing until you say so.',
+    say('Set the place and the units first.'),
+    say('Save a copy before large work.'),
+    say('Restore a backup: it opens beside the farm and replaces nothing until you say so.'),
   ],
   computes: [
     {
-      name: 'Backups',
-      how: "A dated copy once a day and before every change of the file's form.",
-      source: 'Files beside the farm file.',
+      name: say('Backups'),
+      how: say("A dated copy once a day and before every change of the file's form."),
+      source: say('Files beside the farm file.'),
     },
   ],
   cautions: ['estimate-limits'],

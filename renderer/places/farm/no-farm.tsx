@@ -1,11 +1,12 @@
 import { Page } from '../../app/page.tsx';
+import { say } from '../../words/say.ts';
 import { OpenFarms } from './files-tab.tsx';
 import { NewFarm } from './new-farm.tsx';
 
 /** What is shown when no farm is open: make one, open one, or look about in the invented sample. */
 export function NoFarm() {
   return (
-    <Page title="Welcome" lead="No farm is open. A farm is one file on this computer; nothing leaves it.">
+    <Page title={say('Welcome')} lead={say('No farm is open. A farm is one file on this computer; nothing leaves it.')}>
       <NewFarm />
       <OpenFarms />
     </Page>

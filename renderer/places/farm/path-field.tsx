@@ -5,6 +5,7 @@ import { useChange } from '../../client/use-change.ts';
 import { useRead } from '../../client/use-read.ts';
 import type { FieldProps } from '../../fields/field-frame.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 import { FolderDialog } from './folder-dialog.tsx';
 
 export type PathProps = FieldProps & {
@@ -33,8 +34,8 @@ export function PathField({ kind, value, onChange, suggested = '', ...field }: P
   return (
     <div className="path-field">
       <TextField {...field} value={value} onChange={onChange} />
-      <Button name={`Choose: ${field.label}`} disabled={choose.busy} onClick={() => void look()}>
-        Choose…
+      <Button name={say('Choose: {field}', { field: field.label })} disabled={choose.busy} onClick={() => void look()}>
+        {say('Choose…')}
       </Button>
       {looking ? (
         <FolderDialog

@@ -6,6 +6,7 @@ import { api } from '../../client/api.ts';
 import { useChange } from '../../client/use-change.ts';
 import { type OutputOf, useRead } from '../../client/use-read.ts';
 import { QrCode } from '../../labels/qr-code.tsx';
+import { say } from '../../words/say.ts';
 
 type FieldState = OutputOf<typeof api.field.state>;
 
@@ -27,19 +28,21 @@ export function PhoneTab() {
 function PhoneOff() {
   const turnOn = useChange(api.field.on);
   return (
-    <section className="panel stack" aria-label="Phones in the field">
-      <h2>Phones in the field</h2>
+    <section className="panel stack" aria-label={say('Phones in the field')}>
+      <h2>{say('Phones in the field')}</h2>
       <p>
-        A page for phones on the farm’s own network: read this week’s work, tick it off, log a harvest. Out of reach the phone
-        keeps its entries and sends them later. It reaches nothing else of the farm, and it is off until you switch it on.
+        {say(
+          'A page for phones on the farm’s own network: read this week’s work, tick it off, log a harvest. Out of reach the phone keeps its entries and sends them later. It reaches nothing else of the farm, and it is off until you switch it on.',
+        )}
       </p>
       <p className="soft">
-        What is sent is not encrypted: use it only on a network that is your own. Anyone in the farm’s network can see that the
-        page is there; only a phone with a code gets in.
+        {say(
+          'What is sent is not encrypted: use it only on a network that is your own. Anyone in the farm’s network can see that the page is there; only a phone with a code gets in.',
+        )}
       </p>
       <div className="row">
-        <Button weight="main" disabled={turnOn.busy} onClick={() => void turnOn.run(undefined, 'The field page is on.')}>
-          Switch the field page on
+        <Button weight="main" disabled={turnOn.busy} onClick={() => void turnOn.run(undefined, say('The field page is on.'))}>
+          {say('Switch the field page on')}
         </Button>
       </div>
       {turnOn.failure === undefined ? null : <p role="alert">{turnOn.failure.message}</p>}
@@ -52,32 +55,32 @@ function PhoneOn({ state }: { readonly state: FieldState }) {
   const newCode = useChange(api.field.newCode);
   const forget = useChange(api.field.forget);
   return (
-    <section className="panel stack" aria-label="Phones in the field">
+    <section className="panel stack" aria-label={say('Phones in the field')}>
       <div className="row">
-        <h2>The field page is on</h2>
+        <h2>{say('The field page is on')}</h2>
         <Button
           weight="harm"
           disabled={off.busy}
-          onClick={() => void off.run(undefined, 'The field page is off, and every phone is forgotten.')}
+          onClick={() => void off.run(undefined, say('The field page is off, and every phone is forgotten.'))}
         >
-          Switch it off
+          {say('Switch it off')}
         </Button>
       </div>
       <div className="columns">
         <div className="stack">
-          <h3>Open on the phone</h3>
-          {state.addresses.length === 0 ? <p>This computer is in no network now.</p> : null}
+          <h3>{say('Open on the phone')}</h3>
+          {state.addresses.length === 0 ? <p>{say('This computer is in no network now.')}</p> : null}
           {state.addresses.map((address) => (
             <div key={address} className="row">
-              <QrCode text={address} size="7rem" name={`QR code of ${address}`} />
+              <QrCode text={address} size="7rem" name={say('QR code of {address}', { address })} />
               <span className="file-path">{address}</span>
             </div>
           ))}
         </div>
         <div className="stack">
-          <h3>Code for one phone</h3>
+          <h3>{say('Code for one phone')}</h3>
           {state.code === null ? (
-            <p className="soft">No code holds now.</p>
+            <p className="soft">{say('No code holds now.')}</p>
           ) : (
             <p className="pair-code">
               {state.code.digits.slice(0, 4)} {state.code.digits.slice(4)}
@@ -86,28 +89,33 @@ function PhoneOn({ state }: { readonly state: FieldState }) {
           <div className="row">
             <Button
               disabled={newCode.busy}
-              onClick={() => void newCode.run(undefined, 'There is a new code; the one before is void.')}
+              onClick={() => void newCode.run(undefined, say('There is a new code; the one before is void.'))}
             >
-              New code
+              {say('New code')}
             </Button>
           </div>
-          <p className="small soft">It holds for five minutes and for one phone.</p>
-          <h3>Connected</h3>
-          {state.devices.length === 0 ? <p className="soft">No phone yet.</p> : null}
+          <p className="small soft">{say('It holds for five minutes and for one phone.')}</p>
+          <h3>{say('Connected')}</h3>
+          {state.devices.length === 0 ? <p className="soft">{say('No phone yet.')}</p> : null}
           <ul className="file-list">
             {state.devices.map((device) => (
               <li key={device.id}>
                 <div>
                   <strong>{device.name}</strong>
                   <p className="small soft">
-                    {device.address}, last seen {new Date(device.seen_ms).toLocaleTimeString()}
+                    {say('{address}, last seen {toLocaleTimeString}', {
+                      address: device.address,
+                      toLocaleTimeString: new Date(device.seen_ms).toLocaleTimeString(),
+                    })}
                   </p>
                 </div>
                 <Button
                   disabled={forget.busy}
-                  onClick={() => void forget.run({ id: device.id }, `${device.name} is no longer connected.`)}
+                  onClick={() =>
+                    void forget.run({ id: device.id }, say('{device} is no longer connected.', { device: device.name }))
+                  }
                 >
-                  Disconnect
+                  {say('Disconnect')}
                 </Button>
               </li>
             ))}

@@ -6,6 +6,7 @@ import { MoneyField } from '../../fields/money-field.tsx';
 import { PriceField } from '../../fields/price-field.tsx';
 import { QuantityField, ShareField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 import { currencies, languages, overheadKeys, partsMethods, recordsRegimes, unitSystems } from './setting-choices.ts';
 import type { SettingProps } from './settings-tab.tsx';
 
@@ -21,15 +22,15 @@ function Group({ title, children, lead }: { readonly title: string; readonly lea
 
 export function NameFields({ values, set }: SettingProps) {
   return (
-    <Group title="Farm">
-      <TextField label="Name" path="values.name" value={values.name} onChange={(name) => set({ name })} />
+    <Group title={say('Farm')}>
+      <TextField label={say('Name')} path="values.name" value={values.name} onChange={(name) => set({ name })} />
       <TextField
-        label="Address and contact"
+        label={say('Address and contact')}
         path="values.contact"
         lines={3}
         value={values.contact}
         onChange={(contact) => set({ contact })}
-        hint="Printed at the head of lists, labels and records."
+        hint={say('Printed at the head of lists, labels and records.')}
       />
     </Group>
   );
@@ -37,47 +38,47 @@ export function NameFields({ values, set }: SettingProps) {
 
 export function PlaceFields({ values, set }: SettingProps) {
   return (
-    <Group title="Place" lead="Day length, sun and frost are computed for it.">
+    <Group title={say('Place')} lead={say('Day length, sun and frost are computed for it.')}>
       <div className="form-pair">
         <QuantityField
-          label="Latitude"
+          label={say('Latitude')}
           path="values.latitude_deg"
           unit="deg"
           value={values.latitude_deg}
           onChange={(value) => set({ latitude_deg: value ?? undefined })}
-          hint="North is positive"
+          hint={say('North is positive')}
         />
         <QuantityField
-          label="Longitude"
+          label={say('Longitude')}
           path="values.longitude_deg"
           unit="deg"
           value={values.longitude_deg}
           onChange={(value) => set({ longitude_deg: value ?? undefined })}
-          hint="East is positive"
+          hint={say('East is positive')}
         />
       </div>
       <div className="form-pair">
         <QuantityField
-          label="Height above the sea"
+          label={say('Height above the sea')}
           path="values.elevation_m"
           unit="m"
           value={values.elevation_m}
           onChange={(value) => set({ elevation_m: value ?? undefined })}
         />
         <QuantityField
-          label="North on the site drawing"
+          label={say('North on the site drawing')}
           path="values.north_deg"
           unit="deg"
           value={values.north_deg}
           onChange={(value) => set({ north_deg: value ?? undefined })}
-          hint="Clockwise from straight up"
+          hint={say('Clockwise from straight up')}
         />
       </div>
       <FlagField
-        label="Near a coast"
+        label={say('Near a coast')}
         value={values.coastal}
         onChange={(coastal) => set({ coastal })}
-        hint="Changes how sun is estimated from temperature where no record of it is there."
+        hint={say('Changes how sun is estimated from temperature where no record of it is there.')}
       />
     </Group>
   );
@@ -85,29 +86,29 @@ export function PlaceFields({ values, set }: SettingProps) {
 
 export function UnitFields({ values, set }: SettingProps) {
   return (
-    <Group title="Units and language" lead="Only how figures are shown; what is kept does not change.">
+    <Group title={say('Units and language')} lead={say('Only how figures are shown; what is kept does not change.')}>
       <ChoiceField
-        label="Units"
+        label={say('Units')}
         path="values.unitSystem"
         value={values.unitSystem}
         choices={unitSystems}
         onChange={(unitSystem) => set({ unitSystem })}
-        hint="Every field takes either: 3 ft 6 in, 90 cm, 40 gal."
+        hint={say('Every field takes either: 3 ft 6 in, 90 cm, 40 gal.')}
       />
       <ChoiceField
-        label="Dates as in"
+        label={say('Dates as in')}
         path="values.language"
         value={values.language}
         choices={languages}
         onChange={(language) => set({ language })}
       />
       <ChoiceField
-        label="Currency"
+        label={say('Currency')}
         path="values.currency"
         value={values.currency}
         choices={currencies}
         onChange={(currency) => set({ currency })}
-        hint="Names the money; amounts are not converted."
+        hint={say('Names the money; amounts are not converted.')}
       />
     </Group>
   );
@@ -122,19 +123,19 @@ export function FrostFields({ values, set }: SettingProps) {
       label={label}
       path={`values.${name}`}
       value={values[name] ?? ''}
-      placeholder="MM-DD"
+      placeholder={say('MM-DD')}
       onChange={(value) => set({ [name]: value.trim() === '' ? null : value.trim() })}
     />
   );
   return (
-    <Group title="Frost" lead="By hand, for a farm without a weather record. With a record the record is used.">
+    <Group title={say('Frost')} lead={say('By hand, for a farm without a weather record. With a record the record is used.')}>
       <div className="form-three">
-        {field('Last frost, early', 'lastFrostEarly')}
+        {field(say('Last frost, early'), 'lastFrostEarly')}
         {field('middle', 'lastFrostMedian')}
         {field('late', 'lastFrostLate')}
       </div>
       <div className="form-three">
-        {field('First frost, early', 'firstFrostEarly')}
+        {field(say('First frost, early'), 'firstFrostEarly')}
         {field('middle', 'firstFrostMedian')}
         {field('late', 'firstFrostLate')}
       </div>
@@ -144,16 +145,16 @@ export function FrostFields({ values, set }: SettingProps) {
 
 export function MoneyFields({ values, set }: SettingProps) {
   return (
-    <Group title="Money">
+    <Group title={say('Money')}>
       <div className="form-pair">
         <MoneyField
-          label="Wage for an hour"
+          label={say('Wage for an hour')}
           path="values.wage_minor_per_h"
           value={values.wage_minor_per_h}
           onChange={(value) => set({ wage_minor_per_h: value ?? undefined })}
         />
         <ShareField
-          label="Interest a year"
+          label={say('Interest a year')}
           path="values.interest_share_per_year"
           value={values.interest_share_per_year}
           onChange={(value) => set({ interest_share_per_year: value ?? undefined })}
@@ -161,14 +162,14 @@ export function MoneyFields({ values, set }: SettingProps) {
       </div>
       <div className="form-pair">
         <PriceField
-          label="Electricity"
-          per="kWh"
+          label={say('Electricity')}
+          per={say('kWh')}
           path="values.electricity_minor_per_kWh"
           value={values.electricity_minor_per_kWh}
           onChange={(value) => set({ electricity_minor_per_kWh: value ?? undefined })}
         />
         <PriceField
-          label="Water"
+          label={say('Water')}
           per="m³"
           path="values.water_minor_per_m3"
           value={values.water_minor_per_m3}
@@ -176,14 +177,14 @@ export function MoneyFields({ values, set }: SettingProps) {
         />
       </div>
       <ChoiceField
-        label="Parts are written off by"
+        label={say('Parts are written off by')}
         path="values.partsMethod"
         value={values.partsMethod}
         choices={partsMethods}
         onChange={(partsMethod) => set({ partsMethod })}
       />
       <ChoiceField
-        label="Overheads are shared by"
+        label={say('Overheads are shared by')}
         path="values.overheadKey"
         value={values.overheadKey}
         choices={overheadKeys}
@@ -196,20 +197,20 @@ export function MoneyFields({ values, set }: SettingProps) {
 
 export function RecordFields({ values, set }: SettingProps) {
   return (
-    <Group title="Records">
+    <Group title={say('Records')}>
       <ChoiceField
-        label="Records kept"
+        label={say('Records kept')}
         path="values.recordsRegime"
         value={values.recordsRegime}
         choices={recordsRegimes}
         onChange={(recordsRegime) => set({ recordsRegime })}
-        hint="Which fields entries ask for. Your certifier or agency decides what binds you."
+        hint={say('Which fields entries ask for. Your certifier or agency decides what binds you.')}
       />
       <FlagField
-        label="Only inputs allowed for organic use"
+        label={say('Only inputs allowed for organic use')}
         value={values.organicOnly}
         onChange={(organicOnly) => set({ organicOnly })}
-        hint="Blends and orders then leave out what is not marked as allowed."
+        hint={say('Blends and orders then leave out what is not marked as allowed.')}
       />
     </Group>
   );
@@ -217,24 +218,24 @@ export function RecordFields({ values, set }: SettingProps) {
 
 export function MeasureFields({ values, set }: SettingProps) {
   return (
-    <Group title="Measures and loads" lead="Doses are given in these, and loads are counted in them.">
+    <Group title={say('Measures and loads')} lead={say('Doses are given in these, and loads are counted in them.')}>
       <div className="form-three">
         <QuantityField
-          label="Bucket"
+          label={say('Bucket')}
           path="values.bucket_L"
           unit="L"
           value={values.bucket_L}
           onChange={(value) => set({ bucket_L: value ?? undefined })}
         />
         <QuantityField
-          label="Barrow"
+          label={say('Barrow')}
           path="values.barrow_L"
           unit="L"
           value={values.barrow_L}
           onChange={(value) => set({ barrow_L: value ?? undefined })}
         />
         <QuantityField
-          label="Can"
+          label={say('Can')}
           path="values.can_L"
           unit="L"
           value={values.can_L}
@@ -243,20 +244,20 @@ export function MeasureFields({ values, set }: SettingProps) {
       </div>
       <div className="form-pair">
         <QuantityField
-          label="Vehicle holds"
+          label={say('Vehicle holds')}
           path="values.vehicle_L"
           unit="bulk_L"
           value={values.vehicle_L}
           onChange={(vehicle_L) => set({ vehicle_L })}
-          hint="Empty: not known"
+          hint={say('Empty: not known')}
         />
         <QuantityField
-          label="Vehicle carries"
+          label={say('Vehicle carries')}
           path="values.vehicle_kg"
           unit="kg"
           value={values.vehicle_kg}
           onChange={(vehicle_kg) => set({ vehicle_kg })}
-          hint="Empty: not known"
+          hint={say('Empty: not known')}
         />
       </div>
     </Group>

@@ -5,6 +5,7 @@ import { api } from '../../client/api.ts';
 import { useChange } from '../../client/use-change.ts';
 import type { InputOf } from '../../client/use-read.ts';
 import { Form } from '../../fields/form.tsx';
+import { say } from '../../words/say.ts';
 import { FrostFields, MeasureFields, MoneyFields, NameFields, PlaceFields, RecordFields, UnitFields } from './setting-fields.tsx';
 
 export type FarmValues = InputOf<typeof api.farm.set>['values'];
@@ -24,10 +25,12 @@ export function SettingsTab({ farm }: { readonly farm: FarmView }) {
   };
   return (
     <Form
-      label="Farm settings"
+      label={say('Farm settings')}
       failure={save.failure}
       paths={paths}
-      onSave={() => void save.run({ values: Object.fromEntries(given), revision: farm.revision }, 'Saved the farm’s settings.')}
+      onSave={() =>
+        void save.run({ values: Object.fromEntries(given), revision: farm.revision }, say('Saved the farm’s settings.'))
+      }
     >
       <div className="packed">
         <NameFields {...shared} />
@@ -40,12 +43,14 @@ export function SettingsTab({ farm }: { readonly farm: FarmView }) {
       </div>
       <div className="form-foot">
         <Button type="submit" weight="main" disabled={save.busy || given.length === 0}>
-          Save settings
+          {say('Save settings')}
         </Button>
         <Button disabled={given.length === 0} onClick={() => setChanged({})}>
-          Put back
+          {say('Put back')}
         </Button>
-        <span className="small soft">{given.length === 0 ? 'Nothing changed.' : `${given.length} changed, not yet saved.`}</span>
+        <span className="small soft">
+          {given.length === 0 ? say('Nothing changed.') : say('{given} changed, not yet saved.', { given: given.length })}
+        </span>
       </div>
     </Form>
   );

@@ -9,8 +9,9 @@ import { DateField } from '../../fields/date-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { MoneyField } from '../../fields/money-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 
-const choose = { value: '', text: 'choose one' };
+const choose = { value: '', text: say('choose one') };
 
 /** One line of the price list. Outlet and day stay for the next line. */
 export function AddPrice({ today }: { readonly today: IsoDate }) {
@@ -25,7 +26,7 @@ export function AddPrice({ today }: { readonly today: IsoDate }) {
   const [fromDate, setFrom] = useState<IsoDate>(today);
   const save = async (): Promise<void> => {
     if (price_minor === null) return;
-    const done = await add.run({ outletId, cropId, unit, grade, price_minor, fromDate }, 'Added the price.');
+    const done = await add.run({ outletId, cropId, unit, grade, price_minor, fromDate }, say('Added the price.'));
     if (done === undefined) return;
     setCrop('');
     setPrice(null);
@@ -33,36 +34,36 @@ export function AddPrice({ today }: { readonly today: IsoDate }) {
   const known = outlets.state === 'ready' ? outlets.data : [];
   const grown = crops.state === 'ready' ? crops.data : [];
   return (
-    <section className="entry-line" aria-label="Add a price">
+    <section className="entry-line" aria-label={say('Add a price')}>
       <Form
         onSave={() => void save()}
         failure={add.failure}
         paths={['outletId', 'cropId', 'unit', 'grade', 'price_minor', 'fromDate']}
-        label="Add a price"
+        label={say('Add a price')}
       >
         <div className="entry-fields">
           <ChoiceField
-            label="Outlet"
+            label={say('Outlet')}
             path="outletId"
             value={outletId}
             choices={[choose, ...known.map((each) => ({ value: each.id, text: each.name }))]}
             onChange={setOutlet}
           />
           <ChoiceField
-            label="Crop"
+            label={say('Crop')}
             path="cropId"
             value={cropId}
             choices={[choose, ...grown.map((each) => ({ value: each.cropId, text: each.name }))]}
             onChange={setCrop}
           />
-          <TextField label="Unit" path="unit" value={unit} onChange={setUnit} />
-          <TextField label="Grade" path="grade" value={grade} onChange={setGrade} />
-          <MoneyField label="Price a unit" path="price_minor" value={price_minor} onChange={setPrice} needed />
-          <DateField label="From" path="fromDate" value={fromDate} onChange={(next) => next !== null && setFrom(next)} />
+          <TextField label={say('Unit')} path="unit" value={unit} onChange={setUnit} />
+          <TextField label={say('Grade')} path="grade" value={grade} onChange={setGrade} />
+          <MoneyField label={say('Price a unit')} path="price_minor" value={price_minor} onChange={setPrice} needed />
+          <DateField label={say('From')} path="fromDate" value={fromDate} onChange={(next) => next !== null && setFrom(next)} />
         </div>
         <div className="row">
           <Button type="submit" weight="main" disabled={add.busy}>
-            Add the price
+            {say('Add the price')}
           </Button>
         </div>
       </Form>

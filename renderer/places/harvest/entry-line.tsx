@@ -9,6 +9,7 @@ import { FieldFrame } from '../../fields/field-frame.tsx';
 import { Form } from '../../fields/form.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 import { plantingText, readAmount } from './entry-text.ts';
 import type { Choices, PlantingChoice } from './harvest-types.ts';
 import { PlantingFinder } from './planting-finder.tsx';
@@ -73,7 +74,9 @@ export function EntryLine({
     );
     if (planting !== null && read === null) {
       setUnread(
-        amountText.trim() === '' ? 'Enter an amount.' : `"${amountText}" is not an amount with a unit known for this crop.`,
+        amountText.trim() === ''
+          ? say('Enter an amount.')
+          : say('"{amountText}" is not an amount with a unit known for this crop.', { amountText }),
       );
       amountField.current?.focus();
       return;
@@ -98,7 +101,11 @@ export function EntryLine({
       },
       planting === null
         ? undefined
-        : `Logged ${amountText} ${read?.unit === null ? chosenUnit : ''} from ${plantingText(planting)}.`,
+        : say('Logged {amountText} {more} from {planting}.', {
+            amountText,
+            more: read?.unit === null ? chosenUnit : '',
+            planting: plantingText(planting),
+          }),
     );
     if (done === undefined) return;
     setPlanting(null);
@@ -125,10 +132,10 @@ export function EntryLine({
   };
 
   return (
-    <section className="entry-line" aria-label="Enter a harvest">
-      <Form onSave={() => void save(false)} failure={add.failure} paths={paths} label="Enter a harvest">
+    <section className="entry-line" aria-label={say('Enter a harvest')}>
+      <Form onSave={() => void save(false)} failure={add.failure} paths={paths} label={say('Enter a harvest')}>
         <div className="entry-fields">
-          <DateField label="Day" path="date" value={date} onChange={(next) => next !== null && onDate(next)} />
+          <DateField label={say('Day')} path="date" value={date} onChange={(next) => next !== null && onDate(next)} />
           <PlantingFinder
             plantings={choices.plantings}
             chosen={planting}
@@ -137,7 +144,7 @@ export function EntryLine({
             input={finder}
           />
           <FieldFrame
-            label="Amount"
+            label={say('Amount')}
             path="amount"
             fault={unread}
             control={(control) => (
@@ -153,63 +160,65 @@ export function EntryLine({
             )}
           />
           <ChoiceField
-            label="Unit"
+            label={say('Unit')}
             path="unit"
             value={unit}
             choices={
               units.length === 0
-                ? [{ value: unit, text: unit === '' ? 'as the crop is counted' : unit }]
+                ? [{ value: unit, text: unit === '' ? say('as the crop is counted') : unit }]
                 : units.map((each) => ({ value: each.unit, text: each.unit }))
             }
             onChange={setUnit}
           />
           {asksWeight ? (
-            <QuantityField label="One weighs" path="unit_kg" unit="kg" value={unit_kg} onChange={setUnitWeight} />
+            <QuantityField label={say('One weighs')} path="unit_kg" unit="kg" value={unit_kg} onChange={setUnitWeight} />
           ) : null}
           {planting !== null && planting.beds.length > 1 ? (
             <ChoiceField
-              label="From bed"
+              label={say('From bed')}
               path="bedId"
               value={bedId}
               choices={[
-                { value: '', text: 'all its beds' },
+                { value: '', text: say('all its beds') },
                 ...planting.beds.map((bed) => ({ value: bed.bedId, text: bed.code })),
               ]}
               onChange={setBed}
             />
           ) : null}
-          <ChoiceField label="Grade" path="grade" value={grade} choices={grades} onChange={setGrade} />
+          <ChoiceField label={say('Grade')} path="grade" value={grade} choices={grades} onChange={setGrade} />
           <ChoiceField
-            label="Goes to"
+            label={say('Goes to')}
             path="outletId"
             value={outletId}
             choices={[
-              { value: '', text: 'not decided' },
+              { value: '', text: say('not decided') },
               ...choices.outlets.map((each) => ({ value: each.outletId, text: each.name })),
             ]}
             onChange={setOutlet}
           />
-          <QuantityField label="Took" path="labour_min" unit="min" value={labour_min} onChange={setMinutes} />
-          <QuantityField label="Culls" path="culls_kg" unit="kg" value={culls_kg} onChange={setCulls} />
-          <TextField label="Picker" path="picker" value={picker} onChange={setPicker} />
-          <TextField label="Note" path="note" value={note} onChange={setNote} />
+          <QuantityField label={say('Took')} path="labour_min" unit="min" value={labour_min} onChange={setMinutes} />
+          <QuantityField label={say('Culls')} path="culls_kg" unit="kg" value={culls_kg} onChange={setCulls} />
+          <TextField label={say('Picker')} path="picker" value={picker} onChange={setPicker} />
+          <TextField label={say('Note')} path="note" value={note} onChange={setNote} />
         </div>
         <div className="row">
           {asksWhether ? (
             <Button weight="main" autoFocus onClick={() => void save(true)}>
-              Yes, log it so
+              {say('Yes, log it so')}
             </Button>
           ) : (
             <Button type="submit" weight="main" disabled={add.busy}>
-              Log harvest
+              {say('Log harvest')}
             </Button>
           )}
           {last === null ? null : (
             <Button onClick={repeat}>
-              Again: {last.crop}, {last.amount} {last.unit}
+              {say('Again: {crop}, {amount} {unit}', { crop: last.crop, amount: last.amount, unit: last.unit })}
             </Button>
           )}
-          <span className="soft small">Type a bed or a crop, Enter; an amount, Enter. Day, unit and destination stay.</span>
+          <span className="soft small">
+            {say('Type a bed or a crop, Enter; an amount, Enter. Day, unit and destination stay.')}
+          </span>
         </div>
       </Form>
     </section>

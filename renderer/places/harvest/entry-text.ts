@@ -1,9 +1,10 @@
 import { readNumber } from '../../../planner/units/parse-number.ts';
+import { say } from '../../words/say.ts';
 import type { PlantingChoice } from './harvest-types.ts';
 
 /** How a planting is named where one is chosen: its beds, its crop, its number. */
 export const plantingText = (planting: PlantingChoice): string =>
-  `${planting.beds.map((bed) => bed.code).join(', ')} ${planting.crop}${planting.number > 1 ? ` no. ${planting.number}` : ''}`.trim();
+  `${planting.beds.map((bed) => bed.code).join(', ')} ${planting.crop}${planting.number > 1 ? say(' no. {number}', { number: planting.number }) : ''}`.trim();
 
 const words = (text: string): readonly string[] =>
   text

@@ -4,6 +4,7 @@ import { Shown } from '../../app/states.tsx';
 import { Tabs } from '../../app/tabs.tsx';
 import { api } from '../../client/api.ts';
 import { useRead } from '../../client/use-read.ts';
+import { say } from '../../words/say.ts';
 import { HoursTab } from './hours-tab.tsx';
 import { LogTab } from './log-tab.tsx';
 import { PricesTab } from './prices-tab.tsx';
@@ -12,12 +13,12 @@ import { UnitsTab } from './units-tab.tsx';
 import { YieldsTab } from './yields-tab.tsx';
 
 const known = [
-  { name: 'log', title: 'Entry and log' },
-  { name: 'sales', title: 'Lots and sales' },
-  { name: 'prices', title: 'Prices' },
-  { name: 'hours', title: 'Hours' },
-  { name: 'yields', title: 'Yields' },
-  { name: 'units', title: 'Units of sale' },
+  { name: 'log', title: say('Entry and log') },
+  { name: 'sales', title: say('Lots and sales') },
+  { name: 'prices', title: say('Prices') },
+  { name: 'hours', title: say('Hours') },
+  { name: 'yields', title: say('Yields') },
+  { name: 'units', title: say('Units of sale') },
 ] as const;
 
 type TabName = (typeof known)[number]['name'];
@@ -26,7 +27,7 @@ export function HarvestPage() {
   const [asked, setTab] = useQueryValue('tab');
   const now = useRead(api.soilTests.today, undefined);
   const tab: TabName = known.find((each) => each.name === asked)?.name ?? 'log';
-  const tabs = <Tabs tabs={known} chosen={tab} onChoose={setTab} label="Harvest" />;
+  const tabs = <Tabs tabs={known} chosen={tab} onChoose={setTab} label={say('Harvest')} />;
   return (
     <Shown reading={now}>
       {({ today }) => {

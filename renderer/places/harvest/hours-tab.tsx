@@ -13,30 +13,34 @@ import { CountField, QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
 import { type Column, count, date, derived, flag, money, quantity, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';
+import { say } from '../../words/say.ts';
 import { plantingText } from './entry-text.ts';
 import type { HoursRow } from './harvest-types.ts';
 import { PeriodFields } from './period-fields.tsx';
 import { usePeriod } from './use-period.ts';
 
 const columns: readonly Column<HoursRow>[] = [
-  date('date', 'Day'),
-  text('task', 'Task', { width: 130 }),
-  quantity('labour_min', 'Time', { total: 'sum' }),
-  count('people', 'People'),
-  money('wage_minor_per_h', 'Wage an hour'),
+  date('date', say('Day')),
+  text('task', say('Task'), { width: 130 }),
+  quantity('labour_min', say('Time'), { total: 'sum' }),
+  count('people', say('People')),
+  money('wage_minor_per_h', say('Wage an hour')),
   derived(
     'text',
     'for',
-    'For',
+    say('For'),
     (row) =>
-      [row.crop === null ? '' : `${row.crop}${(row.number ?? 1) > 1 ? ` no. ${row.number}` : ''}`, row.bed ?? row.block ?? '']
+      [
+        row.crop === null ? '' : `${row.crop}${(row.number ?? 1) > 1 ? say(' no. {number}', { number: row.number }) : ''}`,
+        row.bed ?? row.block ?? '',
+      ]
         .filter((part) => part !== '')
-        .join(', ') || 'the farm',
+        .join(', ') || say('the farm'),
     { width: 200 },
   ),
-  flag('standard', 'Standard time', { width: 120, hint: 'Not logged: a standard time stands in for it' }),
-  text('who', 'Who', { width: 90 }),
-  text('note', 'Note'),
+  flag('standard', say('Standard time'), { width: 120, hint: say('Not logged: a standard time stands in for it') }),
+  text('who', say('Who'), { width: 90 }),
+  text('note', say('Note')),
 ];
 
 const rowId = (row: HoursRow): string => row.labourId;
@@ -49,11 +53,11 @@ export function HoursTab({ tabs, today }: { readonly tabs: ReactNode; readonly t
   const remove = useChange(api.labour.remove);
   const [chosen, setChosen] = useState<readonly string[]>([]);
   const takeAway = async (): Promise<void> => {
-    const done = await remove.run({ labourIds: [...chosen] }, 'Took the hours away.');
+    const done = await remove.run({ labourIds: [...chosen] }, say('Took the hours away.'));
     if (done !== undefined) setChosen([]);
   };
   return (
-    <Page title="Harvest" lead="Hours by task, for a planting, a bed or the farm." tabs={tabs}>
+    <Page title={say('Harvest')} lead={say('Hours by task, for a planting, a bed or the farm.')} tabs={tabs}>
       <HoursLine today={today} />
       <PeriodFields period={period} />
       <Shown reading={log}>
@@ -68,13 +72,13 @@ export function HoursTab({ tabs, today }: { readonly tabs: ReactNode; readonly t
             tools={
               chosen.length === 0 ? null : (
                 <Button weight="harm" disabled={remove.busy} onClick={() => void takeAway()}>
-                  Take {chosen.length === 1 ? 'it' : `${chosen.length} lines`} away
+                  {say('Take {chosen, plural, one {it} other {# lines}} away', { chosen: chosen.length })}
                 </Button>
               )
             }
             empty={
-              <Empty title="No hours in these days">
-                Enter them above. What nobody logs can be filled with standard times in Costs.
+              <Empty title={say('No hours in these days')}>
+                {say('Enter them above. What nobody logs can be filled with standard times in Costs.')}
               </Empty>
             }
           />
@@ -98,7 +102,7 @@ function HoursLine({ today }: { readonly today: IsoDate }) {
   const save = async (): Promise<void> => {
     const done = await add.run(
       { date, task, labour_min: labour_min ?? 0, people: people ?? 1, plantingId: plantingId === '' ? null : plantingId, who },
-      `Logged ${labour_min ?? 0} min: ${task}.`,
+      say('Logged {labour} min: {task}.', { labour: labour_min ?? 0, task }),
     );
     if (done !== undefined) setMinutes(null);
   };
@@ -109,42 +113,42 @@ function HoursLine({ today }: { readonly today: IsoDate }) {
   const known = tasks.state === 'ready' ? tasks.data : [task];
   const plantings = choices.state === 'ready' ? choices.data.plantings : [];
   return (
-    <section className="entry-line" aria-label="Enter hours">
+    <section className="entry-line" aria-label={say('Enter hours')}>
       <Form
         onSave={() => void save()}
         failure={add.failure}
         paths={['date', 'task', 'labour_min', 'people', 'plantingId', 'who']}
-        label="Enter hours"
+        label={say('Enter hours')}
       >
         <div className="entry-fields">
-          <DateField label="Day" path="date" value={date} onChange={(next) => next !== null && setDate(next)} />
+          <DateField label={say('Day')} path="date" value={date} onChange={(next) => next !== null && setDate(next)} />
           <ChoiceField
-            label="Task"
+            label={say('Task')}
             path="task"
             value={task}
             choices={[...new Set([task, ...known])].map((each) => ({ value: each, text: each }))}
             onChange={setTask}
           />
-          <QuantityField label="Minutes" path="labour_min" unit="min" value={labour_min} onChange={setMinutes} />
-          <CountField label="People" path="people" value={people} onChange={setPeople} />
+          <QuantityField label={say('Minutes')} path="labour_min" unit="min" value={labour_min} onChange={setMinutes} />
+          <CountField label={say('People')} path="people" value={people} onChange={setPeople} />
           <ChoiceField
-            label="For"
+            label={say('For')}
             path="plantingId"
             value={plantingId}
             choices={[
-              { value: '', text: 'the farm' },
+              { value: '', text: say('the farm') },
               ...plantings.map((each) => ({ value: each.plantingId, text: plantingText(each) })),
             ]}
             onChange={setPlanting}
           />
-          <TextField label="Who" path="who" value={who} onChange={setWho} />
+          <TextField label={say('Who')} path="who" value={who} onChange={setWho} />
         </div>
         <div className="row">
           <Button type="submit" weight="main" disabled={add.busy}>
-            Log hours
+            {say('Log hours')}
           </Button>
           <Button aria-pressed={timer.running} onClick={toggle}>
-            {timer.running ? `Stop timer, ${timer.minutes} min` : 'Start timer'}
+            {timer.running ? say('Stop timer, {minutes} min', { minutes: timer.minutes }) : say('Start timer')}
           </Button>
         </div>
       </Form>

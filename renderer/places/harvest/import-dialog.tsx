@@ -6,6 +6,7 @@ import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { useChange } from '../../client/use-change.ts';
 import { useJob } from '../../client/use-job.ts';
+import { say } from '../../words/say.ts';
 
 /** Harvests from CSV: the whole file is checked first, each wrong line named; nothing is written until all lines are right. */
 export function ImportDialog({ onClose }: { readonly onClose: () => void }) {
@@ -20,17 +21,18 @@ export function ImportDialog({ onClose }: { readonly onClose: () => void }) {
   };
   const checked = job.state === 'done' ? job.result : undefined;
   const save = async (): Promise<void> => {
-    const done = await take.run({ text: csv }, `${checked?.good ?? 0} harvests brought in.`);
+    const done = await take.run({ text: csv }, say('{good} harvests brought in.', { good: checked?.good ?? 0 }));
     if (done !== undefined) onClose();
   };
   return (
-    <Dialog title="Bring in harvests from CSV" onClose={onClose} wide>
+    <Dialog title={say('Bring in harvests from CSV')} onClose={onClose} wide>
       <p className="soft">
-        One harvest a line, with a head line. Columns: date, bed, crop, amount, unit; and where you have them grade, destination,
-        price, culls, minutes, picker, note.
+        {say(
+          'One harvest a line, with a head line. Columns: date, bed, crop, amount, unit; and where you have them grade, destination, price, culls, minutes, picker, note.',
+        )}
       </p>
       <label className="field">
-        <span>CSV file</span>
+        <span>{say('CSV file')}</span>
         <input
           type="file"
           accept=".csv,text/csv"
@@ -41,13 +43,13 @@ export function ImportDialog({ onClose }: { readonly onClose: () => void }) {
         />
       </label>
       <label className="field">
-        <span>or paste it here</span>
+        <span>{say('or paste it here')}</span>
         <textarea rows={4} value={csv} onChange={(event) => look(event.target.value)} />
       </label>
       {job.state === 'running' ? (
         <p className="row" role="status">
           {job.doing}… {job.share === null ? '' : `${Math.round(job.share * 100)} %`}
-          <Button onClick={stop}>Stop</Button>
+          <Button onClick={stop}>{say('Stop')}</Button>
         </p>
       ) : null}
       {[check.failure?.message, take.failure?.message, job.state === 'failed' ? job.failure.message : undefined].map((message) =>
@@ -62,13 +64,15 @@ export function ImportDialog({ onClose }: { readonly onClose: () => void }) {
           {checked.faultCount === 0 ? null : (
             <div className="failed" role="alert">
               <p>
-                Nothing is brought in while {checked.faultCount === 1 ? 'this line is' : `these ${checked.faultCount} lines are`}{' '}
-                not mended:
+                {say(
+                  'Nothing is brought in while {faultCount, plural, one {this line is} other {these # lines are}} not mended:',
+                  { faultCount: checked.faultCount },
+                )}
               </p>
               <ul>
                 {checked.faults.slice(0, 40).map((fault) => (
                   <li key={`${fault.line} ${fault.column} ${fault.message}`}>
-                    Line {fault.line}, {fault.column}: {fault.message}
+                    {say('Line {line}, {column}: {message}', { line: fault.line, column: fault.column, message: fault.message })}
                   </li>
                 ))}
               </ul>
@@ -77,10 +81,10 @@ export function ImportDialog({ onClose }: { readonly onClose: () => void }) {
           <table className="lines">
             <thead>
               <tr>
-                <th scope="col">Day</th>
-                <th scope="col">Amount</th>
-                <th scope="col">Unit</th>
-                <th scope="col">Lot</th>
+                <th scope="col">{say('Day')}</th>
+                <th scope="col">{say('Amount')}</th>
+                <th scope="col">{say('Unit')}</th>
+                <th scope="col">{say('Lot')}</th>
               </tr>
             </thead>
             <tbody>
@@ -100,9 +104,9 @@ export function ImportDialog({ onClose }: { readonly onClose: () => void }) {
               disabled={take.busy || checked.faultCount > 0 || checked.good === 0}
               onClick={() => void save()}
             >
-              Bring in {checked.good} harvests
+              {say('Bring in {good} harvests', { good: checked.good })}
             </Button>
-            <Button onClick={onClose}>Cancel</Button>
+            <Button onClick={onClose}>{say('Cancel')}</Button>
           </div>
         </div>
       )}

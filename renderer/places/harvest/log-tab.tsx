@@ -10,6 +10,7 @@ import { type InputOf, useRead } from '../../client/use-read.ts';
 import { editsByRow } from '../../table/edits-by-row.ts';
 import { Grid } from '../../table/grid.tsx';
 import type { Edit } from '../../table/paste-block.ts';
+import { say } from '../../words/say.ts';
 import { EntryLine } from './entry-line.tsx';
 import type { HarvestLogRow } from './harvest-types.ts';
 import { ImportDialog } from './import-dialog.tsx';
@@ -44,22 +45,22 @@ export function LogTab({ tabs, today }: { readonly tabs: ReactNode; readonly tod
   const takeAway = async (): Promise<void> => {
     const done = await remove.run(
       { harvestIds: [...chosen] },
-      chosen.length === 1 ? 'Took a harvest away.' : `Took ${chosen.length} harvests away.`,
+      say('{chosen, plural, one {Took a harvest away.} other {Took # harvests away.}}', { chosen: chosen.length }),
     );
     if (done !== undefined) setChosen([]);
   };
   const tools =
     chosen.length === 0 ? null : (
       <Button weight="harm" disabled={remove.busy} onClick={() => void takeAway()}>
-        Take {chosen.length === 1 ? 'it' : `${chosen.length} lines`} away
+        {say('Take {chosen, plural, one {it} other {# lines}} away', { chosen: chosen.length })}
       </Button>
     );
   return (
     <Page
-      title="Harvest"
-      lead="What was picked, where, how much, and where it goes."
+      title={say('Harvest')}
+      lead={say('What was picked, where, how much, and where it goes.')}
       tabs={tabs}
-      actions={<Button onClick={() => setImporting(true)}>Bring in CSV</Button>}
+      actions={<Button onClick={() => setImporting(true)}>{say('Bring in CSV')}</Button>}
     >
       <Shown reading={choices}>{(ready) => <EntryLine choices={ready} date={date} onDate={setDate} />}</Shown>
       <Cautions ids={['animals-flood-contamination', 'hose-sanitation-and-drinking', 'raw-manure']} folded />
@@ -69,7 +70,7 @@ export function LogTab({ tabs, today }: { readonly tabs: ReactNode; readonly tod
           <>
             {all > most ? (
               <p className="soft small">
-                The newest {most} of {all} lines are shown; choose fewer days to see the others.
+                {say('The newest {most} of {all} lines are shown; choose fewer days to see the others.', { most, all })}
               </p>
             ) : null}
             <Grid
@@ -82,8 +83,8 @@ export function LogTab({ tabs, today }: { readonly tabs: ReactNode; readonly tod
               failure={change.failure ?? remove.failure}
               tools={tools}
               empty={
-                <Empty title="Nothing was logged in these days">
-                  Type a bed or a crop above, then the amount. Or choose other days.
+                <Empty title={say('Nothing was logged in these days')}>
+                  {say('Type a bed or a crop above, then the amount. Or choose other days.')}
                 </Empty>
               }
             />

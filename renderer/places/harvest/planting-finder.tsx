@@ -1,5 +1,6 @@
 import { type KeyboardEvent, type Ref, useId, useState } from 'react';
 import { FieldFrame } from '../../fields/field-frame.tsx';
+import { say } from '../../words/say.ts';
 import { matchPlantings, plantingText } from './entry-text.ts';
 import type { PlantingChoice } from './harvest-types.ts';
 
@@ -42,7 +43,7 @@ export function PlantingFinder(props: {
   };
   return (
     <FieldFrame
-      label="Bed or crop"
+      label={say('Bed or crop')}
       path="plantingId"
       control={(control) => (
         <span className="finder">
@@ -74,7 +75,7 @@ export function PlantingFinder(props: {
               }
             }}
           />
-          <div id={list} role="listbox" aria-label="Plantings" hidden={!open || found.length === 0}>
+          <div id={list} role="listbox" aria-label={say('Plantings')} hidden={!open || found.length === 0}>
             {found.map((planting, index) => (
               <div
                 key={planting.plantingId}
@@ -89,12 +90,12 @@ export function PlantingFinder(props: {
                 }}
               >
                 <span>{plantingText(planting)}</span>
-                <span className="soft small">{planting.inWindow ? 'in its harvest weeks' : planting.state}</span>
+                <span className="soft small">{planting.inWindow ? say('in its harvest weeks') : planting.state}</span>
               </div>
             ))}
           </div>
           {open && typed !== '' && found.length === 0 ? (
-            <span className="finder-none small soft">No planting stands there on this day.</span>
+            <span className="finder-none small soft">{say('No planting stands there on this day.')}</span>
           ) : null}
         </span>
       )}

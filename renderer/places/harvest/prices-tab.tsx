@@ -8,16 +8,17 @@ import { useRead } from '../../client/use-read.ts';
 import { type Column, date, money, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';
 import type { Edit } from '../../table/paste-block.ts';
+import { say } from '../../words/say.ts';
 import { AddPrice } from './add-price.tsx';
 import type { PriceRow } from './harvest-types.ts';
 
 const columns: readonly Column<PriceRow>[] = [
-  text('crop', 'Crop', { width: 190 }),
-  text('outlet', 'Outlet', { width: 190 }),
-  text('unit', 'Unit', { width: 100 }),
-  text('grade', 'Grade', { width: 100 }),
-  money('price_minor', 'Price a unit', { edit: true }),
-  date('fromDate', 'From'),
+  text('crop', say('Crop'), { width: 190 }),
+  text('outlet', say('Outlet'), { width: 190 }),
+  text('unit', say('Unit'), { width: 100 }),
+  text('grade', say('Grade'), { width: 100 }),
+  money('price_minor', say('Price a unit'), { edit: true }),
+  date('fromDate', say('From')),
 ];
 
 const idOf = (row: PriceRow): string => row.priceId;
@@ -30,8 +31,8 @@ export function PricesTab({ tabs, today }: { readonly tabs: ReactNode; readonly 
     change.run({ edits: edits.map(({ row, value }) => ({ priceId: row.priceId, price_minor: Number(value) })) });
   return (
     <Page
-      title="Harvest"
-      lead="Prices by outlet and unit. A new price gets a line from its day on: sales before it keep the old one."
+      title={say('Harvest')}
+      lead={say('Prices by outlet and unit. A new price gets a line from its day on: sales before it keep the old one.')}
       tabs={tabs}
     >
       <AddPrice today={today} />
@@ -44,7 +45,7 @@ export function PricesTab({ tabs, today }: { readonly tabs: ReactNode; readonly 
             rowId={idOf}
             onEdit={edit}
             failure={change.failure}
-            empty={<Empty title="No price yet">Add what an outlet pays for a unit of a crop above.</Empty>}
+            empty={<Empty title={say('No price yet')}>{say('Add what an outlet pays for a unit of a crop above.')}</Empty>}
           />
         )}
       </Shown>

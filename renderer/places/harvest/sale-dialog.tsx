@@ -12,6 +12,7 @@ import { Form } from '../../fields/form.tsx';
 import { MoneyField } from '../../fields/money-field.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 import type { LotToSell, SaleStart } from './fill-order.ts';
 
 type Outcome = 'sold' | 'unsold' | 'spoiled' | 'given';
@@ -23,10 +24,10 @@ type Line = {
 };
 
 const outcomes: readonly { readonly value: Outcome; readonly text: string }[] = [
-  { value: 'sold', text: 'sold' },
-  { value: 'unsold', text: 'brought back unsold' },
-  { value: 'spoiled', text: 'spoiled' },
-  { value: 'given', text: 'given away' },
+  { value: 'sold', text: say('sold') },
+  { value: 'unsold', text: say('brought back unsold') },
+  { value: 'spoiled', text: say('spoiled') },
+  { value: 'given', text: say('given away') },
 ];
 
 /** One sale of the chosen lots. Without a price the outlet's list is used; never more than the lot has left. */
@@ -72,7 +73,7 @@ export function SaleDialog({
           outcome: line.outcome,
         })),
       },
-      'Sale kept.',
+      say('Sale kept.'),
     );
     if (done !== undefined) onClose();
   };
@@ -83,42 +84,57 @@ export function SaleDialog({
     ...lines.flatMap((_, at) => [`lines.${at}.amount`, `lines.${at}.price_minor`, `lines.${at}.unit`]),
   ];
   return (
-    <Dialog title={lots.length === 1 ? `Sell lot ${lots[0]?.code ?? ''}` : `Sell ${lots.length} lots`} onClose={onClose} wide>
+    <Dialog
+      title={say('{lots, plural, one {Sell lot {lots2}} other {Sell # lots}}', { lots: lots.length, lots2: lots[0]?.code ?? '' })}
+      onClose={onClose}
+      wide
+    >
       <Shown reading={outlets}>
         {(known) => (
-          <Form onSave={() => void save()} failure={add.failure} paths={paths} label="Sale">
+          <Form onSave={() => void save()} failure={add.failure} paths={paths} label={say('Sale')}>
             <div className="form-pair">
-              <DateField label="Day" path="date" value={date} onChange={(next) => next !== null && setDate(next)} />
+              <DateField label={say('Day')} path="date" value={date} onChange={(next) => next !== null && setDate(next)} />
               <ChoiceField
-                label="Outlet"
+                label={say('Outlet')}
                 path="outletId"
                 value={outletId}
-                choices={[{ value: '', text: 'choose one' }, ...known.map((each) => ({ value: each.id, text: each.name }))]}
+                choices={[{ value: '', text: say('choose one') }, ...known.map((each) => ({ value: each.id, text: each.name }))]}
                 onChange={setOutlet}
               />
             </div>
-            <TextField label="Buyer" path="buyer" hint="Where records ask for it" value={buyer} onChange={setBuyer} />
+            <TextField
+              label={say('Buyer')}
+              path="buyer"
+              hint={say('Where records ask for it')}
+              value={buyer}
+              onChange={setBuyer}
+            />
             {lines.map((line, at) => (
               <fieldset key={`${line.lot.lotId} ${line.lot.unit}`} className="sale-line">
                 <legend>
-                  {line.lot.code}: {line.lot.crop}, {Number(line.lot.left.toFixed(3))} {line.lot.unit} left
+                  {say('{lot}: {crop}, {left} {unit} left', {
+                    lot: line.lot.code,
+                    crop: line.lot.crop,
+                    left: Number(line.lot.left.toFixed(3)),
+                    unit: line.lot.unit,
+                  })}
                 </legend>
                 <div className="entry-fields">
                   <QuantityField
-                    label={`Amount, ${line.lot.unit}`}
+                    label={say('Amount, {unit}', { unit: line.lot.unit })}
                     path={`lines.${at}.amount`}
                     value={line.amount}
                     onChange={(amount) => set(at, { amount })}
                   />
                   <MoneyField
-                    label="Price a unit"
+                    label={say('Price a unit')}
                     path={`lines.${at}.price_minor`}
-                    hint="Empty: from the outlet’s list"
+                    hint={say('Empty: from the outlet’s list')}
                     value={line.price_minor}
                     onChange={(price_minor) => set(at, { price_minor })}
                   />
                   <ChoiceField
-                    label="Outcome"
+                    label={say('Outcome')}
                     value={line.outcome}
                     choices={outcomes}
                     onChange={(outcome) => set(at, { outcome })}
@@ -128,9 +144,9 @@ export function SaleDialog({
             ))}
             <div className="row">
               <Button type="submit" weight="main" disabled={add.busy}>
-                Keep sale
+                {say('Keep sale')}
               </Button>
-              <Button onClick={onClose}>Cancel</Button>
+              <Button onClick={onClose}>{say('Cancel')}</Button>
             </div>
           </Form>
         )}

@@ -8,6 +8,7 @@ import { useChange } from '../../client/use-change.ts';
 import { useRead } from '../../client/use-read.ts';
 import { type Column, date, derived, money, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';
+import { say } from '../../words/say.ts';
 import type { LotRow, SaleRow } from './harvest-types.ts';
 import { PeriodFields } from './period-fields.tsx';
 import { SaleDialog } from './sale-dialog.tsx';
@@ -15,28 +16,28 @@ import { StandingOrders } from './standing-orders.tsx';
 import { usePeriod } from './use-period.ts';
 
 const saleColumns: readonly Column<SaleRow>[] = [
-  date('date', 'Day'),
-  text('outlet', 'Outlet', { width: 150 }),
-  text('crop', 'Crop', { width: 150 }),
-  text('lot', 'Lot', { width: 170 }),
-  derived('count', 'amount', 'Amount', (row) => row.amount),
-  text('unit', 'Unit', { width: 90 }),
-  money('price_minor', 'Price a unit'),
-  money('paid_minor', 'Paid', { total: 'sum' }),
-  text('outcome', 'Outcome', { width: 90 }),
-  text('documentNumber', 'Document', { width: 130 }),
-  text('buyer', 'Buyer'),
+  date('date', say('Day')),
+  text('outlet', say('Outlet'), { width: 150 }),
+  text('crop', say('Crop'), { width: 150 }),
+  text('lot', say('Lot'), { width: 170 }),
+  derived('count', 'amount', say('Amount'), (row) => row.amount),
+  text('unit', say('Unit'), { width: 90 }),
+  money('price_minor', say('Price a unit')),
+  money('paid_minor', say('Paid'), { total: 'sum' }),
+  text('outcome', say('Outcome'), { width: 90 }),
+  text('documentNumber', say('Document'), { width: 130 }),
+  text('buyer', say('Buyer')),
 ];
 
 const lotColumns: readonly Column<LotRow>[] = [
-  text('code', 'Lot', { width: 180 }),
-  date('date', 'Harvested'),
-  text('crop', 'Crop', { width: 150 }),
-  text('bed', 'Bed', { width: 80 }),
-  derived('count', 'harvested', 'Harvested', (row) => row.harvested),
-  derived('count', 'gone', 'Gone', (row) => row.gone),
-  derived('count', 'left', 'Left', (row) => Number(row.left.toFixed(3))),
-  text('unit', 'Unit', { width: 90 }),
+  text('code', say('Lot'), { width: 180 }),
+  date('date', say('Harvested')),
+  text('crop', say('Crop'), { width: 150 }),
+  text('bed', say('Bed'), { width: 80 }),
+  derived('count', 'harvested', say('Harvested'), (row) => row.harvested),
+  derived('count', 'gone', say('Gone'), (row) => row.gone),
+  derived('count', 'left', say('Left'), (row) => Number(row.left.toFixed(3))),
+  text('unit', say('Unit'), { width: 90 }),
 ];
 
 const saleId = (row: SaleRow): string => row.saleLineId;
@@ -52,11 +53,11 @@ export function SalesTab({ tabs, today }: { readonly tabs: ReactNode; readonly t
   const [chosenSales, setChosenSales] = useState<readonly string[]>([]);
   const [selling, setSelling] = useState<readonly LotRow[]>();
   const takeAway = async (): Promise<void> => {
-    const done = await remove.run({ saleLineIds: [...chosenSales] }, 'Took the sale away.');
+    const done = await remove.run({ saleLineIds: [...chosenSales] }, say('Took the sale away.'));
     if (done !== undefined) setChosenSales([]);
   };
   return (
-    <Page title="Harvest" lead="From lots harvested to what they brought." tabs={tabs}>
+    <Page title={say('Harvest')} lead={say('From lots harvested to what they brought.')} tabs={tabs}>
       <Shown reading={lots}>
         {(rows) => {
           const left = rows.filter((row) => row.left > 0);
@@ -71,17 +72,21 @@ export function SalesTab({ tabs, today }: { readonly tabs: ReactNode; readonly t
               tools={
                 <Button weight="main" disabled={picked.length === 0} onClick={() => setSelling(picked)}>
                   {picked.length === 0
-                    ? 'Choose lots to sell'
-                    : `Sell ${picked.length === 1 ? 'this lot' : `${picked.length} lots`}`}
+                    ? say('Choose lots to sell')
+                    : say('Sell {picked, plural, one {this lot} other {# lots}}', { picked: picked.length })}
                 </Button>
               }
-              empty={<Empty title="No lot on hand">What was harvested in the last 60 days and not yet sold stands here.</Empty>}
+              empty={
+                <Empty title={say('No lot on hand')}>
+                  {say('What was harvested in the last 60 days and not yet sold stands here.')}
+                </Empty>
+              }
             />
           );
         }}
       </Shown>
       <StandingOrders today={today} />
-      <h2>Sales</h2>
+      <h2>{say('Sales')}</h2>
       <PeriodFields period={period} />
       <Shown reading={log}>
         {(rows) => (
@@ -95,11 +100,13 @@ export function SalesTab({ tabs, today }: { readonly tabs: ReactNode; readonly t
             tools={
               chosenSales.length === 0 ? null : (
                 <Button weight="harm" disabled={remove.busy} onClick={() => void takeAway()}>
-                  Take {chosenSales.length === 1 ? 'it' : `${chosenSales.length} lines`} away
+                  {say('Take {chosenSales, plural, one {it} other {# lines}} away', { chosenSales: chosenSales.length })}
                 </Button>
               )
             }
-            empty={<Empty title="No sale in these days">Choose lots above and sell them, or choose other days.</Empty>}
+            empty={
+              <Empty title={say('No sale in these days')}>{say('Choose lots above and sell them, or choose other days.')}</Empty>
+            }
           />
         )}
       </Shown>

@@ -7,6 +7,7 @@ import { useRead } from '../../client/use-read.ts';
 import { DateField } from '../../fields/date-field.tsx';
 import { type Column, derived, money, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';
+import { say } from '../../words/say.ts';
 import { fillOrder } from './fill-order.ts';
 import type { StandingRow } from './harvest-types.ts';
 import { SaleDialog } from './sale-dialog.tsx';
@@ -14,17 +15,20 @@ import { SaleDialog } from './sale-dialog.tsx';
 const rounded = (amount: number): number => Number(amount.toFixed(3));
 
 const columns: readonly Column<StandingRow>[] = [
-  text('outlet', 'Outlet', { width: 170 }),
-  text('crop', 'Crop', { width: 150 }),
-  derived('count', 'amountPerWeek', 'A week', (row) => rounded(row.amountPerWeek), { width: 90 }),
-  derived('count', 'filled', 'Sold', (row) => rounded(row.filled), { width: 90, hint: 'Sold to this outlet in the week' }),
-  derived('count', 'open', 'Open', (row) => rounded(row.open), { width: 90 }),
-  derived('count', 'onHand', 'On hand', (row) => rounded(row.onHand), {
+  text('outlet', say('Outlet'), { width: 170 }),
+  text('crop', say('Crop'), { width: 150 }),
+  derived('count', 'amountPerWeek', say('A week'), (row) => rounded(row.amountPerWeek), { width: 90 }),
+  derived('count', 'filled', say('Sold'), (row) => rounded(row.filled), {
     width: 90,
-    hint: 'Left in lots of the last three weeks',
+    hint: say('Sold to this outlet in the week'),
   }),
-  text('unit', 'Unit', { width: 90 }),
-  money('price_minor', 'Price a unit'),
+  derived('count', 'open', say('Open'), (row) => rounded(row.open), { width: 90 }),
+  derived('count', 'onHand', say('On hand'), (row) => rounded(row.onHand), {
+    width: 90,
+    hint: say('Left in lots of the last three weeks'),
+  }),
+  text('unit', say('Unit'), { width: 90 }),
+  money('price_minor', say('Price a unit')),
 ];
 
 const idOf = (row: StandingRow): string => row.demandId;
@@ -38,9 +42,9 @@ export function StandingOrders({ today }: { readonly today: IsoDate }) {
   const filled = filling === undefined ? undefined : fillOrder(filling);
   return (
     <>
-      <h2>Standing orders</h2>
+      <h2>{say('Standing orders')}</h2>
       <div className="period-fields">
-        <DateField label="In the week of" value={day} onChange={(next) => next !== null && setDay(next)} />
+        <DateField label={say('In the week of')} value={day} onChange={(next) => next !== null && setDay(next)} />
       </div>
       <Shown reading={orders}>
         {(rows) => {
@@ -56,17 +60,17 @@ export function StandingOrders({ today }: { readonly today: IsoDate }) {
               tools={
                 <Button disabled={!can} onClick={() => setFilling(picked)}>
                   {picked === undefined || chosen.length > 1
-                    ? 'Choose an order to fill'
+                    ? say('Choose an order to fill')
                     : picked.open <= 0
-                      ? 'This order is filled'
+                      ? say('This order is filled')
                       : picked.onHand <= 0
-                        ? 'No lot on hand for it'
-                        : 'Fill from lots'}
+                        ? say('No lot on hand for it')
+                        : say('Fill from lots')}
                 </Button>
               }
               empty={
-                <Empty title="No standing order in this week">
-                  What outlets take each week is entered with the demand of the season.
+                <Empty title={say('No standing order in this week')}>
+                  {say('What outlets take each week is entered with the demand of the season.')}
                 </Empty>
               }
             />

@@ -11,22 +11,23 @@ import { QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
 import { type Column, derived, quantity, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';
+import { say } from '../../words/say.ts';
 
 type Units = OutputOf<typeof api.harvest.units>;
 type Own = Units['own'][number];
 type Listed = Units['listed'][number];
 
 const ownColumns: readonly Column<Own>[] = [
-  derived('text', 'crop', 'Crop', (row) => row.crop ?? 'any crop', { width: 180 }),
-  text('unit', 'Unit', { width: 140 }),
-  quantity('net_kg', 'One weighs'),
-  text('source', 'Whose word', { width: 260 }),
+  derived('text', 'crop', say('Crop'), (row) => row.crop ?? say('any crop'), { width: 180 }),
+  text('unit', say('Unit'), { width: 140 }),
+  quantity('net_kg', say('One weighs')),
+  text('source', say('Whose word'), { width: 260 }),
 ];
 const listedColumns: readonly Column<Listed>[] = [
-  text('cropId', 'Crop', { width: 180 }),
-  text('unit', 'Unit', { width: 140 }),
-  quantity('net_kg', 'One weighs'),
-  text('source', 'Source', { width: 420 }),
+  text('cropId', say('Crop'), { width: 180 }),
+  text('unit', say('Unit'), { width: 140 }),
+  quantity('net_kg', say('One weighs')),
+  text('source', say('Source'), { width: 420 }),
 ];
 const ownId = (row: Own): string => row.saleUnitId;
 const listedId = (row: Listed): string => `${row.cropId} ${row.unit} ${row.source} ${row.net_kg}`;
@@ -42,38 +43,41 @@ export function UnitsTab({ tabs }: { readonly tabs: ReactNode }) {
   const [net_kg, setWeight] = useState<number | null>(null);
   const [chosen, setChosen] = useState<readonly string[]>([]);
   const save = async (): Promise<void> => {
-    const done = await set.run({ cropId: cropId === '' ? null : cropId, unit, net_kg: net_kg ?? 0 }, `One ${unit} is kept.`);
+    const done = await set.run(
+      { cropId: cropId === '' ? null : cropId, unit, net_kg: net_kg ?? 0 },
+      say('One {unit} is kept.', { unit }),
+    );
     if (done === undefined) return;
     setUnit('');
     setWeight(null);
   };
   const takeAway = async (): Promise<void> => {
-    for (const saleUnitId of chosen) await remove.run({ saleUnitId }, 'Took the unit away.');
+    for (const saleUnitId of chosen) await remove.run({ saleUnitId }, say('Took the unit away.'));
     setChosen([]);
   };
   const known = crops.state === 'ready' ? crops.data : [];
   return (
     <Page
-      title="Harvest"
-      lead="What one bunch, box or bushel weighs. A bushel differs by place: every weight names its source."
+      title={say('Harvest')}
+      lead={say('What one bunch, box or bushel weighs. A bushel differs by place: every weight names its source.')}
       tabs={tabs}
     >
-      <section className="entry-line" aria-label="Weigh a unit">
-        <Form onSave={() => void save()} failure={set.failure} paths={['cropId', 'unit', 'net_kg']} label="Weigh a unit">
+      <section className="entry-line" aria-label={say('Weigh a unit')}>
+        <Form onSave={() => void save()} failure={set.failure} paths={['cropId', 'unit', 'net_kg']} label={say('Weigh a unit')}>
           <div className="entry-fields">
             <ChoiceField
-              label="Crop"
+              label={say('Crop')}
               path="cropId"
               value={cropId}
-              choices={[{ value: '', text: 'any crop' }, ...known.map((each) => ({ value: each.cropId, text: each.name }))]}
+              choices={[{ value: '', text: say('any crop') }, ...known.map((each) => ({ value: each.cropId, text: each.name }))]}
               onChange={setCrop}
             />
-            <TextField label="Unit" path="unit" value={unit} onChange={setUnit} />
-            <QuantityField label="One weighs" path="net_kg" unit="kg" value={net_kg} onChange={setWeight} />
+            <TextField label={say('Unit')} path="unit" value={unit} onChange={setUnit} />
+            <QuantityField label={say('One weighs')} path="net_kg" unit="kg" value={net_kg} onChange={setWeight} />
           </div>
           <div className="row">
             <Button type="submit" weight="main" disabled={set.busy}>
-              Keep weight
+              {say('Keep weight')}
             </Button>
           </div>
         </Form>
@@ -91,17 +95,17 @@ export function UnitsTab({ tabs }: { readonly tabs: ReactNode }) {
               tools={
                 chosen.length === 0 ? null : (
                   <Button weight="harm" onClick={() => void takeAway()}>
-                    Take {chosen.length} away
+                    {say('Take {chosen} away', { chosen: chosen.length })}
                   </Button>
                 )
               }
               empty={
-                <Empty title="No weighing of your own yet">
-                  Weigh a few and enter the mean; it stands over the tables below.
+                <Empty title={say('No weighing of your own yet')}>
+                  {say('Weigh a few and enter the mean; it stands over the tables below.')}
                 </Empty>
               }
             />
-            <h2>From published tables</h2>
+            <h2>{say('From published tables')}</h2>
             <Grid name="Published units of sale" rows={listed} columns={listedColumns} rowId={listedId} />
           </>
         )}

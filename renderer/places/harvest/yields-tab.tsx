@@ -12,24 +12,31 @@ import { useRead } from '../../client/use-read.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { type Column, derived, quantity, share, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';
+import { say, sayWith } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 import type { YieldRow } from './harvest-types.ts';
 
 const three = (value: number | null): number | null => (value === null ? null : Number(value.toPrecision(3)));
 
 const columns: readonly Column<YieldRow>[] = [
-  derived('text', 'crop', 'Planting', (row) => `${row.crop}${row.number > 1 ? ` no. ${row.number}` : ''}`, { width: 170 }),
-  text('beds', 'Beds', { width: 110 }),
-  derived('count', 'harvested', 'Harvested', (row) => three(row.harvested)),
-  derived('count', 'expected', 'Expected', (row) => three(row.expected)),
-  text('unit', 'Unit', { width: 80 }),
-  share('reachedShare', 'Reached'),
-  derived('text', 'standing', 'Stands', (row) => row.standing, { width: 120 }),
-  quantity('area_m2', 'Area', { total: 'sum' }),
-  derived('count', 'perPlant', 'A plant', (row) => three(row.perPlant)),
-  derived('count', 'ownPerM2', 'Own record a m²', (row) => three(row.ownPerM2), { shown: false }),
-  derived('count', 'missingWeeks', 'Weeks missed', (row) => row.missingWeeks),
-  quantity('culls_kg', 'Culls', { total: 'sum' }),
+  derived(
+    'text',
+    'crop',
+    say('Planting'),
+    (row) => `${row.crop}${row.number > 1 ? say(' no. {number}', { number: row.number }) : ''}`,
+    { width: 170 },
+  ),
+  text('beds', say('Beds'), { width: 110 }),
+  derived('count', 'harvested', say('Harvested'), (row) => three(row.harvested)),
+  derived('count', 'expected', say('Expected'), (row) => three(row.expected)),
+  text('unit', say('Unit'), { width: 80 }),
+  share('reachedShare', say('Reached')),
+  derived('text', 'standing', say('Stands'), (row) => row.standing, { width: 120 }),
+  quantity('area_m2', say('Area'), { total: 'sum' }),
+  derived('count', 'perPlant', say('A plant'), (row) => three(row.perPlant)),
+  derived('count', 'ownPerM2', say('Own record a m²'), (row) => three(row.ownPerM2), { shown: false }),
+  derived('count', 'missingWeeks', say('Weeks missed'), (row) => row.missingWeeks),
+  quantity('culls_kg', say('Culls'), { total: 'sum' }),
 ];
 
 const rowId = (row: YieldRow): string => row.plantingId;
@@ -59,12 +66,12 @@ function YieldsOfSeason({
   const cropIds = [...new Set(rows.filter((row) => chosen.includes(row.plantingId)).map((row) => row.cropId))];
   return (
     <Page
-      title="Harvest"
-      lead="What each planting gave against what was expected of it."
+      title={say('Harvest')}
+      lead={say('What each planting gave against what was expected of it.')}
       tabs={tabs}
       actions={
         <ChoiceField
-          label="Season"
+          label={say('Season')}
           value={seasonId}
           choices={seasons.map((each) => ({ value: each.id, text: each.name }))}
           onChange={setSeason}
@@ -86,13 +93,22 @@ function YieldsOfSeason({
               <Button
                 disabled={cropIds.length === 0 || learn.busy}
                 onClick={() =>
-                  void learn.run({ seasonId, cropIds }, `Learned the yields of ${cropIds.length} crops for the next plan.`)
+                  void learn.run(
+                    { seasonId, cropIds },
+                    say('Learned the yields of {cropIds} crops for the next plan.', { cropIds: cropIds.length }),
+                  )
                 }
               >
-                {cropIds.length === 0 ? 'Choose plantings to learn from' : `Learn yields of ${cropIds.length} crops`}
+                {cropIds.length === 0
+                  ? say('Choose plantings to learn from')
+                  : say('Learn yields of {cropIds} crops', { cropIds: cropIds.length })}
               </Button>
             }
-            empty={<Empty title="No plantings in this season">Yields stand here once there is something to harvest.</Empty>}
+            empty={
+              <Empty title={say('No plantings in this season')}>
+                {say('Yields stand here once there is something to harvest.')}
+              </Empty>
+            }
           />
         )}
       </Shown>
@@ -110,32 +126,36 @@ function YieldSheet({
   readonly onClose: () => void;
 }) {
   const reader = useReader();
-  const name = `${row.crop}${row.number > 1 ? ` no. ${row.number}` : ''}`;
+  const name = `${row.crop}${row.number > 1 ? say(' no. {number}', { number: row.number }) : ''}`;
   return (
     <Sheet title={`${name}, ${row.beds}`} onClose={onClose}>
       <p>
-        Reached{' '}
-        {row.reachedShare === null ? (
-          'not known: nothing is expected of it'
-        ) : (
-          <Figure
-            value={row.reachedShare}
-            unit="share"
-            name="Yield against expectation"
-            explain={() => client.harvest.explainYield.query({ seasonId, plantingId: row.plantingId })}
-          />
-        )}
-        : {three(row.harvested)} of {three(row.expected) ?? 'not known'} {row.unit}.
+        {sayWith('Reached {more}: {three} of {three2} {unit}.', {
+          more:
+            row.reachedShare === null ? (
+              say('not known: nothing is expected of it')
+            ) : (
+              <Figure
+                value={row.reachedShare}
+                unit="share"
+                name={say('Yield against expectation')}
+                explain={() => client.harvest.explainYield.query({ seasonId, plantingId: row.plantingId })}
+              />
+            ),
+          three: three(row.harvested),
+          three2: three(row.expected) ?? say('not known'),
+          unit: row.unit,
+        })}
       </p>
       {row.weeks.length === 0 ? (
-        <p className="soft">Nothing was harvested yet.</p>
+        <p className="soft">{say('Nothing was harvested yet.')}</p>
       ) : (
         <Chart
-          title={`Harvest by week, ${row.unit}`}
+          title={say('Harvest by week, {unit}', { unit: row.unit })}
           rows={row.weeks}
-          x={{ name: 'Week of', text: (week) => reader.date(week.monday) }}
+          x={{ name: say('Week of'), text: (week) => reader.date(week.monday) }}
           unit=""
-          series={[{ name: 'Harvested', as: 'bar', read: (week) => week.amount }]}
+          series={[{ name: say('Harvested'), as: 'bar', read: (week) => week.amount }]}
         />
       )}
     </Sheet>

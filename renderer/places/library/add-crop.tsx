@@ -6,6 +6,7 @@ import { useChange } from '../../client/use-change.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 
 const groups = [
   'salad',
@@ -33,26 +34,37 @@ export function AddCrop(props: { readonly onClose: () => void; readonly onMade: 
   const [botanicalName, setBotanical] = useState('');
   const [group, setGroup] = useState<(typeof groups)[number]>('leafy');
   const save = async (): Promise<void> => {
-    const done = await add.run({ name, family, group, botanicalName }, `Added ${name}.`);
+    const done = await add.run({ name, family, group, botanicalName }, say('Added {name}.', { name }));
     if (done === undefined) return;
     props.onMade(done.cropId);
     props.onClose();
   };
   return (
-    <Dialog title="Add a crop" onClose={props.onClose}>
-      <Form label="Crop" failure={add.failure} paths={['name', 'family', 'group', 'botanicalName']} onSave={() => void save()}>
-        <TextField label="Name" path="name" value={name} onChange={setName} />
-        <TextField label="Botanical name" path="botanicalName" value={botanicalName} onChange={setBotanical} />
-        <TextField label="Family" path="family" hint="For rotation, e.g. Brassicaceae" value={family} onChange={setFamily} />
+    <Dialog title={say('Add a crop')} onClose={props.onClose}>
+      <Form
+        label={say('Crop')}
+        failure={add.failure}
+        paths={['name', 'family', 'group', 'botanicalName']}
+        onSave={() => void save()}
+      >
+        <TextField label={say('Name')} path="name" value={name} onChange={setName} />
+        <TextField label={say('Botanical name')} path="botanicalName" value={botanicalName} onChange={setBotanical} />
+        <TextField
+          label={say('Family')}
+          path="family"
+          hint={say('For rotation, e.g. Brassicaceae')}
+          value={family}
+          onChange={setFamily}
+        />
         <ChoiceField
-          label="Group"
+          label={say('Group')}
           path="group"
           value={group}
           choices={groups.map((each) => ({ value: each, text: each.replaceAll('-', ' ') }))}
           onChange={setGroup}
         />
         <Button type="submit" weight="main" disabled={add.busy}>
-          Add
+          {say('Add')}
         </Button>
       </Form>
     </Dialog>

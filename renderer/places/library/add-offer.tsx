@@ -10,8 +10,9 @@ import { Form } from '../../fields/form.tsx';
 import { MoneyField } from '../../fields/money-field.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 
-const none = { value: '', text: 'Choose one' } as const;
+const none = { value: '', text: say('Choose one') } as const;
 
 /** A new offer: material, supplier, package and price. */
 export function AddOffer({ onClose }: { readonly onClose: () => void }) {
@@ -26,12 +27,12 @@ export function AddOffer({ onClose }: { readonly onClose: () => void }) {
   const save = async (): Promise<void> => {
     const added = await add.run(
       { materialId, supplierId, name, packageAmount: amount ?? 0, price_minor: price_minor ?? 0 },
-      `Added the offer ${name}.`,
+      say('Added the offer {name}.', { name }),
     );
     if (added !== undefined) onClose();
   };
   return (
-    <Dialog title="Add an offer" onClose={onClose}>
+    <Dialog title={say('Add an offer')} onClose={onClose}>
       <Shown reading={materials}>
         {(allMaterials) => (
           <Shown reading={suppliers}>
@@ -39,35 +40,48 @@ export function AddOffer({ onClose }: { readonly onClose: () => void }) {
               const unit = allMaterials.find((each) => each.id === materialId)?.baseUnit ?? 'kg';
               return (
                 <Form
-                  label="Add an offer"
+                  label={say('Add an offer')}
                   failure={add.failure}
                   paths={['materialId', 'supplierId', 'name', 'packageAmount', 'price_minor']}
                   onSave={() => void save()}
                 >
                   <ChoiceField
-                    label="Material"
+                    label={say('Material')}
                     path="materialId"
                     value={materialId}
                     choices={[none, ...allMaterials.map((each) => ({ value: each.id, text: each.name }))]}
                     onChange={setMaterialId}
                   />
                   <ChoiceField
-                    label="Supplier"
+                    label={say('Supplier')}
                     path="supplierId"
                     value={supplierId}
                     choices={[none, ...allSuppliers.map((each) => ({ value: each.id, text: each.name }))]}
                     onChange={setSupplierId}
                   />
-                  <TextField label="Package" path="name" value={name} onChange={setName} hint="As it is sold: bag of 50 lb" />
+                  <TextField
+                    label={say('Package')}
+                    path="name"
+                    value={name}
+                    onChange={setName}
+                    hint={say('As it is sold: bag of 50 lb')}
+                  />
                   <div className="form-pair">
-                    <QuantityField label="Holds" needed path="packageAmount" unit={unit} value={amount} onChange={setAmount} />
-                    <MoneyField label="Price" needed path="price_minor" value={price_minor} onChange={setPrice} />
+                    <QuantityField
+                      label={say('Holds')}
+                      needed
+                      path="packageAmount"
+                      unit={unit}
+                      value={amount}
+                      onChange={setAmount}
+                    />
+                    <MoneyField label={say('Price')} needed path="price_minor" value={price_minor} onChange={setPrice} />
                   </div>
                   <div className="row">
                     <Button type="submit" weight="main" disabled={add.busy}>
-                      Add
+                      {say('Add')}
                     </Button>
-                    <Button onClick={onClose}>Not now</Button>
+                    <Button onClick={onClose}>{say('Not now')}</Button>
                   </div>
                 </Form>
               );

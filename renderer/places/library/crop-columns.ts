@@ -1,33 +1,34 @@
 import type { api } from '../../client/api.ts';
 import type { InputOf, OutputOf } from '../../client/use-read.ts';
 import { type Column, choice, count, flag, quantity, text } from '../../table/column.ts';
+import { say } from '../../words/say.ts';
 
 export type CropLine = OutputOf<typeof api.crops.list>[number];
 export type FactName = InputOf<typeof api.crops.setFact>['name'];
 
 export const hardiness = [
-  { value: 'hardy', text: 'hardy' },
-  { value: 'half-hardy', text: 'half-hardy' },
-  { value: 'tender', text: 'tender' },
-  { value: 'very-tender', text: 'very tender' },
+  { value: 'hardy', text: say('hardy') },
+  { value: 'half-hardy', text: say('half-hardy') },
+  { value: 'tender', text: say('tender') },
+  { value: 'very-tender', text: say('very tender') },
 ] as const;
 
 export const cropColumns: readonly Column<CropLine>[] = [
-  text('name', 'Crop', { width: 180 }),
-  text('family', 'Family', { width: 130 }),
-  choice('frost_tolerance', 'Frost', hardiness, { edit: true }),
-  count('maturity_min_days', 'Days, early', { edit: true }),
-  count('maturity_max_days', 'Days, late', { edit: true }),
-  text('days_counted_from', 'counted from', { width: 110 }),
-  count('harvest_window_days', 'Harvest days', { edit: true }),
-  count('weeks_indoors_max', 'Weeks indoors', { edit: true }),
-  quantity('intensive_m', 'Spacing in a bed', { edit: true }),
-  quantity('min_soil_depth_m', 'Soil at least', { edit: true }),
-  count('yield_typical_per_m2', 'Yield a m²', { edit: true }),
+  text('name', say('Crop'), { width: 180 }),
+  text('family', say('Family'), { width: 130 }),
+  choice('frost_tolerance', say('Frost'), hardiness, { edit: true }),
+  count('maturity_min_days', say('Days, early'), { edit: true }),
+  count('maturity_max_days', say('Days, late'), { edit: true }),
+  text('days_counted_from', say('counted from'), { width: 110 }),
+  count('harvest_window_days', say('Harvest days'), { edit: true }),
+  count('weeks_indoors_max', say('Weeks indoors'), { edit: true }),
+  quantity('intensive_m', say('Spacing in a bed'), { edit: true }),
+  quantity('min_soil_depth_m', say('Soil at least'), { edit: true }),
+  count('yield_typical_per_m2', say('Yield a m²'), { edit: true }),
   text('yield_unit', 'in', { width: 70 }),
-  count('varieties', 'Varieties'),
-  count('ownFacts', 'Own figures'),
-  flag('hidden', 'Not grown', { shown: false }),
+  count('varieties', say('Varieties')),
+  count('ownFacts', say('Own figures')),
+  flag('hidden', say('Not grown'), { shown: false }),
 ];
 
 const editable: ReadonlySet<string> = new Set([

@@ -9,20 +9,21 @@ import { type OutputOf, useRead } from '../../client/use-read.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 import { FactForm } from './fact-form.tsx';
 import { unitOfFact } from './fact-unit.ts';
 
 type CropOne = OutputOf<typeof api.crops.one>;
 export type CropFactRow = CropOne['facts'][number];
 
-const markWords = { seen: 'seen in the source', memory: 'from memory', practice: 'common practice' } as const;
+const markWords = { seen: say('seen in the source'), memory: say('from memory'), practice: say('common practice') } as const;
 
 /** One crop: every figure with its source, the grower's own over the library's, varieties, and what the records taught. */
 export function CropSheet({ cropId, onClose }: { readonly cropId: string; readonly onClose: () => void }) {
   const [varietyId, setVarietyId] = useState<string | null>(null);
   const crop = useRead(api.crops.one, { cropId, varietyId });
   return (
-    <Sheet title={crop.state === 'ready' ? crop.data.crop.name : 'Crop'} onClose={onClose}>
+    <Sheet title={crop.state === 'ready' ? crop.data.crop.name : say('Crop')} onClose={onClose}>
       <Shown reading={crop}>
         {(found) => (
           <>
@@ -48,26 +49,26 @@ function Varieties(props: {
   const add = useChange(api.crops.addVariety);
   const [name, setName] = useState('');
   const save = async (): Promise<void> => {
-    const done = await add.run({ cropId: found.crop.id, name }, `Added ${name}.`);
+    const done = await add.run({ cropId: found.crop.id, name }, say('Added {name}.', { name }));
     if (done === undefined) return;
     setName('');
     props.onChoose(done.varietyId);
   };
   return (
-    <Form label="Varieties" failure={add.failure} paths={['name']} onSave={() => void save()}>
+    <Form label={say('Varieties')} failure={add.failure} paths={['name']} onSave={() => void save()}>
       <ChoiceField
-        label="Figures of"
+        label={say('Figures of')}
         value={props.varietyId ?? ''}
         choices={[
-          { value: '', text: 'the crop as a whole' },
+          { value: '', text: say('the crop as a whole') },
           ...found.varieties.map((each) => ({ value: each.id, text: each.name })),
         ]}
         onChange={(id) => props.onChoose(id === '' ? null : id)}
       />
       <div className="form-pair">
-        <TextField label="New variety" path="name" value={name} onChange={setName} />
+        <TextField label={say('New variety')} path="name" value={name} onChange={setName} />
         <Button type="submit" disabled={add.busy || name.trim() === ''}>
-          Add variety
+          {say('Add variety')}
         </Button>
       </div>
     </Form>
@@ -81,12 +82,12 @@ function Learned({ found }: { readonly found: CropOne }) {
   const two = (value: number): string => String(Number(value.toPrecision(2)));
   return (
     <section className="panel stack">
-      <h3>From your own records</h3>
+      <h3>{say('From your own records')}</h3>
       {found.learned.map((each) => (
         <dl key={`${each.varietyId} ${each.method} ${each.unit}`} className="facts small">
           {each.toHarvest_days === null ? null : (
             <>
-              <dt>Bed to first harvest</dt>
+              <dt>{say('Bed to first harvest')}</dt>
               <dd>
                 {Math.round(each.toHarvest_days.mean)} d ({each.toHarvest_days.least}–{each.toHarvest_days.most}),{' '}
                 {each.restsOn.toHarvest}
@@ -95,7 +96,7 @@ function Learned({ found }: { readonly found: CropOne }) {
           )}
           {each.window_days === null ? null : (
             <>
-              <dt>Harvest lasted</dt>
+              <dt>{say('Harvest lasted')}</dt>
               <dd>
                 {Math.round(each.window_days.mean)} d, {each.restsOn.window}
               </dd>
@@ -103,7 +104,7 @@ function Learned({ found }: { readonly found: CropOne }) {
           )}
           {each.yield_per_m2 === null ? null : (
             <>
-              <dt>Yield</dt>
+              <dt>{say('Yield')}</dt>
               <dd>
                 {two(each.yield_per_m2.mean)} {each.unit} a m² ({two(each.yield_per_m2.least)}–{two(each.yield_per_m2.most)}),{' '}
                 {each.restsOn.yields}
@@ -114,11 +115,11 @@ function Learned({ found }: { readonly found: CropOne }) {
       ))}
       <Button
         disabled={take.busy}
-        onClick={() => void take.run({ cropId: found.crop.id }, 'Days and yields of your records are used from now on.')}
+        onClick={() => void take.run({ cropId: found.crop.id }, say('Days and yields of your records are used from now on.'))}
       >
-        Use these days and yields
+        {say('Use these days and yields')}
       </Button>
-      <p className="small soft">{reader.system === 'us' ? 'Yields are per square metre, as in the library.' : ''}</p>
+      <p className="small soft">{reader.system === 'us' ? say('Yields are per square metre, as in the library.') : ''}</p>
     </section>
   );
 }
@@ -128,17 +129,17 @@ function Facts({ found, varietyId }: { readonly found: CropOne; readonly variety
   const [open, setOpen] = useState<string | null>(null);
   const show = (number: number | null, words: string | null, name: string): string => {
     if (words !== null) return words;
-    if (number === null) return 'not known';
+    if (number === null) return say('not known');
     return reader.print(number, unitOfFact(name));
   };
   return (
     <table className="compare">
-      <caption className="heard-only">Figures of {found.crop.name} with their sources</caption>
+      <caption className="heard-only">{say('Figures of {crop} with their sources', { crop: found.crop.name })}</caption>
       <thead>
         <tr>
-          <th scope="col">Figure</th>
-          <th scope="col">Value</th>
-          <th scope="col">Where it comes from</th>
+          <th scope="col">{say('Figure')}</th>
+          <th scope="col">{say('Value')}</th>
+          <th scope="col">{say('Where it comes from')}</th>
         </tr>
       </thead>
       <tbody>
@@ -158,9 +159,9 @@ function Facts({ found, varietyId }: { readonly found: CropOne; readonly variety
                 ? ''
                 : fact.origin === 'library'
                   ? `${fact.source}${fact.mark === null ? '' : `; ${markWords[fact.mark]}`}`
-                  : `${fact.origin === 'own' ? 'Your own' : 'Your records'}${fact.source === '' ? '' : `: ${fact.source}`}`}
+                  : `${fact.origin === 'own' ? say('Your own') : say('Your records')}${fact.source === '' ? '' : `: ${fact.source}`}`}
               {fact.origin !== null && fact.origin !== 'library' && (fact.libraryNumber !== null || fact.libraryWords !== null)
-                ? ` (library: ${show(fact.libraryNumber, fact.libraryWords, fact.name)})`
+                ? say(' (library: {show})', { show: show(fact.libraryNumber, fact.libraryWords, fact.name) })
                 : ''}
             </td>
           </tr>

@@ -7,6 +7,7 @@ import { api } from '../../client/api.ts';
 import { useChange } from '../../client/use-change.ts';
 import { useRead } from '../../client/use-read.ts';
 import { Grid } from '../../table/grid.tsx';
+import { say } from '../../words/say.ts';
 import { AddCrop } from './add-crop.tsx';
 import { type CropLine, cropColumns, factOfKey } from './crop-columns.ts';
 import { CropSheet } from './crop-sheet.tsx';
@@ -21,12 +22,12 @@ export function CropsTab({ tabs }: { readonly tabs: ReactNode }) {
   const set = useChange(api.crops.setFact);
   return (
     <Page
-      title="Library"
-      lead="Blank means not known. A figure you enter here is your own and goes before the library's."
+      title={say('Library')}
+      lead={say("Blank means not known. A figure you enter here is your own and goes before the library's.")}
       tabs={tabs}
       actions={
         <Button weight="main" icon="add" onClick={() => setAdding(true)}>
-          Add crop
+          {say('Add crop')}
         </Button>
       }
       sheet={cropId === undefined ? null : <CropSheet key={cropId} cropId={cropId} onClose={() => setCropId(undefined)} />}
@@ -51,13 +52,13 @@ export function CropsTab({ tabs }: { readonly tabs: ReactNode }) {
                   name,
                   number,
                   words,
-                  source: 'own figure',
+                  source: say('own figure'),
                 });
                 if (done === undefined) return;
               }
             }}
             failure={set.failure}
-            empty={<Empty title="No crops">Add a crop of your own.</Empty>}
+            empty={<Empty title={say('No crops')}>{say('Add a crop of your own.')}</Empty>}
           />
         )}
       </Shown>

@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import { go, useQueryValue } from '../../app/address.ts';
 import { Button } from '../../app/button.tsx';
 import { Page } from '../../app/page.tsx';
+import { say } from '../../words/say.ts';
 import { DesignSheet } from '../beds/design-sheet.tsx';
 import { DesignsTab as Designs } from '../beds/designs-tab.tsx';
 
@@ -10,11 +11,11 @@ export function DesignsTab({ tabs }: { readonly tabs: ReactNode }) {
   const [designId, setDesignId] = useQueryValue('design');
   return (
     <Page
-      title="Library"
+      title={say('Library')}
       tabs={tabs}
       actions={
         <Button weight="main" icon="add" onClick={() => setDesignId('new')}>
-          New design
+          {say('New design')}
         </Button>
       }
       sheet={

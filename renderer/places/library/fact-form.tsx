@@ -5,6 +5,7 @@ import { useChange } from '../../client/use-change.ts';
 import { Form } from '../../fields/form.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 import type { FactName } from './crop-columns.ts';
 import type { CropFactRow } from './crop-sheet.tsx';
 import { unitOfFact } from './fact-unit.ts';
@@ -25,30 +26,30 @@ export function FactForm(props: {
   const put = async (value: { readonly number: number | null; readonly words: string | null }): Promise<void> => {
     const done = await set.run(
       { cropId: props.cropId, varietyId: props.varietyId, name: fact.name as FactName, ...value, source },
-      'Your own figure is used from now on.',
+      say('Your own figure is used from now on.'),
     );
     if (done !== undefined) props.onClose();
   };
   return (
     <Form
-      label={`Own figure: ${fact.title}`}
+      label={say('Own figure: {fact}', { fact: fact.title })}
       failure={set.failure}
       paths={['number', 'words', 'source']}
       onSave={() => void put(fact.isNumber ? { number, words: null } : { number: null, words })}
     >
       {fact.isNumber ? (
-        <QuantityField label="Own figure" path="number" unit={unit} value={number} onChange={setNumber} />
+        <QuantityField label={say('Own figure')} path="number" unit={unit} value={number} onChange={setNumber} />
       ) : (
-        <TextField label="Own word" path="words" value={words} onChange={setWords} />
+        <TextField label={say('Own word')} path="words" value={words} onChange={setWords} />
       )}
-      <TextField label="Where from" path="source" value={source} onChange={setSource} />
+      <TextField label={say('Where from')} path="source" value={source} onChange={setSource} />
       <div className="row">
         <Button type="submit" weight="main" disabled={set.busy}>
-          Save
+          {say('Save')}
         </Button>
         {fact.origin === 'own' ? (
           <Button disabled={set.busy} onClick={() => void put({ number: null, words: null })}>
-            Take away
+            {say('Take away')}
           </Button>
         ) : null}
       </div>

@@ -1,6 +1,7 @@
 import { useQueryValue } from '../../app/address.ts';
 import { Page } from '../../app/page.tsx';
 import { Tabs } from '../../app/tabs.tsx';
+import { say } from '../../words/say.ts';
 import { CropsTab } from './crops-tab.tsx';
 import { DesignsTab } from './designs-tab.tsx';
 import { MaterialsTab } from './materials-tab.tsx';
@@ -8,18 +9,18 @@ import { OffersTab } from './offers-tab.tsx';
 import { SuppliersTab } from './suppliers-tab.tsx';
 
 const tabs = [
-  { name: 'crops', title: 'Crops' },
-  { name: 'materials', title: 'Materials' },
-  { name: 'designs', title: 'Designs' },
-  { name: 'suppliers', title: 'Suppliers' },
-  { name: 'offers', title: 'Offers' },
+  { name: 'crops', title: say('Crops') },
+  { name: 'materials', title: say('Materials') },
+  { name: 'designs', title: say('Designs') },
+  { name: 'suppliers', title: say('Suppliers') },
+  { name: 'offers', title: say('Offers') },
 ] as const;
 
 /** What ships with the program and the grower's own numbers over it. */
 export function LibraryPage() {
   const [wanted, setTab] = useQueryValue('tab');
   const tab = tabs.find((each) => each.name === wanted)?.name ?? 'crops';
-  const bar = <Tabs label="Parts of the library" tabs={tabs} chosen={tab} onChoose={setTab} />;
+  const bar = <Tabs label={say('Parts of the library')} tabs={tabs} chosen={tab} onChoose={setTab} />;
   switch (tab) {
     case 'crops':
       return <CropsTab tabs={bar} />;
@@ -32,6 +33,6 @@ export function LibraryPage() {
     case 'offers':
       return <OffersTab tabs={bar} />;
     default:
-      return <Page title="Library">{null}</Page>;
+      return <Page title={say('Library')}>{null}</Page>;
   }
 }

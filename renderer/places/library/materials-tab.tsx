@@ -9,6 +9,7 @@ import { type InputOf, useRead } from '../../client/use-read.ts';
 import { editsByRow } from '../../table/edits-by-row.ts';
 import { Grid } from '../../table/grid.tsx';
 import type { Edit } from '../../table/paste-block.ts';
+import { say } from '../../words/say.ts';
 import { AddMaterial } from './add-material.tsx';
 import { type MaterialRow, materialColumns } from './material-columns.ts';
 import { MaterialSheet } from './material-sheet.tsx';
@@ -34,11 +35,11 @@ export function MaterialsTab({ tabs }: { readonly tabs: ReactNode }) {
   const open = materials.state === 'ready' ? materials.data.find((row) => row.id === materialId) : undefined;
   return (
     <Page
-      title="Library"
+      title={say('Library')}
       tabs={tabs}
       actions={
         <Button weight="main" icon="add" onClick={() => setAdding(true)}>
-          Add a material
+          {say('Add a material')}
         </Button>
       }
       sheet={open === undefined ? null : <MaterialSheet key={open.id} material={open} onClose={() => setMaterialId(undefined)} />}

@@ -4,6 +4,7 @@ import type { api } from '../../client/api.ts';
 import type { Reader } from '../../client/reader.tsx';
 import type { OutputOf } from '../../client/use-read.ts';
 import { type Column, count, date, derived, flag, money, quantity, text } from '../../table/column.ts';
+import { say } from '../../words/say.ts';
 
 export type OfferRow = OutputOf<typeof api.suppliers.offers>[number];
 
@@ -17,34 +18,40 @@ let kept: { readonly reader: Reader; readonly today: IsoDate; readonly columns: 
 export function offerColumns(reader: Reader, today: IsoDate): readonly Column<OfferRow>[] {
   if (kept !== null && kept.reader === reader && kept.today === today) return kept.columns;
   const made: readonly Column<OfferRow>[] = [
-    text('material', 'Material', { width: 220 }),
-    text('supplier', 'Supplier', { width: 190 }),
-    text('name', 'Package', { edit: true, mayBeEmpty: false, width: 150 }),
-    derived('text', 'holds', 'Holds', (row) => reader.print(row.packageAmount, row.baseUnit), { width: 100 }),
-    money('price_minor', 'Price', { edit: true }),
+    text('material', say('Material'), { width: 220 }),
+    text('supplier', say('Supplier'), { width: 190 }),
+    text('name', say('Package'), { edit: true, mayBeEmpty: false, width: 150 }),
+    derived('text', 'holds', say('Holds'), (row) => reader.print(row.packageAmount, row.baseUnit), { width: 100 }),
+    money('price_minor', say('Price'), { edit: true }),
     derived(
       'text',
       'unitPrice',
-      'For one unit',
+      say('For one unit'),
       (row) => reader.print(unitPrice_minor(row), row.baseUnit === 'count' ? 'minor' : `minor_per_${row.baseUnit}`),
       {
         width: 120,
       },
     ),
-    count('minimumPackages', 'Least', { edit: true, hint: 'The fewest packages it sells', width: 70 }),
-    count('lead_days', 'Days', {
+    count('minimumPackages', say('Least'), { edit: true, hint: say('The fewest packages it sells'), width: 70 }),
+    count('lead_days', say('Days'), {
       edit: true,
       mayBeEmpty: true,
-      hint: 'Days until it comes; empty: as the supplier’s',
+      hint: say('Days until it comes; empty: as the supplier’s'),
       width: 70,
     }),
-    quantity('packageWeight_kg', 'Weight', { edit: true, mayBeEmpty: true, width: 90 }),
-    date('pricedDate', 'Priced on', { edit: true }),
-    derived('text', 'stale', 'Price is', (row) => (isStalePrice(row.pricedDate as IsoDate, today) ? 'old: ask again' : ''), {
-      width: 110,
-      hint: 'Older than half a year',
-    }),
-    flag('retired', 'Not used', { edit: true, width: 90 }),
+    quantity('packageWeight_kg', say('Weight'), { edit: true, mayBeEmpty: true, width: 90 }),
+    date('pricedDate', say('Priced on'), { edit: true }),
+    derived(
+      'text',
+      'stale',
+      say('Price is'),
+      (row) => (isStalePrice(row.pricedDate as IsoDate, today) ? say('old: ask again') : ''),
+      {
+        width: 110,
+        hint: say('Older than half a year'),
+      },
+    ),
+    flag('retired', say('Not used'), { edit: true, width: 90 }),
   ];
   kept = { reader, today, columns: made };
   return made;

@@ -6,6 +6,7 @@ import { type Failure, failureOf } from '../../client/failure.ts';
 import { useReader } from '../../client/reader.tsx';
 import { useChange } from '../../client/use-change.ts';
 import type { OutputOf } from '../../client/use-read.ts';
+import { say } from '../../words/say.ts';
 
 type Look = OutputOf<typeof api.suppliers.lookIntoOffers>;
 
@@ -28,18 +29,19 @@ export function OfferImport({ onClose }: { readonly onClose: () => void }) {
     }
   };
   const save = async (): Promise<void> => {
-    const done = await bring.run({ csv }, `${look?.rows.length ?? 0} offers brought in.`);
+    const done = await bring.run({ csv }, say('{rows} offers brought in.', { rows: look?.rows.length ?? 0 }));
     if (done !== undefined) onClose();
   };
   const failures = [refused, bring.failure].filter((each) => each !== undefined);
   return (
-    <Dialog title="Bring in a price list from CSV" onClose={onClose} wide>
+    <Dialog title={say('Bring in a price list from CSV')} onClose={onClose} wide>
       <p className="soft">
-        One package a line. Columns: supplier, material, package, holds, price; and where you have them minimum, lead days,
-        weight, priced. “Holds” is a quantity as written: 2 cu ft, 50 lb, 100.
+        {say(
+          'One package a line. Columns: supplier, material, package, holds, price; and where you have them minimum, lead days, weight, priced. “Holds” is a quantity as written: 2 cu ft, 50 lb, 100.',
+        )}
       </p>
       <label className="field">
-        <span>CSV file</span>
+        <span>{say('CSV file')}</span>
         <input
           type="file"
           accept=".csv,text/csv"
@@ -50,7 +52,7 @@ export function OfferImport({ onClose }: { readonly onClose: () => void }) {
         />
       </label>
       <label className="field">
-        <span>or paste it here</span>
+        <span>{say('or paste it here')}</span>
         <textarea rows={4} value={csv} onChange={(event) => void open(event.target.value)} />
       </label>
       {failures.map((each) => (
@@ -60,14 +62,16 @@ export function OfferImport({ onClose }: { readonly onClose: () => void }) {
       ))}
       {look === undefined ? null : (
         <div className="stack">
-          {look.unread.length === 0 ? null : <p className="soft">Columns not read: {look.unread.join(', ')}.</p>}
+          {look.unread.length === 0 ? null : (
+            <p className="soft">{say('Columns not read: {unread}.', { unread: look.unread.join(', ') })}</p>
+          )}
           {look.faults.length === 0 ? null : (
             <div className="failed" role="alert">
-              <p>Nothing is brought in while these are not mended:</p>
+              <p>{say('Nothing is brought in while these are not mended:')}</p>
               <ul>
                 {look.faults.slice(0, 40).map((fault) => (
                   <li key={`${fault.line} ${fault.column} ${fault.message}`}>
-                    Line {fault.line}, {fault.column}: {fault.message}
+                    {say('Line {line}, {column}: {message}', { line: fault.line, column: fault.column, message: fault.message })}
                   </li>
                 ))}
               </ul>
@@ -76,12 +80,12 @@ export function OfferImport({ onClose }: { readonly onClose: () => void }) {
           <table className="lines">
             <thead>
               <tr>
-                <th scope="col">Supplier</th>
-                <th scope="col">Material</th>
-                <th scope="col">Package</th>
-                <th scope="col">Holds</th>
-                <th scope="col">Price</th>
-                <th scope="col">Until now</th>
+                <th scope="col">{say('Supplier')}</th>
+                <th scope="col">{say('Material')}</th>
+                <th scope="col">{say('Package')}</th>
+                <th scope="col">{say('Holds')}</th>
+                <th scope="col">{say('Price')}</th>
+                <th scope="col">{say('Until now')}</th>
               </tr>
             </thead>
             <tbody>
@@ -92,7 +96,7 @@ export function OfferImport({ onClose }: { readonly onClose: () => void }) {
                   <td>{row.name}</td>
                   <td>{reader.print(row.packageAmount, row.baseUnit)}</td>
                   <td>{reader.money(row.price_minor)}</td>
-                  <td>{row.present === null ? 'new' : reader.money(row.present.price_minor)}</td>
+                  <td>{row.present === null ? say('new') : reader.money(row.present.price_minor)}</td>
                 </tr>
               ))}
             </tbody>
@@ -103,9 +107,9 @@ export function OfferImport({ onClose }: { readonly onClose: () => void }) {
               disabled={bring.busy || look.faults.length > 0 || look.rows.length === 0}
               onClick={() => void save()}
             >
-              Bring in {look.rows.length} offers
+              {say('Bring in {rows} offers', { rows: look.rows.length })}
             </Button>
-            <Button onClick={onClose}>Cancel</Button>
+            <Button onClick={onClose}>{say('Cancel')}</Button>
           </div>
         </div>
       )}

@@ -11,6 +11,7 @@ import { type OutputOf, useRead } from '../../client/use-read.ts';
 import { Form } from '../../fields/form.tsx';
 import { MoneyField } from '../../fields/money-field.tsx';
 import { CountField } from '../../fields/quantity-field.tsx';
+import { say } from '../../words/say.ts';
 import type { OfferRow } from './offer-columns.ts';
 import { PriceHistory } from './price-history.tsx';
 
@@ -23,13 +24,13 @@ export function OfferSheet({ offer, onClose }: { readonly offer: OfferRow; reado
   return (
     <Sheet title={`${offer.material}, ${offer.name}`} onClose={onClose}>
       <dl className="facts">
-        <dt>Supplier</dt>
+        <dt>{say('Supplier')}</dt>
         <dd>{offer.supplier}</dd>
-        <dt>Holds</dt>
+        <dt>{say('Holds')}</dt>
         <dd>{reader.print(offer.packageAmount, offer.baseUnit)}</dd>
-        <dt>Price</dt>
+        <dt>{say('Price')}</dt>
         <dd>
-          {reader.money(offer.price_minor)} on {reader.date(offer.pricedDate)}
+          {say('{price} on {pricedDate}', { price: reader.money(offer.price_minor), pricedDate: reader.date(offer.pricedDate) })}
         </dd>
       </dl>
       {isHeavyPackage(offer.packageWeight_kg) ? <Caution id="saturated-weight-lifting" folded /> : null}
@@ -38,8 +39,8 @@ export function OfferSheet({ offer, onClose }: { readonly offer: OfferRow; reado
           <>
             <BreaksForm key={breaks.map((each) => each.id).join()} offer={offer} breaks={breaks} />
             <section className="stack">
-              <h3>Earlier prices</h3>
-              {prices.length === 0 ? <p className="soft">None kept yet. A new price keeps the one before it.</p> : null}
+              <h3>{say('Earlier prices')}</h3>
+              {prices.length === 0 ? <p className="soft">{say('None kept yet. A new price keeps the one before it.')}</p> : null}
               {prices.length === 0 ? null : (
                 <PriceHistory earlier={prices} now={{ date: offer.pricedDate, price_minor: offer.price_minor }} />
               )}
@@ -76,22 +77,22 @@ function BreaksForm({
         offerId: offer.id,
         breaks: rows.map((row) => ({ fromPackages: row.fromPackages ?? 0, price_minor: row.price_minor ?? 0 })),
       },
-      'Saved the price breaks.',
+      say('Saved the price breaks.'),
     );
   return (
-    <Form label="Price breaks" failure={save.failure} onSave={submit} paths={rows.map((_, at) => `breaks.${at}`)}>
-      <h3>Price breaks</h3>
-      <p className="small soft">From this many packages on, every package costs this.</p>
+    <Form label={say('Price breaks')} failure={save.failure} onSave={submit} paths={rows.map((_, at) => `breaks.${at}`)}>
+      <h3>{say('Price breaks')}</h3>
+      <p className="small soft">{say('From this many packages on, every package costs this.')}</p>
       {rows.map((row, at) => (
         <div className="form-pair" key={row.at}>
           <CountField
-            label="From packages"
+            label={say('From packages')}
             path={`breaks.${at}.fromPackages`}
             value={row.fromPackages}
             onChange={(fromPackages) => set(row.at, { fromPackages })}
           />
           <MoneyField
-            label="Price of one"
+            label={say('Price of one')}
             path={`breaks.${at}.price_minor`}
             value={row.price_minor}
             onChange={(price_minor) => set(row.at, { price_minor })}
@@ -99,7 +100,7 @@ function BreaksForm({
           <Button
             weight="quiet"
             icon="bin"
-            name={`Take out break ${at + 1}`}
+            name={say('Take out break {at}', { at: at + 1 })}
             onClick={() => setRows(rows.filter((each) => each.at !== row.at))}
           />
         </div>
@@ -111,10 +112,10 @@ function BreaksForm({
             setRows([...rows, { at: Math.max(-1, ...rows.map((row) => row.at)) + 1, fromPackages: null, price_minor: null }])
           }
         >
-          Add a break
+          {say('Add a break')}
         </Button>
         <Button type="submit" weight="main" disabled={save.busy || !whole}>
-          Save breaks
+          {say('Save breaks')}
         </Button>
       </div>
     </Form>

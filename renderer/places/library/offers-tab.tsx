@@ -10,6 +10,7 @@ import { type InputOf, useRead } from '../../client/use-read.ts';
 import { editsByRow } from '../../table/edits-by-row.ts';
 import { Grid } from '../../table/grid.tsx';
 import type { Edit } from '../../table/paste-block.ts';
+import { say } from '../../words/say.ts';
 import { AddOffer } from './add-offer.tsx';
 import { type OfferRow, offerColumns } from './offer-columns.ts';
 import { OfferImport } from './offer-import.tsx';
@@ -35,17 +36,17 @@ export function OffersTab({ tabs }: { readonly tabs: ReactNode }) {
   const open = offers.state === 'ready' ? offers.data.find((row) => row.id === offerId) : undefined;
   const add = (
     <Button weight="main" icon="add" onClick={() => setAdding(true)}>
-      Add an offer
+      {say('Add an offer')}
     </Button>
   );
   return (
     <Page
-      title="Library"
+      title={say('Library')}
       tabs={tabs}
       actions={
         <>
           {add}
-          <Button onClick={() => setImporting(true)}>Bring in CSV</Button>
+          <Button onClick={() => setImporting(true)}>{say('Bring in CSV')}</Button>
         </>
       }
       sheet={open === undefined ? null : <OfferSheet key={open.id} offer={open} onClose={() => setOfferId(undefined)} />}
@@ -63,8 +64,8 @@ export function OffersTab({ tabs }: { readonly tabs: ReactNode }) {
                 onEdit={edit}
                 failure={change.failure}
                 empty={
-                  <Empty title="No offer yet" action={add}>
-                    An offer is a package of a material at a price, from one supplier.
+                  <Empty title={say('No offer yet')} action={add}>
+                    {say('An offer is a package of a material at a price, from one supplier.')}
                   </Empty>
                 }
               />

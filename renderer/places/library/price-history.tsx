@@ -1,15 +1,16 @@
 import { Chart } from '../../charts/chart.tsx';
+import { say } from '../../words/say.ts';
 import { type PricePoint, priceSteps } from './price-steps.ts';
 
 /** What a package cost on each day a price was read, up to the price of now. */
 export function PriceHistory({ earlier, now }: { readonly earlier: readonly PricePoint[]; readonly now: PricePoint }) {
   return (
     <Chart
-      title="What a package cost"
+      title={say('What a package cost')}
       rows={priceSteps(earlier, now)}
-      x={{ name: 'Priced on', text: (each) => each.date }}
+      x={{ name: say('Priced on'), text: (each) => each.date }}
       unit="minor"
-      series={[{ name: 'Price', as: 'line', read: (each) => each.price_minor }]}
+      series={[{ name: say('Price'), as: 'line', read: (each) => each.price_minor }]}
       height={180}
     />
   );

@@ -12,26 +12,27 @@ import { type Column, count, flag, money, share, text } from '../../table/column
 import { editsByRow } from '../../table/edits-by-row.ts';
 import { Grid } from '../../table/grid.tsx';
 import type { Edit } from '../../table/paste-block.ts';
+import { say } from '../../words/say.ts';
 
 type SupplierRow = OutputOf<typeof api.suppliers.list>[number];
 type Values = InputOf<typeof api.suppliers.setMany>['edits'][number]['values'];
 
 const columns: readonly Column<SupplierRow>[] = [
-  text('name', 'Supplier', { edit: true, mayBeEmpty: false, width: 220 }),
-  text('contact', 'Contact', { edit: true, width: 200 }),
-  money('deliveryFee_minor', 'Delivery', { edit: true, hint: 'For one delivery' }),
-  money('freeDeliveryFrom_minor', 'Free from', {
+  text('name', say('Supplier'), { edit: true, mayBeEmpty: false, width: 220 }),
+  text('contact', say('Contact'), { edit: true, width: 200 }),
+  money('deliveryFee_minor', say('Delivery'), { edit: true, hint: say('For one delivery') }),
+  money('freeDeliveryFrom_minor', say('Free from'), {
     edit: true,
     mayBeEmpty: true,
-    hint: 'Goods for this much are delivered free; empty: never',
+    hint: say('Goods for this much are delivered free; empty: never'),
   }),
-  money('minimumOrder_minor', 'Minimum', { edit: true, hint: 'The least order it takes' }),
-  share('tax_share', 'Sales tax', { edit: true }),
-  count('lead_days', 'Days to come', { edit: true, width: 120 }),
-  flag('pickUp', 'Pick up', { edit: true }),
-  count('offers', 'Offers'),
-  flag('retired', 'Not used', { edit: true, width: 90 }),
-  text('notes', 'Notes', { edit: true, shown: false }),
+  money('minimumOrder_minor', say('Minimum'), { edit: true, hint: say('The least order it takes') }),
+  share('tax_share', say('Sales tax'), { edit: true }),
+  count('lead_days', say('Days to come'), { edit: true, width: 120 }),
+  flag('pickUp', say('Pick up'), { edit: true }),
+  count('offers', say('Offers')),
+  flag('retired', say('Not used'), { edit: true, width: 90 }),
+  text('notes', say('Notes'), { edit: true, shown: false }),
 ];
 
 const idOf = (row: SupplierRow): string => row.id;
@@ -51,11 +52,11 @@ export function SuppliersTab({ tabs }: { readonly tabs: ReactNode }) {
     });
   const add = (
     <Button weight="main" icon="add" onClick={() => setAdding(true)}>
-      Add a supplier
+      {say('Add a supplier')}
     </Button>
   );
   return (
-    <Page title="Library" tabs={tabs} actions={add}>
+    <Page title={say('Library')} tabs={tabs} actions={add}>
       <Shown reading={suppliers}>
         {(rows) => (
           <Grid
@@ -66,8 +67,8 @@ export function SuppliersTab({ tabs }: { readonly tabs: ReactNode }) {
             onEdit={edit}
             failure={change.failure}
             empty={
-              <Empty title="No supplier yet" action={add}>
-                With suppliers and their offers, Orders finds the cheapest packages.
+              <Empty title={say('No supplier yet')} action={add}>
+                {say('With suppliers and their offers, Orders finds the cheapest packages.')}
               </Empty>
             }
           />
@@ -83,19 +84,19 @@ function AddSupplier({ onClose }: { readonly onClose: () => void }) {
   const [name, setName] = useState('');
   const [contact, setContact] = useState('');
   const save = async (): Promise<void> => {
-    const added = await add.run({ name, contact }, `Added ${name}.`);
+    const added = await add.run({ name, contact }, say('Added {name}.', { name }));
     if (added !== undefined) onClose();
   };
   return (
-    <Dialog title="Add a supplier" onClose={onClose}>
-      <Form onSave={() => void save()} failure={add.failure} paths={['name', 'contact']} label="Add a supplier">
-        <TextField label="Name" path="name" value={name} onChange={setName} />
-        <TextField label="Contact" path="contact" lines={2} value={contact} onChange={setContact} />
+    <Dialog title={say('Add a supplier')} onClose={onClose}>
+      <Form onSave={() => void save()} failure={add.failure} paths={['name', 'contact']} label={say('Add a supplier')}>
+        <TextField label={say('Name')} path="name" value={name} onChange={setName} />
+        <TextField label={say('Contact')} path="contact" lines={2} value={contact} onChange={setContact} />
         <div className="row">
           <Button type="submit" weight="main" disabled={add.busy}>
-            Add
+            {say('Add')}
           </Button>
-          <Button onClick={onClose}>Not now</Button>
+          <Button onClick={onClose}>{say('Not now')}</Button>
         </div>
       </Form>
     </Dialog>

@@ -11,6 +11,7 @@ import { DateField } from '../../fields/date-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 
 /** A need that no plan knows of: what, how much, by when and what for. */
 export function AddNeed({ seasonId, onClose }: { readonly seasonId: string; readonly onClose: () => void }) {
@@ -23,42 +24,42 @@ export function AddNeed({ seasonId, onClose }: { readonly seasonId: string; read
   const save = async (): Promise<void> => {
     const added = await add.run(
       { seasonId, materialId, amount: amount ?? 0, reason, wantedDate: wanted ?? '' },
-      'Added the need.',
+      say('Added the need.'),
     );
     if (added !== undefined) onClose();
   };
   return (
-    <Dialog title="Add a need" onClose={onClose}>
+    <Dialog title={say('Add a need')} onClose={onClose}>
       <Shown reading={materials}>
         {(all) => (
           <Form
-            label="Add a need"
+            label={say('Add a need')}
             failure={add.failure}
             paths={['materialId', 'amount', 'reason', 'wantedDate']}
             onSave={() => void save()}
           >
             <ChoiceField
-              label="Material"
+              label={say('Material')}
               path="materialId"
               value={materialId}
-              choices={[{ value: '', text: 'Choose one' }, ...all.map((each) => ({ value: each.id, text: each.name }))]}
+              choices={[{ value: '', text: say('Choose one') }, ...all.map((each) => ({ value: each.id, text: each.name }))]}
               onChange={setMaterialId}
             />
             <div className="form-pair">
               <QuantityField
                 key={materialId}
-                label="Amount"
+                label={say('Amount')}
                 needed
                 path="amount"
                 unit={all.find((each) => each.id === materialId)?.baseUnit ?? ''}
                 value={amount}
                 onChange={setAmount}
               />
-              <DateField label="Wanted by" needed path="wantedDate" value={wanted} onChange={setWanted} />
+              <DateField label={say('Wanted by')} needed path="wantedDate" value={wanted} onChange={setWanted} />
             </div>
-            <TextField label="For" path="reason" value={reason} onChange={setReason} />
+            <TextField label={say('For')} path="reason" value={reason} onChange={setReason} />
             <Button type="submit" weight="main" disabled={add.busy}>
-              Add
+              {say('Add')}
             </Button>
           </Form>
         )}

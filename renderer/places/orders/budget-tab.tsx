@@ -13,19 +13,33 @@ import { TextField } from '../../fields/text-field.tsx';
 import { type Column, money, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';
 import type { Edit } from '../../table/paste-block.ts';
+import { say } from '../../words/say.ts';
 import type { TabHead } from './tab-head.ts';
 
 type Row = OutputOf<typeof api.orders.budget>[number];
 
 const idOf = (row: Row): string => row.category;
 const columns: readonly Column<Row>[] = [
-  text('category', 'Category', { width: 220 }),
-  money('budget_minor', 'Budget', { edit: true, total: 'sum' }),
-  money('actual_minor', 'Spent', { total: 'sum' }),
-  money('committed_minor', 'Ordered', { total: 'sum', hint: 'Ordered and not yet here' }),
-  money('left_minor', 'Left', { total: 'sum' }),
+  text('category', say('Category'), { width: 220 }),
+  money('budget_minor', say('Budget'), { edit: true, total: 'sum' }),
+  money('actual_minor', say('Spent'), { total: 'sum' }),
+  money('committed_minor', say('Ordered'), { total: 'sum', hint: say('Ordered and not yet here') }),
+  money('left_minor', say('Left'), { total: 'sum' }),
 ];
-const months = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const;
+const months = [
+  say('Jan'),
+  say('Feb'),
+  say('Mar'),
+  say('Apr'),
+  say('May'),
+  say('Jun'),
+  say('Jul'),
+  say('Aug'),
+  say('Sep'),
+  say('Oct'),
+  say('Nov'),
+  say('Dec'),
+] as const;
 
 /** A season's spending by category and month against what was set aside. */
 export function BudgetTab({ tabs, choice, season }: TabHead) {
@@ -43,14 +57,14 @@ export function BudgetTab({ tabs, choice, season }: TabHead) {
   };
   return (
     <Page
-      title="Orders"
-      lead="Purchases of the season's year, by category: goods, and delivery and tax as a category of their own."
+      title={say('Orders')}
+      lead={say("Purchases of the season's year, by category: goods, and delivery and tax as a category of their own.")}
       tabs={tabs}
       actions={
         <>
           {choice}
           <Button icon="add" onClick={() => setAdding(true)}>
-            Add a category
+            {say('Add a category')}
           </Button>
         </>
       }
@@ -65,18 +79,20 @@ export function BudgetTab({ tabs, choice, season }: TabHead) {
               rowId={idOf}
               onEdit={edit}
               failure={set.failure}
-              empty={<Empty title="No budget and no purchases yet">Add a category with what you want to spend.</Empty>}
+              empty={
+                <Empty title={say('No budget and no purchases yet')}>{say('Add a category with what you want to spend.')}</Empty>
+              }
             />
             {rows.length === 0 ? null : (
               <Chart
-                title="Spent and ordered by month"
+                title={say('Spent and ordered by month')}
                 rows={months.map((month, at) => ({
                   month,
                   total: rows.reduce((sum, row) => sum + (row.months_minor[at] ?? 0), 0),
                 }))}
-                x={{ name: 'Month', text: (row) => row.month }}
+                x={{ name: say('Month'), text: (row) => row.month }}
                 unit="minor"
-                series={[{ name: 'Spent and ordered', as: 'bar', read: (row) => row.total }]}
+                series={[{ name: say('Spent and ordered'), as: 'bar', read: (row) => row.total }]}
               />
             )}
           </>
@@ -92,16 +108,19 @@ function AddCategory({ seasonId, onClose }: { readonly seasonId: string; readonl
   const [category, setCategory] = useState('');
   const [amount, setAmount] = useState<number | null>(null);
   const save = async (): Promise<void> => {
-    const saved = await set.run({ seasonId, category, amount_minor: amount ?? 0 }, `Set the budget of ${category}.`);
+    const saved = await set.run(
+      { seasonId, category, amount_minor: amount ?? 0 },
+      say('Set the budget of {category}.', { category }),
+    );
     if (saved !== undefined) onClose();
   };
   return (
-    <Dialog title="Add a category" onClose={onClose}>
-      <Form label="Add a category" failure={set.failure} paths={['category', 'amount_minor']} onSave={() => void save()}>
-        <TextField label="Category" path="category" value={category} onChange={setCategory} needed />
-        <MoneyField label="Budget of the season" path="amount_minor" value={amount} onChange={setAmount} needed />
+    <Dialog title={say('Add a category')} onClose={onClose}>
+      <Form label={say('Add a category')} failure={set.failure} paths={['category', 'amount_minor']} onSave={() => void save()}>
+        <TextField label={say('Category')} path="category" value={category} onChange={setCategory} needed />
+        <MoneyField label={say('Budget of the season')} path="amount_minor" value={amount} onChange={setAmount} needed />
         <Button type="submit" weight="main" disabled={set.busy}>
-          Add
+          {say('Add')}
         </Button>
       </Form>
     </Dialog>

@@ -10,6 +10,7 @@ import { ChoiceField } from '../../fields/choice-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 import type { StockRow } from './stock-tab.tsx';
 
 type Counted = { readonly materialId: string; readonly counted: number | null };
@@ -33,19 +34,22 @@ export function CountDialog({ rows, onClose }: { readonly rows: readonly StockRo
     const done = counts.flatMap((each) =>
       each.counted === null ? [] : [{ materialId: each.materialId, counted: each.counted }],
     );
-    const saved = await count.run({ date: today.data.today, who, reason, counts: done }, `Counted ${done.length} materials.`);
+    const saved = await count.run(
+      { date: today.data.today, who, reason, counts: done },
+      say('Counted {done} materials.', { done: done.length }),
+    );
     if (saved !== undefined) onClose();
   };
   return (
-    <Dialog title="Count" onClose={onClose} wide>
+    <Dialog title={say('Count')} onClose={onClose} wide>
       <Shown reading={materials}>
         {(all) => {
           const byId = new Map(all.map((each) => [each.id, each]));
           return (
-            <Form label="Count" failure={count.failure} paths={['who', 'reason', 'counts']} onSave={() => void save()}>
+            <Form label={say('Count')} failure={count.failure} paths={['who', 'reason', 'counts']} onSave={() => void save()}>
               <div className="form-pair">
-                <TextField label="Counted by" path="who" value={who} onChange={setWho} needed />
-                <TextField label="Why it differs, where it does" path="reason" value={reason} onChange={setReason} />
+                <TextField label={say('Counted by')} path="who" value={who} onChange={setWho} needed />
+                <TextField label={say('Why it differs, where it does')} path="reason" value={reason} onChange={setReason} />
               </div>
               <div className="count-lines">
                 {counts.map((each) => {
@@ -55,7 +59,7 @@ export function CountDialog({ rows, onClose }: { readonly rows: readonly StockRo
                     <QuantityField
                       key={each.materialId}
                       label={material?.name ?? each.materialId}
-                      hint={`In the books ${reader.print(books, material?.baseUnit ?? '')}`}
+                      hint={say('In the books {books}', { books: reader.print(books, material?.baseUnit ?? '') })}
                       unit={material?.baseUnit ?? ''}
                       value={each.counted}
                       onChange={(value) => set(each.materialId, value)}
@@ -65,10 +69,10 @@ export function CountDialog({ rows, onClose }: { readonly rows: readonly StockRo
               </div>
               <div className="row">
                 <ChoiceField
-                  label="Something else"
+                  label={say('Something else')}
                   value={more}
                   choices={[
-                    { value: '', text: 'Choose a material' },
+                    { value: '', text: say('Choose a material') },
                     ...all
                       .filter((each) => !counts.some((known) => known.materialId === each.id))
                       .map((each) => ({ value: each.id, text: each.name })),
@@ -81,9 +85,9 @@ export function CountDialog({ rows, onClose }: { readonly rows: readonly StockRo
               </div>
               <div className="row">
                 <Button type="submit" weight="main" disabled={count.busy || counts.every((each) => each.counted === null)}>
-                  Take the counts
+                  {say('Take the counts')}
                 </Button>
-                <Button onClick={() => window.print()}>Print the sheet</Button>
+                <Button onClick={() => window.print()}>{say('Print the sheet')}</Button>
               </div>
             </Form>
           );

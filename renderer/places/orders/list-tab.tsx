@@ -9,6 +9,7 @@ import { useChange } from '../../client/use-change.ts';
 import { useRead } from '../../client/use-read.ts';
 import { FlagField } from '../../fields/flag-field.tsx';
 import { CountField } from '../../fields/quantity-field.tsx';
+import { say } from '../../words/say.ts';
 import { OfferImport } from '../library/offer-import.tsx';
 import { exportOf, listAsText } from './list-text.ts';
 import { SearchResult } from './search-result.tsx';
@@ -28,39 +29,42 @@ export function ListTab({ tabs, choice, season }: TabHead) {
   const begin = () => void search.start({ seasonId: season.seasonId, mostSuppliers, inTime });
   return (
     <Page
-      title="Orders"
-      lead="Least total cost over suppliers, packages, price breaks and deliveries."
+      title={say('Orders')}
+      lead={say('Least total cost over suppliers, packages, price breaks and deliveries.')}
       tabs={tabs}
       actions={
         <>
           {choice}
           <a className="button" href={exportOf('shopping-list.pdf', season.seasonId)} target="_blank" rel="noreferrer">
-            PDF
+            {say('PDF')}
           </a>
           <a className="button" href={exportOf('shopping-list.csv', season.seasonId)}>
-            CSV
+            {say('CSV')}
           </a>
-          <Button onClick={() => window.print()}>Print</Button>
-          <Button onClick={() => setImporting(true)}>Import prices</Button>
+          <Button onClick={() => window.print()}>{say('Print')}</Button>
+          <Button onClick={() => setImporting(true)}>{say('Import prices')}</Button>
         </>
       }
     >
-      <section className="panel stack no-print" aria-label="Search">
+      <section className="panel stack no-print" aria-label={say('Search')}>
         <div className="row orders-search">
-          <CountField label="Suppliers at most" value={mostSuppliers} onChange={setMost} hint="Empty: any number" />
-          <FlagField label="Only suppliers that bring it in time" value={inTime} onChange={setInTime} />
+          <CountField label={say('Suppliers at most')} value={mostSuppliers} onChange={setMost} hint={say('Empty: any number')} />
+          <FlagField label={say('Only suppliers that bring it in time')} value={inTime} onChange={setInTime} />
           {search.running ? (
-            <Button onClick={search.stop}>Stop, keep the best so far</Button>
+            <Button onClick={search.stop}>{say('Stop, keep the best so far')}</Button>
           ) : (
             <Button weight="main" onClick={begin}>
-              Find the cheapest list
+              {say('Find the cheapest list')}
             </Button>
           )}
         </div>
         <SearchResult
           search={search}
           onKeep={(bought) =>
-            void keep.run({ seasonId: season.seasonId, bought: [...bought] }, `Kept a list of ${bought.length} lines.`)
+            void keep.run(
+              { seasonId: season.seasonId, bought: [...bought] },
+              say('Kept a list of {bought} lines.', { bought: bought.length }),
+            )
           }
           busy={keep.busy}
           failure={keep.failure}
@@ -69,23 +73,27 @@ export function ListTab({ tabs, choice, season }: TabHead) {
       <Shown reading={lists}>
         {(all) =>
           all.length === 0 ? (
-            <Empty title="No shopping list yet">
-              Find the cheapest list, look at it, and keep it: it then stands here by supplier.
+            <Empty title={say('No shopping list yet')}>
+              {say('Find the cheapest list, look at it, and keep it: it then stands here by supplier.')}
             </Empty>
           ) : (
             <>
               <div className="row no-print">
                 <strong>
-                  {reader.money(all.reduce((sum, list) => sum + list.total_minor, 0))} at {all.length}{' '}
-                  {all.length === 1 ? 'supplier' : 'suppliers'}
+                  {say('{reduce} at {all, plural, one {# supplier} other {# suppliers}}', {
+                    reduce: reader.money(all.reduce((sum, list) => sum + list.total_minor, 0)),
+                    all: all.length,
+                  })}
                 </strong>
                 <Button
                   icon="copy"
                   onClick={() => {
-                    void navigator.clipboard.writeText(listAsText(all, reader)).then(() => announce('Copied the list as text.'));
+                    void navigator.clipboard
+                      .writeText(listAsText(all, reader))
+                      .then(() => announce(say('Copied the list as text.')));
                   }}
                 >
-                  Copy as text
+                  {say('Copy as text')}
                 </Button>
               </div>
               {all.map((list) => (

@@ -2,6 +2,7 @@ import type { api } from '../../client/api.ts';
 import { farmOfAddress } from '../../client/farm-of-address.ts';
 import type { Reader } from '../../client/reader.tsx';
 import type { OutputOf } from '../../client/use-read.ts';
+import { say } from '../../words/say.ts';
 
 export type SupplierList = OutputOf<typeof api.orders.list>[number];
 
@@ -15,7 +16,11 @@ export function listAsText(lists: readonly SupplierList[], reader: Pick<Reader, 
           (row) =>
             `${row.packages} x ${row.offer} (${row.material}, ${reader.print(row.amount, row.baseUnit)}): ${reader.money(row.total_minor)}`,
         ),
-        `Delivery ${reader.money(list.delivery_minor)}, tax ${reader.money(list.tax_minor)}, total ${reader.money(list.total_minor)}`,
+        say('Delivery {delivery}, tax {tax}, total {total}', {
+          delivery: reader.money(list.delivery_minor),
+          tax: reader.money(list.tax_minor),
+          total: reader.money(list.total_minor),
+        }),
       ].join('\n'),
     )
     .join('\n\n');

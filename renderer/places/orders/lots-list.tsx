@@ -12,9 +12,15 @@ import { DateField } from '../../fields/date-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { ShareField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 
 const tones = { expired: 'stop', soon: 'warn', good: 'good', 'no date': 'plain' } as const;
-const words = { expired: 'past its date', soon: 'soon past its date', good: 'in date', 'no date': 'no date' } as const;
+const words = {
+  expired: say('past its date'),
+  soon: say('soon past its date'),
+  good: say('in date'),
+  'no date': say('no date'),
+} as const;
 
 /** Makers' lots of seed and inputs with their dates. */
 export function LotsList() {
@@ -22,18 +28,18 @@ export function LotsList() {
   const reader = useReader();
   const [adding, setAdding] = useState(false);
   return (
-    <section className="stack" aria-label="Lots">
+    <section className="stack" aria-label={say('Lots')}>
       <div className="row">
-        <h2>Lots</h2>
+        <h2>{say('Lots')}</h2>
         <Button icon="add" onClick={() => setAdding(true)}>
-          Add a lot
+          {say('Add a lot')}
         </Button>
       </div>
       <Shown reading={lots}>
         {(all) =>
           all.length === 0 ? (
             <p className="soft">
-              None yet. A lot with its date tells which seed to sow first, and traces a harvest back to its inputs.
+              {say('None yet. A lot with its date tells which seed to sow first, and traces a harvest back to its inputs.')}
             </p>
           ) : (
             <ul className="stack">
@@ -41,12 +47,16 @@ export function LotsList() {
                 <li key={lot.lotId} className="row">
                   <strong>{lot.code}</strong> {lot.material}
                   {lot.supplier === null ? '' : `, ${lot.supplier}`}
-                  {lot.left === 0 ? '' : `, ${reader.print(lot.left, lot.baseUnit)} left`}
+                  {lot.left === 0 ? '' : say(', {left} left', { left: reader.print(lot.left, lot.baseUnit) })}
                   <span className="state-mark" data-tone={tones[lot.standing]}>
                     {words[lot.standing]} {lot.expiresDate === null ? '' : reader.date(lot.expiresDate)}
                   </span>
                   {lot.germinationShare === null ? null : (
-                    <span className="soft">germination {reader.print(lot.germinationShare, 'share', 2)}</span>
+                    <span className="soft">
+                      {say('germination {germinationShare}', {
+                        germinationShare: reader.print(lot.germinationShare, 'share', 2),
+                      })}
+                    </span>
                   )}
                 </li>
               ))}
@@ -67,33 +77,36 @@ function AddLot({ onClose }: { readonly onClose: () => void }) {
   const [expires, setExpires] = useState<IsoDate | null>(null);
   const [germination, setGermination] = useState<number | null>(null);
   const save = async (): Promise<void> => {
-    const added = await add.run({ materialId, code, expiresDate: expires, germinationShare: germination }, `Added lot ${code}.`);
+    const added = await add.run(
+      { materialId, code, expiresDate: expires, germinationShare: germination },
+      say('Added lot {code}.', { code }),
+    );
     if (added !== undefined) onClose();
   };
   return (
-    <Dialog title="Add a lot" onClose={onClose}>
+    <Dialog title={say('Add a lot')} onClose={onClose}>
       <Shown reading={materials}>
         {(all) => (
           <Form
-            label="Add a lot"
+            label={say('Add a lot')}
             failure={add.failure}
             paths={['materialId', 'code', 'expiresDate', 'germinationShare']}
             onSave={() => void save()}
           >
             <ChoiceField
-              label="Material"
+              label={say('Material')}
               path="materialId"
               value={materialId}
-              choices={[{ value: '', text: 'Choose one' }, ...all.map((each) => ({ value: each.id, text: each.name }))]}
+              choices={[{ value: '', text: say('Choose one') }, ...all.map((each) => ({ value: each.id, text: each.name }))]}
               onChange={setMaterialId}
             />
-            <TextField label="Lot as it stands on the package" path="code" value={code} onChange={setCode} needed />
+            <TextField label={say('Lot as it stands on the package')} path="code" value={code} onChange={setCode} needed />
             <div className="form-pair">
-              <DateField label="Best before" path="expiresDate" value={expires} onChange={setExpires} />
-              <ShareField label="Germination" path="germinationShare" value={germination} onChange={setGermination} />
+              <DateField label={say('Best before')} path="expiresDate" value={expires} onChange={setExpires} />
+              <ShareField label={say('Germination')} path="germinationShare" value={germination} onChange={setGermination} />
             </div>
             <Button type="submit" weight="main" disabled={add.busy}>
-              Add
+              {say('Add')}
             </Button>
           </Form>
         )}

@@ -2,19 +2,20 @@ import type { api } from '../../client/api.ts';
 import type { Reader } from '../../client/reader.tsx';
 import type { OutputOf } from '../../client/use-read.ts';
 import { type Column, choice, date, derived, flag, text } from '../../table/column.ts';
+import { say } from '../../words/say.ts';
 
 export type NeedRow = OutputOf<typeof api.orders.needs>['needs'][number];
 
 const sources = [
-  { value: 'fill', text: 'First fill' },
-  { value: 'top-up', text: 'Top-up' },
-  { value: 'worn-part', text: 'Worn part' },
-  { value: 'amendment', text: 'Dose' },
-  { value: 'mulch', text: 'Mulch' },
-  { value: 'seed', text: 'Seed' },
-  { value: 'tray', text: 'Trays' },
-  { value: 'packing', text: 'Packing' },
-  { value: 'hand', text: 'By hand' },
+  { value: 'fill', text: say('First fill') },
+  { value: 'top-up', text: say('Top-up') },
+  { value: 'worn-part', text: say('Worn part') },
+  { value: 'amendment', text: say('Dose') },
+  { value: 'mulch', text: say('Mulch') },
+  { value: 'seed', text: say('Seed') },
+  { value: 'tray', text: say('Trays') },
+  { value: 'packing', text: say('Packing') },
+  { value: 'hand', text: say('By hand') },
 ] as const;
 
 /** Columns of the needs; amounts are in each material's own unit, so they are drawn with it. */
@@ -23,21 +24,21 @@ export function needColumns(
   suppliers: readonly { readonly supplierId: string; readonly name: string }[],
 ): readonly Column<NeedRow>[] {
   return [
-    text('material', 'Material', { width: 175 }),
-    choice('source', 'For', sources, { width: 100 }),
-    text('reason', 'Reason', { width: 215 }),
-    derived('text', 'amountText', 'Amount', (row) => reader.print(row.amount, row.baseUnit), {
+    text('material', say('Material'), { width: 175 }),
+    choice('source', say('For'), sources, { width: 100 }),
+    text('reason', say('Reason'), { width: 215 }),
+    derived('text', 'amountText', say('Amount'), (row) => reader.print(row.amount, row.baseUnit), {
       width: 95,
-      hint: 'Before stock is taken off',
+      hint: say('Before stock is taken off'),
     }),
-    derived('text', 'onHandText', 'On hand', (row) => reader.print(row.onHand, row.baseUnit), {
+    derived('text', 'onHandText', say('On hand'), (row) => reader.print(row.onHand, row.baseUnit), {
       width: 110,
-      hint: 'Of the material, for all its needs together',
+      hint: say('Of the material, for all its needs together'),
     }),
-    date('wanted', 'Wanted', { width: 110 }),
-    date('orderBy', 'Order by', {
+    date('wanted', say('Wanted'), { width: 110 }),
+    date('orderBy', say('Order by'), {
       width: 105,
-      hint: 'So that the slowest supplier is in time',
+      hint: say('So that the slowest supplier is in time'),
       draw: (row) =>
         row.late ? (
           <span className="state-mark" data-tone="warn">
@@ -49,11 +50,11 @@ export function needColumns(
     }),
     choice(
       'supplierId',
-      'Must come from',
+      say('Must come from'),
       suppliers.map((each) => ({ value: each.supplierId, text: each.name })),
       { edit: true, mayBeEmpty: true, width: 150 },
     ),
-    flag('left', 'Leave out', { edit: true, width: 95 }),
-    derived('text', 'standInText', 'Stand-ins', (row) => row.standIns.join(', '), { shown: false }),
+    flag('left', say('Leave out'), { edit: true, width: 95 }),
+    derived('text', 'standInText', say('Stand-ins'), (row) => row.standIns.join(', '), { shown: false }),
   ];
 }

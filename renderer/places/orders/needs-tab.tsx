@@ -10,6 +10,7 @@ import { type OutputOf, useRead } from '../../client/use-read.ts';
 import { editsByRow } from '../../table/edits-by-row.ts';
 import { Grid } from '../../table/grid.tsx';
 import type { Edit } from '../../table/paste-block.ts';
+import { say } from '../../words/say.ts';
 import { AddNeed } from './add-need.tsx';
 import { type NeedRow, needColumns } from './need-columns.tsx';
 import { StandIns } from './stand-ins.tsx';
@@ -39,18 +40,18 @@ export function NeedsTab({ tabs, choice, season }: TabHead) {
   const byHand = (rows: readonly NeedRow[]) => rows.filter((row) => selected.includes(row.key) && row.needChoiceId !== null);
   return (
     <Page
-      title="Orders"
-      lead="What the season needs, gathered from beds, parts, doses, plantings and your own additions."
+      title={say('Orders')}
+      lead={say('What the season needs, gathered from beds, parts, doses, plantings and your own additions.')}
       tabs={tabs}
       actions={
         <>
           {choice}
           <Button icon="add" onClick={() => setAdding(true)}>
-            Add a need
+            {say('Add a need')}
           </Button>
-          <Button onClick={() => setStanding(true)}>Stand-ins</Button>
+          <Button onClick={() => setStanding(true)}>{say('Stand-ins')}</Button>
           <Button weight="main" onClick={() => go('orders', { tab: 'list', season: season.seasonId })}>
-            Find the cheapest list
+            {say('Find the cheapest list')}
           </Button>
         </>
       }
@@ -68,10 +69,10 @@ export function NeedsTab({ tabs, choice, season }: TabHead) {
                   icon="bin"
                   onClick={() => {
                     for (const row of byHand(found.needs))
-                      void remove.run({ needChoiceId: row.needChoiceId ?? '' }, 'Took the need away.');
+                      void remove.run({ needChoiceId: row.needChoiceId ?? '' }, say('Took the need away.'));
                   }}
                 >
-                  Take away
+                  {say('Take away')}
                 </Button>
               )
             }
@@ -108,19 +109,22 @@ function NeedsGrid(props: {
         onSelect={props.onSelect}
         tools={props.tools}
         empty={
-          <Empty title="Nothing is needed">Beds that want filling, worn parts, planned doses and plantings show here.</Empty>
+          <Empty title={say('Nothing is needed')}>
+            {say('Beds that want filling, worn parts, planned doses and plantings show here.')}
+          </Empty>
         }
       />
       {found.nameless.length === 0 ? null : (
         <details className="panel">
           <summary>
-            {found.nameless.length} crops have no seed among the materials: add it at Library, Materials, kind “seed”, to buy it
-            here
+            {say('{nameless} crops have no seed among the materials: add it at Library, Materials, kind “seed”, to buy it here', {
+              nameless: found.nameless.length,
+            })}
           </summary>
           <ul>
             {found.nameless.map((each) => (
               <li key={each.key}>
-                {each.name}: {reader.print(each.amount, each.unit, 3)} seeds
+                {say('{each}: {amount} seeds', { each: each.name, amount: reader.print(each.amount, each.unit, 3) })}
               </li>
             ))}
           </ul>

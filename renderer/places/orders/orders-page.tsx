@@ -1,5 +1,6 @@
 import { useQueryValue } from '../../app/address.ts';
 import { Tabs } from '../../app/tabs.tsx';
+import { say } from '../../words/say.ts';
 import { BudgetTab } from './budget-tab.tsx';
 import { ListTab } from './list-tab.tsx';
 import { NeedsTab } from './needs-tab.tsx';
@@ -8,18 +9,18 @@ import { WithSeason } from './season-pick.tsx';
 import { StockTab } from './stock-tab.tsx';
 
 const tabs = [
-  { name: 'needs', title: 'Needs' },
-  { name: 'list', title: 'Shopping list' },
-  { name: 'purchases', title: 'Purchases' },
-  { name: 'stock', title: 'Stock' },
-  { name: 'budget', title: 'Budget' },
+  { name: 'needs', title: say('Needs') },
+  { name: 'list', title: say('Shopping list') },
+  { name: 'purchases', title: say('Purchases') },
+  { name: 'stock', title: say('Stock') },
+  { name: 'budget', title: say('Budget') },
 ] as const;
 
 /** What must be bought, where it costs least, what is on hand, and what was spent. */
 export function OrdersPage() {
   const [wanted, setTab] = useQueryValue('tab');
   const tab = tabs.find((each) => each.name === wanted)?.name ?? 'needs';
-  const bar = <Tabs label="Parts of orders" tabs={tabs} chosen={tab} onChoose={setTab} />;
+  const bar = <Tabs label={say('Parts of orders')} tabs={tabs} chosen={tab} onChoose={setTab} />;
   return (
     <WithSeason wish="newest">
       {(season, choice) => {

@@ -10,6 +10,7 @@ import { Form } from '../../fields/form.tsx';
 import { MoneyField } from '../../fields/money-field.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 import type { PurchaseRow } from './purchases-tab.tsx';
 
 /** One purchase: what came of each line goes into stock at what it cost to have it there; what went back comes out. */
@@ -37,21 +38,21 @@ export function PurchaseSheet({ lines, onClose }: { readonly lines: readonly Pur
         charges_minor: charges ?? 0,
         lines: lines.map((line) => ({ lineId: line.lineId, packages: line.open > 0 ? (came[line.lineId] ?? 0) : 0 })),
       },
-      'Took the delivery into stock.',
+      say('Took the delivery into stock.'),
     );
   return (
     <Sheet title={`${first.supplier}, ${reader.date(first.orderedDate)}`} onClose={onClose}>
       {open.length === 0 ? (
-        <p>All of it is here.</p>
+        <p>{say('All of it is here.')}</p>
       ) : (
-        <Form label="Receive" failure={receive.failure} paths={lines.map((_, at) => `lines.${at}.now`)} onSave={take}>
+        <Form label={say('Receive')} failure={receive.failure} paths={lines.map((_, at) => `lines.${at}.now`)} onSave={take}>
           <Cautions ids={open.flatMap((line) => line.cautions)} folded />
-          <h3>What came</h3>
+          <h3>{say('What came')}</h3>
           {lines.map((line, at) =>
             line.open <= 0 ? null : (
               <QuantityField
                 key={line.lineId}
-                label={`${line.material}, of ${line.open}`}
+                label={say('{material}, of {open}', { material: line.material, open: line.open })}
                 path={`lines.${at}.now`}
                 unit=""
                 value={came[line.lineId] ?? null}
@@ -60,15 +61,15 @@ export function PurchaseSheet({ lines, onClose }: { readonly lines: readonly Pur
             ),
           )}
           <MoneyField
-            label="Delivery and tax of this receipt"
+            label={say('Delivery and tax of this receipt')}
             path="charges_minor"
             value={charges}
             onChange={setCharges}
-            hint="Shared over the goods by value"
+            hint={say('Shared over the goods by value')}
           />
-          <TextField label="Received by" path="who" value={who} onChange={setWho} />
+          <TextField label={say('Received by')} path="who" value={who} onChange={setWho} />
           <Button type="submit" weight="main" disabled={receive.busy}>
-            Take into stock
+            {say('Take into stock')}
           </Button>
         </Form>
       )}
@@ -89,19 +90,19 @@ function SendBack({ lines, date }: { readonly lines: readonly PurchaseRow[]; rea
   if (line === undefined) return null;
   return (
     <Form
-      label="Send back"
+      label={say('Send back')}
       failure={back.failure}
       paths={['packages', 'now', 'reason']}
       onSave={() =>
         void back.run(
           { purchaseId: line.purchaseId, lineId: line.lineId, packages: packages ?? 0, date, reason },
-          'Sent it back.',
+          say('Sent it back.'),
         )
       }
     >
-      <h3>Send back</h3>
+      <h3>{say('Send back')}</h3>
       <label className="field">
-        <span className="soft small">Material</span>
+        <span className="soft small">{say('Material')}</span>
         <select value={line.lineId} onChange={(event) => setLineId(event.target.value)}>
           {here.map((each) => (
             <option key={each.lineId} value={each.lineId}>
@@ -111,11 +112,11 @@ function SendBack({ lines, date }: { readonly lines: readonly PurchaseRow[]; rea
         </select>
       </label>
       <div className="form-pair">
-        <QuantityField label="Packages" path="packages" unit="" value={packages} onChange={setPackages} />
-        <TextField label="Why" path="reason" value={reason} onChange={setReason} />
+        <QuantityField label={say('Packages')} path="packages" unit="" value={packages} onChange={setPackages} />
+        <TextField label={say('Why')} path="reason" value={reason} onChange={setReason} />
       </div>
       <Button type="submit" disabled={back.busy}>
-        Send back
+        {say('Send back')}
       </Button>
     </Form>
   );

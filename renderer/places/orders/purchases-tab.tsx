@@ -6,32 +6,33 @@ import { useReader } from '../../client/reader.tsx';
 import { type OutputOf, useRead } from '../../client/use-read.ts';
 import { type Column, choice, count, date, derived, money, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';
+import { say } from '../../words/say.ts';
 import { PurchaseSheet } from './purchase-sheet.tsx';
 import type { TabHead } from './tab-head.ts';
 
 export type PurchaseRow = OutputOf<typeof api.orders.purchases>[number];
 
 const states = [
-  { value: 'ordered', text: 'Ordered' },
-  { value: 'partly-here', text: 'Partly here' },
-  { value: 'here', text: 'Here' },
+  { value: 'ordered', text: say('Ordered') },
+  { value: 'partly-here', text: say('Partly here') },
+  { value: 'here', text: say('Here') },
 ] as const;
 
 const idOf = (row: PurchaseRow): string => row.lineId;
 
 const columns: readonly Column<PurchaseRow>[] = [
-  date('orderedDate', 'Ordered', { width: 110 }),
-  text('supplier', 'Supplier', { width: 190 }),
-  text('material', 'Material', { width: 190 }),
-  count('packages', 'Packages', { width: 95 }),
-  count('receivedPackages', 'Came', { width: 80 }),
-  count('returnedPackages', 'Went back', { width: 95 }),
-  money('price_minor', 'Price', { width: 95 }),
-  money('total_minor', 'Total', { total: 'sum', width: 110 }),
-  choice('state', 'State', states, { width: 110 }),
-  text('category', 'Category', { width: 150 }),
-  text('documentNumber', 'Document', { width: 120 }),
-  derived('date', 'receivedDate', 'Complete', (row) => row.receivedDate, { shown: false }),
+  date('orderedDate', say('Ordered'), { width: 110 }),
+  text('supplier', say('Supplier'), { width: 190 }),
+  text('material', say('Material'), { width: 190 }),
+  count('packages', say('Packages'), { width: 95 }),
+  count('receivedPackages', say('Came'), { width: 80 }),
+  count('returnedPackages', say('Went back'), { width: 95 }),
+  money('price_minor', say('Price'), { width: 95 }),
+  money('total_minor', say('Total'), { total: 'sum', width: 110 }),
+  choice('state', say('State'), states, { width: 110 }),
+  text('category', say('Category'), { width: 150 }),
+  text('documentNumber', say('Document'), { width: 120 }),
+  derived('date', 'receivedDate', say('Complete'), (row) => row.receivedDate, { shown: false }),
 ];
 
 /** What was ordered, what came of it, what went back. */
@@ -44,8 +45,8 @@ export function PurchasesTab({ tabs }: TabHead) {
     open === undefined || purchases.state !== 'ready' ? [] : purchases.data.filter((row) => row.purchaseId === open.purchaseId);
   return (
     <Page
-      title="Orders"
-      lead="Open a line to receive the delivery or send goods back: stock and costs follow."
+      title={say('Orders')}
+      lead={say('Open a line to receive the delivery or send goods back: stock and costs follow.')}
       tabs={tabs}
       sheet={
         open === undefined ? null : (
@@ -62,8 +63,9 @@ export function PurchasesTab({ tabs }: TabHead) {
           <>
             {rows.some((row) => row.state !== 'here') ? (
               <p className="soft small">
-                On the way:{' '}
-                {reader.money(rows.reduce((sum, row) => sum + Math.round(Math.max(0, row.open) * row.price_minor), 0))}
+                {say('On the way: {reduce}', {
+                  reduce: reader.money(rows.reduce((sum, row) => sum + Math.round(Math.max(0, row.open) * row.price_minor), 0)),
+                })}
               </p>
             ) : null}
             <Grid
@@ -72,7 +74,7 @@ export function PurchasesTab({ tabs }: TabHead) {
               columns={columns}
               rowId={idOf}
               onOpen={(row) => setLineId(row.lineId)}
-              empty={<Empty title="Nothing bought yet">Tick lines of the shopping list and order them.</Empty>}
+              empty={<Empty title={say('Nothing bought yet')}>{say('Tick lines of the shopping list and order them.')}</Empty>}
             />
           </>
         )}

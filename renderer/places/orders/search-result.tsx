@@ -5,6 +5,7 @@ import { api } from '../../client/api.ts';
 import type { Failure } from '../../client/failure.ts';
 import { useReader } from '../../client/reader.tsx';
 import { useRead } from '../../client/use-read.ts';
+import { say } from '../../words/say.ts';
 import type { Search } from './use-search.ts';
 import { whyCheaper } from './why-cheaper.ts';
 
@@ -24,7 +25,7 @@ export function SearchResult(props: {
   if (search.failure !== undefined) return <Failed message={search.failure.message} failure={search.failure} />;
   const plan = search.found?.plan;
   if (plan === undefined) return search.running ? <p role="status">{search.doing}…</p> : null;
-  if (plan.state === 'no-solution') return <Failed message="No list was found: the offers and limits leave none." />;
+  if (plan.state === 'no-solution') return <Failed message={say('No list was found: the offers and limits leave none.')} />;
   const short = plan.served.filter((each) => each.short > 0);
   const materialOf = (needKey: string): string => {
     const [wanted] = JSON.parse(needKey) as readonly [readonly { readonly materialId: string }[], unknown];
@@ -40,20 +41,24 @@ export function SearchResult(props: {
     <div className="stack" role="status">
       <dl className="figures">
         <div>
-          <dt>{search.running ? 'Best list so far' : 'Cheapest list'}</dt>
+          <dt>{search.running ? say('Best list so far') : say('Cheapest list')}</dt>
           <dd>{reader.money(plan.bill.total_minor)}</dd>
         </div>
         <div>
-          <dt>Against the best possible</dt>
-          <dd>{plan.gapShare < 0.0005 ? 'the best' : `within ${reader.print(plan.gapShare, 'share', 2)}`}</dd>
+          <dt>{say('Against the best possible')}</dt>
+          <dd>
+            {plan.gapShare < 0.0005
+              ? say('the best')
+              : say('within {gapShare}', { gapShare: reader.print(plan.gapShare, 'share', 2) })}
+          </dd>
         </div>
         <div>
-          <dt>Suppliers</dt>
+          <dt>{say('Suppliers')}</dt>
           <dd>{plan.bill.suppliers.length}</dd>
         </div>
         {search.found?.single === null || search.found?.single === undefined ? null : (
           <div>
-            <dt>All from {nameOf(search.found.single.supplierId)}</dt>
+            <dt>{say('All from {supplierId}', { supplierId: nameOf(search.found.single.supplierId) })}</dt>
             <dd>{reader.money(search.found.single.total_minor)}</dd>
           </div>
         )}
@@ -65,17 +70,24 @@ export function SearchResult(props: {
       </ul>
       {short.length === 0 ? null : (
         <p className="state-mark" data-tone="warn">
-          Cannot be bought:{' '}
-          {short.map((each) => `${reader.print(each.short, unitOf(each.needId))} of ${materialOf(each.needId)}`).join('; ')}. No
-          offer in force covers it.
+          {say('Cannot be bought: {short}. No offer in force covers it.', {
+            short: short
+              .map((each) =>
+                say('{short} of {material}', {
+                  short: reader.print(each.short, unitOf(each.needId)),
+                  material: materialOf(each.needId),
+                }),
+              )
+              .join('; '),
+          })}
         </p>
       )}
       {search.finished ? (
         <div className="row">
           <Button weight="main" disabled={props.busy} onClick={() => props.onKeep(plan.bought)}>
-            Keep this list
+            {say('Keep this list')}
           </Button>
-          <span className="soft small">It takes the place of lines that were not bought yet.</span>
+          <span className="soft small">{say('It takes the place of lines that were not bought yet.')}</span>
         </div>
       ) : null}
       {props.failure === undefined ? null : <Failed message={props.failure.message} failure={props.failure} />}

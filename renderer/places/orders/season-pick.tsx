@@ -3,6 +3,7 @@ import { useQueryValue } from '../../app/address.ts';
 import { Empty, Shown } from '../../app/states.tsx';
 import { api } from '../../client/api.ts';
 import { type OutputOf, useRead } from '../../client/use-read.ts';
+import { say } from '../../words/say.ts';
 
 export type PickedSeason = OutputOf<typeof api.costs.seasons>[number];
 
@@ -24,10 +25,10 @@ export function WithSeason({
       {(all) => {
         const usual = (wish === 'begun' ? all.filter((each) => each.state !== 'planning').at(-1) : undefined) ?? all.at(-1);
         const season = all.find((each) => each.seasonId === chosen) ?? usual;
-        if (season === undefined) return <Empty title="No season yet">Make a season at Season first.</Empty>;
+        if (season === undefined) return <Empty title={say('No season yet')}>{say('Make a season at Season first.')}</Empty>;
         const choice = (
           <label className="row small">
-            Season
+            {say('Season')}
             <select value={season.seasonId} onChange={(event) => choose(event.target.value)}>
               {all.map((each) => (
                 <option key={each.seasonId} value={each.seasonId}>

@@ -8,6 +8,7 @@ import { useRead } from '../../client/use-read.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
+import { say } from '../../words/say.ts';
 
 /** Materials that may stand in for each other, so that what lies in the shed is used and the cheaper is bought. */
 export function StandIns({ onClose }: { readonly onClose: () => void }) {
@@ -19,10 +20,10 @@ export function StandIns({ onClose }: { readonly onClose: () => void }) {
   const [insteadId, setInsteadId] = useState('');
   const [ratio, setRatio] = useState<number | null>(1);
   return (
-    <Dialog title="Stand-ins" onClose={onClose} wide>
+    <Dialog title={say('Stand-ins')} onClose={onClose} wide>
       <Shown reading={materials}>
         {(all) => {
-          const choices = [{ value: '', text: 'Choose one' }, ...all.map((each) => ({ value: each.id, text: each.name }))];
+          const choices = [{ value: '', text: say('Choose one') }, ...all.map((each) => ({ value: each.id, text: each.name }))];
           const nameOf = (id: string): string => all.find((each) => each.id === id)?.name ?? '';
           return (
             <>
@@ -30,17 +31,21 @@ export function StandIns({ onClose }: { readonly onClose: () => void }) {
                 {(rows) =>
                   rows.length === 0 ? (
                     <p className="soft">
-                      None allowed yet. Where one is, stock of it serves the need, and the search may buy it instead.
+                      {say('None allowed yet. Where one is, stock of it serves the need, and the search may buy it instead.')}
                     </p>
                   ) : (
                     <ul className="stack">
                       {rows.map((row) => (
                         <li key={`${row.materialId} ${row.insteadId}`} className="row">
-                          {row.instead} for {nameOf(row.materialId)}, {row.ratio} of it for 1
+                          {say('{instead} for {materialId}, {ratio} of it for 1', {
+                            instead: row.instead,
+                            materialId: nameOf(row.materialId),
+                            ratio: row.ratio,
+                          })}
                           <Button
                             weight="quiet"
                             icon="bin"
-                            name={`Allow ${row.instead} no more`}
+                            name={say('Allow {instead} no more', { instead: row.instead })}
                             onClick={() => void remove.run({ materialId: row.materialId, insteadId: row.insteadId })}
                           />
                         </li>
@@ -50,18 +55,36 @@ export function StandIns({ onClose }: { readonly onClose: () => void }) {
                 }
               </Shown>
               <Form
-                label="Allow a stand-in"
+                label={say('Allow a stand-in')}
                 failure={add.failure}
                 paths={['materialId', 'insteadId', 'ratio']}
-                onSave={() => void add.run({ materialId, insteadId, ratio: ratio ?? 0 }, 'Allowed the stand-in.')}
+                onSave={() => void add.run({ materialId, insteadId, ratio: ratio ?? 0 }, say('Allowed the stand-in.'))}
               >
                 <div className="form-pair">
-                  <ChoiceField label="For" path="materialId" value={materialId} choices={choices} onChange={setMaterialId} />
-                  <ChoiceField label="May be used" path="insteadId" value={insteadId} choices={choices} onChange={setInsteadId} />
-                  <QuantityField label="Amount that does the work of 1" path="ratio" unit="" value={ratio} onChange={setRatio} />
+                  <ChoiceField
+                    label={say('For')}
+                    path="materialId"
+                    value={materialId}
+                    choices={choices}
+                    onChange={setMaterialId}
+                  />
+                  <ChoiceField
+                    label={say('May be used')}
+                    path="insteadId"
+                    value={insteadId}
+                    choices={choices}
+                    onChange={setInsteadId}
+                  />
+                  <QuantityField
+                    label={say('Amount that does the work of 1')}
+                    path="ratio"
+                    unit=""
+                    value={ratio}
+                    onChange={setRatio}
+                  />
                 </div>
                 <Button type="submit" weight="main" disabled={add.busy}>
-                  Allow it
+                  {say('Allow it')}
                 </Button>
               </Form>
             </>

@@ -11,32 +11,33 @@ import { QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
 import { type Column, choice, date, derived, flag, money, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';
+import { say } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 import type { StockRow } from './stock-tab.tsx';
 
 type Move = OutputOf<typeof api.stock.moves>[number];
 
 const kinds = [
-  { value: 'opening', text: 'Opening count' },
-  { value: 'purchase', text: 'Purchase' },
-  { value: 'made', text: 'Made or won' },
-  { value: 'use', text: 'Use' },
-  { value: 'correction', text: 'Correction' },
-  { value: 'return', text: 'Sent back' },
+  { value: 'opening', text: say('Opening count') },
+  { value: 'purchase', text: say('Purchase') },
+  { value: 'made', text: say('Made or won') },
+  { value: 'use', text: say('Use') },
+  { value: 'correction', text: say('Correction') },
+  { value: 'return', text: say('Sent back') },
 ] as const;
 
 const idOf = (row: Move): string => row.moveId;
 
 const columnsFor = (reader: Reader, unit: string): readonly Column<Move>[] => [
-  date('date', 'Date', { width: 100 }),
-  choice('kind', 'What', kinds, { width: 110 }),
-  derived('text', 'amountText', 'Amount', (row) => reader.print(row.amount, unit), { width: 100 }),
-  derived('text', 'balanceText', 'Then on hand', (row) => reader.print(row.balance, unit), { width: 110 }),
-  money('value_minor', 'Value', { width: 90 }),
-  text('who', 'Who', { width: 70 }),
-  text('reason', 'Why', { width: 140 }),
-  text('bed', 'Bed', { width: 70 }),
-  flag('flagged', 'Flagged', { width: 80 }),
+  date('date', say('Date'), { width: 100 }),
+  choice('kind', say('What'), kinds, { width: 110 }),
+  derived('text', 'amountText', say('Amount'), (row) => reader.print(row.amount, unit), { width: 100 }),
+  derived('text', 'balanceText', say('Then on hand'), (row) => reader.print(row.balance, unit), { width: 110 }),
+  money('value_minor', say('Value'), { width: 90 }),
+  text('who', say('Who'), { width: 70 }),
+  text('reason', say('Why'), { width: 140 }),
+  text('bed', say('Bed'), { width: 70 }),
+  flag('flagged', say('Flagged'), { width: 80 }),
 ];
 
 /** One material's ledger, its average cost with the working, and the entry of a use. */
@@ -47,21 +48,21 @@ export function StockSheet({ row, onClose }: { readonly row: StockRow; readonly 
   return (
     <Sheet title={row.name} onClose={onClose}>
       <dl className="facts">
-        <dt>On hand</dt>
+        <dt>{say('On hand')}</dt>
         <dd>{reader.print(row.onHand, row.baseUnit)}</dd>
-        <dt>Cost of one {reader.sign(row.baseUnit) || 'piece'}</dt>
+        <dt>{say('Cost of one {sign}', { sign: reader.sign(row.baseUnit) || say('piece') })}</dt>
         <dd>
           <Figure
             value={row.unitCost_minor / reader.scale(1, row.baseUnit)}
             unit="minor"
-            name="Average cost"
+            name={say('Average cost')}
             explain={() => client.stock.explain.query({ materialId: row.materialId, unit: row.baseUnit })}
           />
         </dd>
       </dl>
       <UseForm row={row} />
       <Shown reading={moves}>
-        {(all) => <Grid name={`Movements of ${row.name}`} rows={all} columns={columns} rowId={idOf} />}
+        {(all) => <Grid name={say('Movements of {row}', { row: row.name })} rows={all} columns={columns} rowId={idOf} />}
       </Shown>
     </Sheet>
   );
@@ -77,21 +78,21 @@ function UseForm({ row }: { readonly row: StockRow }) {
     if (today.state !== 'ready') return;
     void use.run(
       { materialId: row.materialId, date: today.data.today, amount: amount ?? 0, reason, flagged },
-      'Entered the use.',
+      say('Entered the use.'),
     );
   };
   return (
-    <Form label="Enter a use" failure={use.failure} paths={['amount', 'reason']} onSave={() => save(false)}>
-      <h3>Enter a use</h3>
+    <Form label={say('Enter a use')} failure={use.failure} paths={['amount', 'reason']} onSave={() => save(false)}>
+      <h3>{say('Enter a use')}</h3>
       <div className="form-pair">
-        <QuantityField label="Amount" path="amount" unit={row.baseUnit} value={amount} onChange={setAmount} />
-        <TextField label="For" path="reason" value={reason} onChange={setReason} />
+        <QuantityField label={say('Amount')} path="amount" unit={row.baseUnit} value={amount} onChange={setAmount} />
+        <TextField label={say('For')} path="reason" value={reason} onChange={setReason} />
       </div>
       <div className="row">
         <Button type="submit" disabled={use.busy}>
-          Take out
+          {say('Take out')}
         </Button>
-        {ask ? <Button onClick={() => save(true)}>It is right: take out and flag it</Button> : null}
+        {ask ? <Button onClick={() => save(true)}>{say('It is right: take out and flag it')}</Button> : null}
       </div>
     </Form>
   );

@@ -8,6 +8,7 @@ import { type Reader, useReader } from '../../client/reader.tsx';
 import { type OutputOf, useRead } from '../../client/use-read.ts';
 import { type Column, date, derived, flag, money, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';
+import { say } from '../../words/say.ts';
 import { CountDialog } from './count-dialog.tsx';
 import { LotsList } from './lots-list.tsx';
 import { StockSheet } from './stock-sheet.tsx';
@@ -18,24 +19,24 @@ export type StockRow = OutputOf<typeof api.stock.list>[number];
 const idOf = (row: StockRow): string => row.materialId;
 
 const columnsFor = (reader: Reader): readonly Column<StockRow>[] => [
-  text('name', 'Material', { width: 240 }),
-  text('kind', 'Kind', { width: 110 }),
-  derived('text', 'onHandText', 'On hand', (row) => reader.print(row.onHand, row.baseUnit), {
+  text('name', say('Material'), { width: 240 }),
+  text('kind', say('Kind'), { width: 110 }),
+  derived('text', 'onHandText', say('On hand'), (row) => reader.print(row.onHand, row.baseUnit), {
     width: 130,
     draw: (row) =>
       row.below ? (
         <span className="state-mark" data-tone="stop">
-          {reader.print(row.onHand, row.baseUnit)}, count it
+          {say('{onHand}, count it', { onHand: reader.print(row.onHand, row.baseUnit) })}
         </span>
       ) : (
         reader.print(row.onHand, row.baseUnit)
       ),
   }),
-  money('value_minor', 'Value', { total: 'sum', width: 120 }),
-  date('lastDate', 'Last moved', { width: 120 }),
-  date('counted', 'Last counted', { width: 120 }),
-  derived('flag', 'flaggedMoves', 'Corrected', (row) => row.flagged > 0, { width: 100 }),
-  flag('own', 'Own', { shown: false }),
+  money('value_minor', say('Value'), { total: 'sum', width: 120 }),
+  date('lastDate', say('Last moved'), { width: 120 }),
+  date('counted', say('Last counted'), { width: 120 }),
+  derived('flag', 'flaggedMoves', say('Corrected'), (row) => row.flagged > 0, { width: 100 }),
+  flag('own', say('Own'), { shown: false }),
 ];
 
 /** What is on hand, at its average cost; every movement behind it; counts and lots. */
@@ -48,12 +49,12 @@ export function StockTab({ tabs }: TabHead) {
   const open = stock.state === 'ready' ? stock.data.find((row) => row.materialId === materialId) : undefined;
   return (
     <Page
-      title="Orders"
-      lead="Every movement is kept: opening counts, purchases, uses, corrections. The balance is their sum."
+      title={say('Orders')}
+      lead={say('Every movement is kept: opening counts, purchases, uses, corrections. The balance is their sum.')}
       tabs={tabs}
       actions={
         <Button weight="main" onClick={() => setCounting(true)}>
-          Count
+          {say('Count')}
         </Button>
       }
       sheet={open === undefined ? null : <StockSheet key={open.materialId} row={open} onClose={() => setMaterialId(undefined)} />}
@@ -67,7 +68,9 @@ export function StockTab({ tabs }: TabHead) {
               columns={columns}
               rowId={idOf}
               onOpen={(row) => setMaterialId(row.materialId)}
-              empty={<Empty title="Nothing in stock yet">Count what is in the shed, or receive a purchase.</Empty>}
+              empty={
+                <Empty title={say('Nothing in stock yet')}>{say('Count what is in the shed, or receive a purchase.')}</Empty>
+              }
             />
             {counting ? <CountDialog rows={rows} onClose={() => setCounting(false)} /> : null}
           </>

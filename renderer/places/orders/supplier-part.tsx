@@ -7,6 +7,7 @@ import { api, client } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { useChange } from '../../client/use-change.ts';
 import { useRead } from '../../client/use-read.ts';
+import { say } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 import type { SupplierList } from './list-text.ts';
 
@@ -23,7 +24,7 @@ export function SupplierPart({ list, seasonId }: { readonly list: SupplierList; 
     if (today.state !== 'ready') return;
     void order.run(
       { seasonId, supplierId: list.supplierId, date: today.data.today, documentNumber },
-      `Ordered ${ticked} lines from ${list.name}. Receive them at Purchases.`,
+      say('Ordered {ticked} lines from {list}. Receive them at Purchases.', { ticked, list: list.name }),
     );
   };
   return (
@@ -34,8 +35,8 @@ export function SupplierPart({ list, seasonId }: { readonly list: SupplierList; 
           <p className="soft small">
             {[
               list.contact,
-              list.pickUp ? 'to be picked up' : '',
-              list.orderBy === null ? '' : `order by ${reader.date(list.orderBy)}`,
+              list.pickUp ? say('to be picked up') : '',
+              list.orderBy === null ? '' : say('order by {orderBy}', { orderBy: reader.date(list.orderBy) }),
             ]
               .filter((part) => part !== '')
               .join(' · ')}
@@ -46,16 +47,16 @@ export function SupplierPart({ list, seasonId }: { readonly list: SupplierList; 
       <table className="plain-table">
         <thead>
           <tr>
-            <th scope="col">Got</th>
-            <th scope="col">Material and package</th>
+            <th scope="col">{say('Got')}</th>
+            <th scope="col">{say('Material and package')}</th>
             <th scope="col" className="number">
-              Packages
+              {say('Packages')}
             </th>
             <th scope="col" className="number">
-              Price
+              {say('Price')}
             </th>
             <th scope="col" className="number">
-              Total
+              {say('Total')}
             </th>
           </tr>
         </thead>
@@ -66,7 +67,7 @@ export function SupplierPart({ list, seasonId }: { readonly list: SupplierList; 
                 <input
                   type="checkbox"
                   checked={row.ticked}
-                  aria-label={`Got ${row.material}, ${row.offer}`}
+                  aria-label={say('Got {material}, {offer}', { material: row.material, offer: row.offer })}
                   onChange={(event) => void tick.run({ shoppingLineId: row.shoppingLineId, ticked: event.target.checked })}
                 />
               </td>
@@ -81,7 +82,7 @@ export function SupplierPart({ list, seasonId }: { readonly list: SupplierList; 
                 <div className="soft small">{row.reason}</div>
                 {today.state === 'ready' && isStalePrice(row.pricedDate as IsoDate, today.data.today) ? (
                   <span className="state-mark" data-tone="warn">
-                    price of {reader.date(row.pricedDate)}: ask again
+                    {say('price of {pricedDate}: ask again', { pricedDate: reader.date(row.pricedDate) })}
                   </span>
                 ) : null}
               </td>
@@ -92,7 +93,7 @@ export function SupplierPart({ list, seasonId }: { readonly list: SupplierList; 
                   min={0}
                   defaultValue={row.packages}
                   key={row.packages}
-                  aria-label={`Packages of ${row.material}, ${row.offer}`}
+                  aria-label={say('Packages of {material}, {offer}', { material: row.material, offer: row.offer })}
                   onBlur={(event) => {
                     const packages = Number(event.target.value);
                     if (Number.isInteger(packages) && packages >= 0 && packages !== row.packages)
@@ -107,38 +108,48 @@ export function SupplierPart({ list, seasonId }: { readonly list: SupplierList; 
         </tbody>
         <tfoot>
           <tr>
-            <td colSpan={4}>Delivery</td>
+            <td colSpan={4}>{say('Delivery')}</td>
             <td className="number">{reader.money(list.delivery_minor)}</td>
           </tr>
           <tr>
-            <td colSpan={4}>Tax</td>
+            <td colSpan={4}>{say('Tax')}</td>
             <td className="number">{reader.money(list.tax_minor)}</td>
           </tr>
         </tfoot>
       </table>
       <p className="small">
-        Load {reader.print(list.load.weight_kg, 'kg', 2)}, {reader.print(list.load.volume_L, 'L', 2)}
-        {list.load.trips === null
-          ? '; enter your vehicle at Farm to see the journeys'
-          : `: ${list.load.trips} ${list.load.trips === 1 ? 'journey' : 'journeys'} with your vehicle, by ${list.load.by ?? 'weight'}`}
-        {list.load.unknown === 0 ? '' : `. The weight of ${list.load.unknown} lines is not known`}.
+        {say('Load {weight}, {volume}{more}{more2}.', {
+          weight: reader.print(list.load.weight_kg, 'kg', 2),
+          volume: reader.print(list.load.volume_L, 'L', 2),
+          more:
+            list.load.trips === null
+              ? say('; enter your vehicle at Farm to see the journeys')
+              : say(': {trips, plural, one {# journey} other {# journeys}} with your vehicle, by {by}', {
+                  trips: list.load.trips,
+                  by: list.load.by ?? 'weight',
+                }),
+          more2:
+            list.load.unknown === 0 ? '' : say('. The weight of {unknown} lines is not known', { unknown: list.load.unknown }),
+        })}
       </p>
       {list.underMinimum_minor > 0 ? (
         <p className="state-mark" data-tone="warn">
-          {reader.money(list.underMinimum_minor)} short of the least order this supplier takes.
+          {say('{underMinimum} short of the least order this supplier takes.', {
+            underMinimum: reader.money(list.underMinimum_minor),
+          })}
         </p>
       ) : null}
       <Cautions ids={list.rows.flatMap((row) => row.cautions)} folded />
       <div className="row no-print">
         <input
           type="text"
-          placeholder="Order or invoice number"
-          aria-label={`Order number at ${list.name}`}
+          placeholder={say('Order or invoice number')}
+          aria-label={say('Order number at {list}', { list: list.name })}
           value={documentNumber}
           onChange={(event) => setDocument(event.target.value)}
         />
         <Button weight="main" disabled={ticked === 0 || order.busy} onClick={buy}>
-          {ticked === list.rows.length ? 'Order all of it' : `Order the ${ticked} ticked`}
+          {ticked === list.rows.length ? say('Order all of it') : say('Order the {ticked} ticked', { ticked })}
         </Button>
         {order.failure === undefined ? null : <span role="alert">{order.failure.message}</span>}
       </div>

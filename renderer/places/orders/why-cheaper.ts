@@ -1,6 +1,7 @@
 import type { Bill } from '../../../planner/orders/bill.ts';
 import type { LeastCost } from '../../../planner/orders/least-cost.ts';
 import type { Reader } from '../../client/reader.tsx';
+import { say } from '../../words/say.ts';
 
 /** Why a list costs what it does, in sentences: supplier by supplier, and against one supplier for everything. */
 export function whyCheaper(
@@ -10,19 +11,31 @@ export function whyCheaper(
   reader: Pick<Reader, 'money'>,
 ): readonly string[] {
   const lines = bill.suppliers.map((each) => {
-    const delivery = each.delivery_minor === 0 ? 'delivery free' : `delivery ${reader.money(each.delivery_minor)}`;
-    const count = each.lines.length === 1 ? '1 line' : `${each.lines.length} lines`;
-    return `${nameOf(each.supplierId)}: ${count}, goods ${reader.money(each.goods_minor)}, ${delivery}.`;
+    const delivery =
+      each.delivery_minor === 0
+        ? say('delivery free')
+        : say('delivery {delivery}', { delivery: reader.money(each.delivery_minor) });
+    const count = say('{lines, plural, one {# line} other {# lines}}', { lines: each.lines.length });
+    return say('{supplierId}: {count}, goods {goods}, {delivery}.', {
+      supplierId: nameOf(each.supplierId),
+      count,
+      goods: reader.money(each.goods_minor),
+      delivery,
+    });
   });
   if (found === undefined || found.single === null || found.saving_minor === null) {
     return found?.single === null && found.saving_minor === null && found.plan.state === 'found'
-      ? [...lines, 'No single supplier sells everything on the list.']
+      ? [...lines, say('No single supplier sells everything on the list.')]
       : lines;
   }
   const one = nameOf(found.single.supplierId);
-  if (found.saving_minor <= 0) return [...lines, `Everything from ${one} is as cheap: a second delivery would not pay.`];
+  if (found.saving_minor <= 0)
+    return [...lines, say('Everything from {one} is as cheap: a second delivery would not pay.', { one })];
   return [
     ...lines,
-    `It saves ${reader.money(found.saving_minor)} against everything from ${one}: cheaper packages elsewhere are worth more than their delivery.`,
+    say('It saves {saving} against everything from {one}: cheaper packages elsewhere are worth more than their delivery.', {
+      saving: reader.money(found.saving_minor),
+      one,
+    }),
   ];
 }

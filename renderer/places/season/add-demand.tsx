@@ -12,6 +12,7 @@ import { Form } from '../../fields/form.tsx';
 import { MoneyField } from '../../fields/money-field.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 import type { Choices } from './board-data.ts';
 import type { DemandData } from './demand-tab.tsx';
 
@@ -20,7 +21,7 @@ const NEW = 'new';
 export function AddDemand({ data, onClose }: { readonly data: DemandData; readonly onClose: () => void }) {
   const choices = useRead(api.plantings.choices, { seasonId: data.season.id });
   return (
-    <Dialog title="Add demand" onClose={onClose}>
+    <Dialog title={say('Add demand')} onClose={onClose}>
       <Shown reading={choices}>{(found) => <DemandForm data={data} choices={found} onClose={onClose} />}</Shown>
     </Dialog>
   );
@@ -63,26 +64,29 @@ function DemandForm(props: { readonly data: DemandData; readonly choices: Choice
           penalty_minor: 0,
         },
       },
-      'Added demand.',
+      say('Added demand.'),
     );
     if (done !== undefined) props.onClose();
   };
   return (
     <Form
-      label="Demand"
+      label={say('Demand')}
       failure={addOutlet.failure ?? add.failure}
       paths={['name', 'toDate', 'entry.amountPerWeek', 'entry.unit', 'entry.price_minor']}
       onSave={() => void save()}
     >
       <ChoiceField
-        label="Outlet"
+        label={say('Outlet')}
         value={outletId}
-        choices={[...data.outlets.map((each) => ({ value: each.id, text: each.name })), { value: NEW, text: 'A new outlet…' }]}
+        choices={[
+          ...data.outlets.map((each) => ({ value: each.id, text: each.name })),
+          { value: NEW, text: say('A new outlet…') },
+        ]}
         onChange={setOutletId}
       />
-      {outletId === NEW ? <TextField label="Its name" path="name" value={outletName} onChange={setOutletName} /> : null}
+      {outletId === NEW ? <TextField label={say('Its name')} path="name" value={outletName} onChange={setOutletName} /> : null}
       <ChoiceField
-        label="Crop"
+        label={say('Crop')}
         value={cropId}
         choices={choices.crops.map((each) => ({ value: each.cropId, text: each.name }))}
         onChange={(id) => {
@@ -91,25 +95,32 @@ function DemandForm(props: { readonly data: DemandData; readonly choices: Choice
         }}
       />
       <ChoiceField
-        label="Kind"
+        label={say('Kind')}
         value={kind}
         choices={[
-          { value: 'standing', text: 'Standing order' },
-          { value: 'market', text: 'What the market takes' },
+          { value: 'standing', text: say('Standing order') },
+          { value: 'market', text: say('What the market takes') },
         ]}
         onChange={setKind}
       />
       <div className="form-pair">
-        <QuantityField label="Amount a week" path="entry.amountPerWeek" unit="" needed value={amount} onChange={setAmount} />
-        <TextField label="Unit" path="entry.unit" value={unit} onChange={setUnit} />
+        <QuantityField
+          label={say('Amount a week')}
+          path="entry.amountPerWeek"
+          unit=""
+          needed
+          value={amount}
+          onChange={setAmount}
+        />
+        <TextField label={say('Unit')} path="entry.unit" value={unit} onChange={setUnit} />
       </div>
       <div className="form-pair">
-        <DateField label="From" needed value={from} onChange={setFrom} />
-        <DateField label="To" path="toDate" needed value={to} onChange={setTo} />
+        <DateField label={say('From')} needed value={from} onChange={setFrom} />
+        <DateField label={say('To')} path="toDate" needed value={to} onChange={setTo} />
       </div>
-      <MoneyField label="Price of one" path="entry.price_minor" value={price} onChange={setPrice} />
+      <MoneyField label={say('Price of one')} path="entry.price_minor" value={price} onChange={setPrice} />
       <Button type="submit" weight="main" disabled={add.busy}>
-        Add
+        {say('Add')}
       </Button>
     </Form>
   );

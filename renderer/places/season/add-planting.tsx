@@ -14,6 +14,7 @@ import { DateField } from '../../fields/date-field.tsx';
 import { FlagField } from '../../fields/flag-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { CountField, QuantityField } from '../../fields/quantity-field.tsx';
+import { say } from '../../words/say.ts';
 import { BedPicks } from './bed-picks.tsx';
 import type { BoardData, Choices, CropChoice } from './board-data.ts';
 import { EntryPreview } from './entry-preview.tsx';
@@ -29,7 +30,7 @@ export type PlantingStart = {
 type Entry = InputOf<typeof api.plantings.add>['entry'];
 
 const intervalText = ([least, most]: readonly [number, number]): string =>
-  least === most ? `${least} days` : `${least} to ${most} days`;
+  least === most ? say('{least} days', { least }) : say('{least} to {most} days', { least, most });
 
 /** A published spacing as it is measured out: to the quarter inch or the half centimetre. */
 function tidy_m(spacing_m: number, system: UnitSystem): number {
@@ -37,22 +38,26 @@ function tidy_m(spacing_m: number, system: UnitSystem): number {
   return Number((Math.round(spacing_m / step_m) * step_m).toPrecision(12));
 }
 
-const methodTexts = { direct: 'Sown in place', transplant: 'Raised and set out', set: 'Set (tuber, bulb, crown)' } as const;
+const methodTexts = {
+  direct: say('Sown in place'),
+  transplant: say('Raised and set out'),
+  set: say('Set (tuber, bulb, crown)'),
+} as const;
 const anchors = [
-  { value: 'in-bed', text: 'Into the bed on' },
-  { value: 'sow', text: 'Sown on' },
-  { value: 'first-harvest', text: 'First harvest on' },
+  { value: 'in-bed', text: say('Into the bed on') },
+  { value: 'sow', text: say('Sown on') },
+  { value: 'first-harvest', text: say('First harvest on') },
 ] as const;
 const layouts = [
-  { value: 'staggered', text: 'Staggered' },
-  { value: 'square', text: 'Square' },
-  { value: 'rows', text: 'Rows' },
+  { value: 'staggered', text: say('Staggered') },
+  { value: 'square', text: say('Square') },
+  { value: 'rows', text: say('Rows') },
 ] as const;
 
 export function AddPlanting(props: { readonly start: PlantingStart; readonly data: BoardData; readonly onClose: () => void }) {
   const choices = useRead(api.plantings.choices, { seasonId: props.data.season.id });
   return (
-    <Dialog title="Add a planting or a succession" onClose={props.onClose} wide>
+    <Dialog title={say('Add a planting or a succession')} onClose={props.onClose} wide>
       <Shown reading={choices}>{(found) => <EntryForm {...props} choices={found} />}</Shown>
     </Dialog>
   );
@@ -93,18 +98,21 @@ function EntryForm(props: {
   const [by, setBy] = useState<'interval' | 'heat'>('interval');
   const add = useChange(api.plantings.add);
   const crop = choices.crops.find((each) => each.cropId === entry?.cropId);
-  if (entry === null || crop === undefined) return <p>There is no crop in the library. Add one in Library, Crops.</p>;
+  if (entry === null || crop === undefined) return <p>{say('There is no crop in the library. Add one in Library, Crops.')}</p>;
   const set = (change: Partial<Entry>) => setEntry({ ...entry, ...change });
   const succession = isSuccession && interval_days !== null && notAfter !== null ? { interval_days, notAfter, by } : null;
   const spans = bedIds.map((bedId) => ({ bedId, fromShare: 0, toShare: 1 }));
   const input = { seasonId: data.season.id, entry, spans, succession };
   const save = async (): Promise<void> => {
-    const done = await add.run(input, isSuccession ? `Added a succession of ${crop.name}.` : `Added ${crop.name}.`);
+    const done = await add.run(
+      input,
+      isSuccession ? say('Added a succession of {crop}.', { crop: crop.name }) : say('Added {crop}.', { crop: crop.name }),
+    );
     if (done !== undefined) props.onClose();
   };
   return (
     <Form
-      label="Planting"
+      label={say('Planting')}
       failure={add.failure}
       paths={[
         'cropId',
@@ -121,7 +129,7 @@ function EntryForm(props: {
     >
       <div className="form-pair">
         <ChoiceField
-          label="Crop"
+          label={say('Crop')}
           path="cropId"
           value={entry.cropId}
           choices={choices.crops.map((each) => ({ value: each.cropId, text: each.name }))}
@@ -133,10 +141,10 @@ function EntryForm(props: {
           }}
         />
         <ChoiceField
-          label="Variety"
+          label={say('Variety')}
           value={entry.varietyId ?? ''}
           choices={[
-            { value: '', text: crop.varieties.length === 0 ? 'none in the library' : 'any' },
+            { value: '', text: crop.varieties.length === 0 ? say('none in the library') : say('any') },
             ...crop.varieties.map((each) => ({ value: each.varietyId, text: each.name })),
           ]}
           onChange={(varietyId) => set({ varietyId: varietyId === '' ? null : varietyId })}
@@ -144,32 +152,32 @@ function EntryForm(props: {
       </div>
       <div className="form-pair">
         <ChoiceField
-          label="How"
+          label={say('How')}
           value={entry.method}
           choices={crop.methods.map((method) => ({ value: method, text: methodTexts[method] }))}
           onChange={(method) => set({ method })}
         />
         <ChoiceField
-          label="Dates by"
+          label={say('Dates by')}
           path="datesBy"
           value={entry.datesBy}
           choices={[
-            { value: 'days', text: 'Days with ten hours of light' },
-            { value: 'hand', text: 'Plain days' },
-            ...(crop.hasHeat ? [{ value: 'heat' as const, text: 'Heat of the place' }] : []),
+            { value: 'days', text: say('Days with ten hours of light') },
+            { value: 'hand', text: say('Plain days') },
+            ...(crop.hasHeat ? [{ value: 'heat' as const, text: say('Heat of the place') }] : []),
           ]}
           onChange={(datesBy) => set({ datesBy })}
         />
       </div>
       <div className="form-pair">
         <ChoiceField
-          label="Known date"
+          label={say('Known date')}
           value={entry.anchor.at}
           choices={anchors.filter((each) => each.value !== 'sow' || entry.method !== 'set')}
           onChange={(at) => set({ anchor: { ...entry.anchor, at } })}
         />
         <DateField
-          label="Date"
+          label={say('Date')}
           path="anchor.date"
           needed
           value={entry.anchor.date}
@@ -177,9 +185,9 @@ function EntryForm(props: {
         />
       </div>
       <div className="form-pair">
-        <ChoiceField label="Layout" value={entry.layout} choices={layouts} onChange={(layout) => set({ layout })} />
+        <ChoiceField label={say('Layout')} value={entry.layout} choices={layouts} onChange={(layout) => set({ layout })} />
         <QuantityField
-          label={entry.layout === 'rows' ? 'In the row' : 'Spacing'}
+          label={entry.layout === 'rows' ? say('In the row') : say('Spacing')}
           path="entry.inRow_m"
           unit="m_short"
           needed
@@ -190,7 +198,7 @@ function EntryForm(props: {
       <div className="form-pair">
         {entry.layout === 'rows' ? (
           <QuantityField
-            label="Between rows"
+            label={say('Between rows')}
             path="entry.row_m"
             unit="m_short"
             needed
@@ -199,38 +207,44 @@ function EntryForm(props: {
           />
         ) : null}
         <QuantityField
-          label="Margin to the edge"
+          label={say('Margin to the edge')}
           path="entry.margin_m"
           unit="m_short"
-          hint="Empty: half the spacing"
+          hint={say('Empty: half the spacing')}
           value={entry.margin_m}
           onChange={(margin_m) => set({ margin_m })}
         />
-        <CountField label="Seeds in a hole" value={entry.seedsPerHole} onChange={(value) => set({ seedsPerHole: value ?? 1 })} />
+        <CountField
+          label={say('Seeds in a hole')}
+          value={entry.seedsPerHole}
+          onChange={(value) => set({ seedsPerHole: value ?? 1 })}
+        />
       </div>
       <FlagField
-        label="A succession: the same again, until a last date"
+        label={say('A succession: the same again, until a last date')}
         value={isSuccession}
         onChange={setSuccession}
-        {...(crop.published === null ? {} : { hint: `Published interval: ${intervalText(crop.published)}` })}
+        {...(crop.published === null
+          ? {}
+          : { hint: say('Published interval: {interval}', { interval: intervalText(crop.published) }) })}
       />
       {isSuccession ? (
         <div className="form-pair">
           <CountField
-            label={by === 'heat' ? 'Days between harvests' : 'Days between sowings'}
+            label={by === 'heat' ? say('Days between harvests') : say('Days between sowings')}
             path="interval_days"
             value={interval_days}
             onChange={setInterval}
           />
-          <DateField label="None after" path="notAfter" needed value={notAfter} onChange={setNotAfter} />
+          <DateField label={say('None after')} path="notAfter" needed value={notAfter} onChange={setNotAfter} />
           {crop.hasHeat ? (
             <ChoiceField
-              label="Spaced"
+              label={say('Spaced')}
               path="succession.by"
               value={by}
               choices={[
-                { value: 'interval', text: 'Evenly' },
-                { value: 'heat', text: 'By heat, for even harvests' },
+                { value: 'interval', text: say('Evenly') },
+                { value: 'heat', text: say('By heat, for even harvests') },
               ]}
               onChange={setBy}
             />
@@ -243,13 +257,13 @@ function EntryForm(props: {
         onChange={setBedIds}
         hint={
           isSuccession
-            ? 'Each sowing goes to the first of these beds that is free and rested.'
-            : 'One planting over all beds chosen. None: it waits without a bed.'
+            ? say('Each sowing goes to the first of these beds that is free and rested.')
+            : say('One planting over all beds chosen. None: it waits without a bed.')
         }
       />
       {entry.inRow_m > 0 && entry.row_m > 0 ? <EntryPreview input={input} /> : null}
       <Button type="submit" weight="main" disabled={add.busy}>
-        Add
+        {say('Add')}
       </Button>
     </Form>
   );

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 import type { BoardData } from './board-data.ts';
 
 const SHOWN = 150;
@@ -18,9 +19,9 @@ export function BedPicks(props: {
   );
   return (
     <fieldset>
-      <legend>Beds</legend>
+      <legend>{say('Beds')}</legend>
       <p className="small soft">{props.hint}</p>
-      {data.beds.length > 20 ? <TextField label="Code begins with" value={text} onChange={setText} /> : null}
+      {data.beds.length > 20 ? <TextField label={say('Code begins with')} value={text} onChange={setText} /> : null}
       <div className="bed-picks">
         {found.slice(0, SHOWN).map((bed) => (
           <label key={bed.id} className="bed-pick">
@@ -34,7 +35,9 @@ export function BedPicks(props: {
             {bed.code}
           </label>
         ))}
-        {found.length > SHOWN ? <span className="small soft">and {found.length - SHOWN} more: type a code</span> : null}
+        {found.length > SHOWN ? (
+          <span className="small soft">{say('and {found} more: type a code', { found: found.length - SHOWN })}</span>
+        ) : null}
       </div>
     </fieldset>
   );

@@ -1,6 +1,7 @@
 import { memo } from 'react';
 import type { Finding, PlanPlanting, PlanSpan } from '../../../planner/season/plan.ts';
 import type { FamilyMark } from '../../look/family-mark.tsx';
+import { say } from '../../words/say.ts';
 import type { BoardRow } from './board-data.ts';
 import { stripOf } from './strip.ts';
 import type { TimeScale } from './time-scale.ts';
@@ -17,12 +18,19 @@ type BarProps = {
 };
 
 const named = (row: BoardRow | undefined, planting: PlanPlanting): string =>
-  (row?.number ?? 1) > 1 ? `${planting.crop.cropName} no. ${row?.number}` : planting.crop.cropName;
+  (row?.number ?? 1) > 1
+    ? say('{cropName} no. {number}', { cropName: planting.crop.cropName, number: row?.number })
+    : planting.crop.cropName;
 
 /** What a reader who does not see the drawing is told of a planting. */
 export function barLabel(planting: PlanPlanting, row: BoardRow | undefined, worst: Finding | undefined): string {
-  const dates = `in the bed ${planting.inBed}, harvest ${planting.firstHarvest} to ${planting.lastHarvest}, free ${planting.free}`;
-  const happened = row?.hasHappened === true ? ', has begun' : '';
+  const dates = say('in the bed {inBed}, harvest {firstHarvest} to {lastHarvest}, free {free}', {
+    inBed: planting.inBed,
+    firstHarvest: planting.firstHarvest,
+    lastHarvest: planting.lastHarvest,
+    free: planting.free,
+  });
+  const happened = row?.hasHappened === true ? say(', has begun') : '';
   return `${named(row, planting)}, ${dates}${happened}${worst === undefined ? '' : `. ${worst.message}`}`;
 }
 

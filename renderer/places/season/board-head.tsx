@@ -1,4 +1,5 @@
 import { useReader } from '../../client/reader.tsx';
+import { say } from '../../words/say.ts';
 import type { BoardData } from './board-data.ts';
 import { type TimeScale, weekMarks } from './time-scale.ts';
 
@@ -45,8 +46,8 @@ export function BoardLevels({
 }) {
   const reader = useReader();
   const levels = [
-    { date: frost.lastFrost, name: 'last frost', kind: 'frost' },
-    { date: frost.firstFrost, name: 'first frost', kind: 'frost' },
+    { date: frost.lastFrost, name: say('last frost'), kind: 'frost' },
+    { date: frost.firstFrost, name: say('first frost'), kind: 'frost' },
     { date: today as typeof frost.lastFrost, name: 'today', kind: 'today' },
   ].flatMap((level) => (level.date === null ? [] : [{ ...level, date: level.date, x_px: scale.x(level.date) }]));
   return (

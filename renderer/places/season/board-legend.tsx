@@ -1,4 +1,5 @@
 import { FamilyChip, type FamilyMark } from '../../look/family-mark.tsx';
+import { say } from '../../words/say.ts';
 import type { BoardData } from './board-data.ts';
 
 /** Families that stand on the board, and how a strip is read. */
@@ -13,7 +14,7 @@ export function BoardLegend({ data, marks }: { readonly data: BoardData; readonl
           <path d="M36 2H52V15H36Z" fill="currentColor" fillOpacity="0.35" stroke="currentColor" />
           <path d="M52 8H60M60 2V15" stroke="currentColor" fill="none" />
         </svg>
-        raised, growing, harvest, clearing
+        {say('raised, growing, harvest, clearing')}
       </span>
       {shown.map((family) => {
         const mark = marks.get(family);

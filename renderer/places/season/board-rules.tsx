@@ -10,19 +10,20 @@ import { ChoiceField } from '../../fields/choice-field.tsx';
 import { FlagField } from '../../fields/flag-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { CountField } from '../../fields/quantity-field.tsx';
+import { say } from '../../words/say.ts';
 import type { BoardData } from './board-data.ts';
 
 const risks = [
-  { value: '0.5', text: 'Frost after this date in 5 years of 10' },
-  { value: '0.3', text: 'Frost after this date in 3 years of 10' },
-  { value: '0.1', text: 'Frost after this date in 1 year of 10' },
+  { value: '0.5', text: say('Frost after this date in 5 years of 10') },
+  { value: '0.3', text: say('Frost after this date in 3 years of 10') },
+  { value: '0.1', text: say('Frost after this date in 1 year of 10') },
 ] as const;
 
 /** The chance of frost that dates are held against, and the years that families rest. */
 export function BoardRules({ data, onClose }: { readonly data: BoardData; readonly onClose: () => void }) {
   const rules = useRead(api.seasons.rules, undefined);
   return (
-    <Dialog title="Rules of the board" onClose={onClose}>
+    <Dialog title={say('Rules of the board')} onClose={onClose}>
       <Shown reading={rules}>{(kept) => <RulesForm kept={kept} data={data} onClose={onClose} />}</Shown>
     </Dialog>
   );
@@ -43,28 +44,36 @@ function RulesForm(props: {
   const [gapYears, setGapYears] = useState<Readonly<Record<string, number>>>(props.kept.gapYears);
   const families = [...new Set(props.data.plantings.map((planting) => planting.crop.family))].sort();
   const submit = async (): Promise<void> => {
-    const done = await save.run({ frostRisk: Number(risk), gapYears, mayRepeatCrop }, 'The rules hold from now on.');
+    const done = await save.run({ frostRisk: Number(risk), gapYears, mayRepeatCrop }, say('The rules hold from now on.'));
     if (done !== undefined) props.onClose();
   };
   return (
-    <Form label="Rules of the board" failure={save.failure} paths={['frostRisk']} onSave={() => void submit()}>
-      <ChoiceField label="Frost" path="frostRisk" value={risk} choices={risks} onChange={setRisk} />
+    <Form label={say('Rules of the board')} failure={save.failure} paths={['frostRisk']} onSave={() => void submit()}>
+      <ChoiceField label={say('Frost')} path="frostRisk" value={risk} choices={risks} onChange={setRisk} />
       <p className="small soft">
         {frost.from === 'not-known'
-          ? 'No frost dates are known: read in a weather record, or enter dates in Farm.'
-          : `Now: last frost ${reader.date(frost.lastFrost)}, first frost ${reader.date(frost.firstFrost)}, ${
-              frost.from === 'entered' ? 'as entered in Farm' : `${frost.years} years at ${frost.stationName ?? 'the station'}`
-            }.`}
+          ? say('No frost dates are known: read in a weather record, or enter dates in Farm.')
+          : say('Now: last frost {lastFrost}, first frost {firstFrost}, {more}.', {
+              lastFrost: reader.date(frost.lastFrost),
+              firstFrost: reader.date(frost.firstFrost),
+              more:
+                frost.from === 'entered'
+                  ? say('as entered in Farm')
+                  : say('{years} years at {stationName}', {
+                      years: frost.years,
+                      stationName: frost.stationName ?? say('the station'),
+                    }),
+            })}
       </p>
       <FlagField
-        label="Cuts of one crop may follow each other in a bed within the season"
+        label={say('Cuts of one crop may follow each other in a bed within the season')}
         value={mayRepeatCrop}
         onChange={setMayRepeat}
       />
       <fieldset>
-        <legend>Years until a family may come back</legend>
+        <legend>{say('Years until a family may come back')}</legend>
         <p className="small soft">
-          Empty means the usual 3 (grasses 1). With a known disease take its years without a host, and one more.
+          {say('Empty means the usual 3 (grasses 1). With a known disease take its years without a host, and one more.')}
         </p>
         <div className="rule-years">
           {families.map((family) => (
@@ -81,7 +90,7 @@ function RulesForm(props: {
         </div>
       </fieldset>
       <Button type="submit" weight="main" disabled={save.busy}>
-        Save
+        {say('Save')}
       </Button>
     </Form>
   );

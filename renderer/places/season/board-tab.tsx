@@ -9,6 +9,7 @@ import { api } from '../../client/api.ts';
 import { useChange } from '../../client/use-change.ts';
 import { useRead } from '../../client/use-read.ts';
 import { familyMarks } from '../../look/family-mark.tsx';
+import { say } from '../../words/say.ts';
 import { AddPlanting, type PlantingStart } from './add-planting.tsx';
 import type { BoardData } from './board-data.ts';
 import { BoardLegend } from './board-legend.tsx';
@@ -56,7 +57,7 @@ function BoardOf({ data, tabs }: { readonly data: BoardData; readonly tabs: Reac
       if (lifted.asCopy) {
         void runCopy(
           { plantingId: lifted.plantingId, days: lifted.days, ...(changesBed ? { spans } : {}) },
-          `Copied ${planting.crop.cropName}.`,
+          say('Copied {cropName}.', { cropName: planting.crop.cropName }),
         );
         return;
       }
@@ -73,7 +74,7 @@ function BoardOf({ data, tabs }: { readonly data: BoardData; readonly tabs: Reac
             },
           ],
         },
-        `Moved ${planting.crop.cropName}.`,
+        say('Moved {cropName}.', { cropName: planting.crop.cropName }),
       );
     },
     [data, runMove, runCopy],
@@ -94,7 +95,7 @@ function BoardOf({ data, tabs }: { readonly data: BoardData; readonly tabs: Reac
         setPlantingId(undefined);
         setGap({ bedId, day });
       },
-      onRemove: (id: string) => void runRemove({ plantingIds: [id] }, 'Removed the planting. Undo brings it back.'),
+      onRemove: (id: string) => void runRemove({ plantingIds: [id] }, say('Removed the planting. Undo brings it back.')),
     }),
     [onPut, choose, runRemove, setPlantingId],
   );
@@ -113,44 +114,55 @@ function BoardOf({ data, tabs }: { readonly data: BoardData; readonly tabs: Reac
     ) : null;
   return (
     <Page
-      title="Season"
+      title={say('Season')}
       tabs={tabs}
       actions={
         <>
           <SeasonChoice seasonId={data.season.id} />
-          <Button onClick={() => setSettingRules(true)}>Rules</Button>
+          <Button onClick={() => setSettingRules(true)}>{say('Rules')}</Button>
           <Button icon="print" onClick={() => window.print()}>
-            Print
+            {say('Print')}
           </Button>
           <Button weight="main" icon="add" onClick={() => setAdding({})}>
-            Add planting
+            {say('Add planting')}
           </Button>
         </>
       }
       sheet={sheet}
     >
       {data.beds.length === 0 ? (
-        <Empty title="No beds yet">Build beds first; then plantings are laid on them here.</Empty>
+        <Empty title={say('No beds yet')}>{say('Build beds first; then plantings are laid on them here.')}</Empty>
       ) : (
         <>
           <div className="row no-print">
             <BoardLegend data={data} marks={marks} />
             <span className="row small">
-              <Button weight="quiet" name="Narrower weeks" disabled={zoom === 0} onClick={() => setZoom(zoom - 1)}>
+              <Button weight="quiet" name={say('Narrower weeks')} disabled={zoom === 0} onClick={() => setZoom(zoom - 1)}>
                 −
               </Button>
-              weeks
-              <Button weight="quiet" name="Wider weeks" disabled={zoom === zooms.length - 1} onClick={() => setZoom(zoom + 1)}>
+              {say('weeks')}
+              <Button
+                weight="quiet"
+                name={say('Wider weeks')}
+                disabled={zoom === zooms.length - 1}
+                onClick={() => setZoom(zoom + 1)}
+              >
                 +
               </Button>
             </span>
             <Button weight="quiet" icon="caution" aria-expanded={listing} onClick={() => setListing(!listing)}>
-              {findings.length === 0 ? 'Nothing against the plan' : `${findings.length} against the plan`}
+              {findings.length === 0
+                ? say('Nothing against the plan')
+                : say('{findings} against the plan', { findings: findings.length })}
             </Button>
           </div>
           {listing ? <FindingsList findings={findings} data={data} onOpen={choose} /> : null}
           <h2 className="print-only">
-            Season {data.season.name}: {data.season.startDate} to {data.season.endDate}
+            {say('Season {season}: {startDate} to {endDate}', {
+              season: data.season.name,
+              startDate: data.season.startDate,
+              endDate: data.season.endDate,
+            })}
           </h2>
           <SeasonBoard
             data={data}

@@ -12,6 +12,7 @@ import { useChange } from '../../client/use-change.ts';
 import { type OutputOf, useRead } from '../../client/use-read.ts';
 import { type Column, choice, count, derived, money, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';
+import { say } from '../../words/say.ts';
 import { AddDemand } from './add-demand.tsx';
 import { balanceGrid, cropsOfBalance } from './balance-rows.ts';
 import { SeasonChoice, useSeasonId } from './season-choice.tsx';
@@ -20,23 +21,28 @@ export type DemandData = OutputOf<typeof api.demand.list>;
 type WantedRow = DemandData['wanted'][number];
 
 const kinds = [
-  { value: 'standing', text: 'Standing order' },
-  { value: 'market', text: 'What the market takes' },
+  { value: 'standing', text: say('Standing order') },
+  { value: 'market', text: say('What the market takes') },
 ] as const;
 
 const columnsWith = (onRemove: (row: WantedRow) => void): readonly Column<WantedRow>[] => [
-  text('cropName', 'Crop', { width: 160 }),
-  text('outletName', 'Outlet', { width: 150 }),
-  choice('kind', 'Kind', kinds, { edit: true }),
-  derived('date', 'fromDate', 'From', (row) => row.fromDate),
-  derived('date', 'toDate', 'To', (row) => row.toDate),
-  count('amountPerWeek', 'A week', { edit: true }),
-  text('unit', 'Unit', { width: 70 }),
-  money('price_minor', 'Price', { edit: true }),
+  text('cropName', say('Crop'), { width: 160 }),
+  text('outletName', say('Outlet'), { width: 150 }),
+  choice('kind', say('Kind'), kinds, { edit: true }),
+  derived('date', 'fromDate', say('From'), (row) => row.fromDate),
+  derived('date', 'toDate', say('To'), (row) => row.toDate),
+  count('amountPerWeek', say('A week'), { edit: true }),
+  text('unit', say('Unit'), { width: 70 }),
+  money('price_minor', say('Price'), { edit: true }),
   derived('text', 'remove', '', () => '', {
     width: 60,
     draw: (row) => (
-      <Button weight="quiet" icon="bin" name={`Remove ${row.cropName} for ${row.outletName}`} onClick={() => onRemove(row)} />
+      <Button
+        weight="quiet"
+        icon="bin"
+        name={say('Remove {cropName} for {outletName}', { cropName: row.cropName, outletName: row.outletName })}
+        onClick={() => onRemove(row)}
+      />
     ),
   }),
 ];
@@ -57,7 +63,7 @@ function DemandOf({ data, tabs }: { readonly data: DemandData; readonly tabs: Re
   const remove = useChange(api.demand.remove);
   const { run: runRemove } = remove;
   const columns = useMemo(
-    () => columnsWith((row) => void runRemove({ demandIds: [row.id] }, 'Removed. Undo brings it back.')),
+    () => columnsWith((row) => void runRemove({ demandIds: [row.id] }, say('Removed. Undo brings it back.'))),
     [runRemove],
   );
   const crops = useMemo(() => cropsOfBalance(data.balance), [data.balance]);
@@ -66,14 +72,14 @@ function DemandOf({ data, tabs }: { readonly data: DemandData; readonly tabs: Re
   const grid = useMemo(() => balanceGrid(data.balance), [data.balance]);
   return (
     <Page
-      title="Season"
+      title={say('Season')}
       tabs={tabs}
-      lead="What boxes, stalls and kitchens want each week, against what the plan should give."
+      lead={say('What boxes, stalls and kitchens want each week, against what the plan should give.')}
       actions={
         <>
           <SeasonChoice seasonId={data.season.id} />
           <Button weight="main" icon="add" onClick={() => setAdding(true)}>
-            Add demand
+            {say('Add demand')}
           </Button>
         </>
       }
@@ -81,32 +87,37 @@ function DemandOf({ data, tabs }: { readonly data: DemandData; readonly tabs: Re
       {crop === undefined ? null : (
         <section className="stack">
           <label className="row small">
-            Crop
+            {say('Crop')}
             <select className="plain-select" value={crop.key} onChange={(event) => setChosen(event.target.value)}>
               {crops.map((each) => (
                 <option key={each.key} value={each.key}>
-                  {each.name} ({each.unit}){each.short > 0 ? ` · short ${Number(each.short.toPrecision(2))}` : ''}
+                  {each.name} ({each.unit})
+                  {each.short > 0 ? say(' · short {short}', { short: Number(each.short.toPrecision(2)) }) : ''}
                 </option>
               ))}
             </select>
           </label>
           <Chart
-            title={`${crop.name}: expected harvest against demand, ${crop.unit} a week`}
+            title={say('{crop}: expected harvest against demand, {unit} a week', { crop: crop.name, unit: crop.unit })}
             rows={rows}
-            x={{ name: 'Week of', text: (row) => reader.date(row.week) }}
+            x={{ name: say('Week of'), text: (row) => reader.date(row.week) }}
             unit=""
             series={[
-              { name: 'Expected', as: 'bar', read: (row) => row.typical },
-              { name: 'Wanted', as: 'line', read: (row) => row.wanted },
+              { name: say('Expected'), as: 'bar', read: (row) => row.typical },
+              { name: say('Wanted'), as: 'line', read: (row) => row.wanted },
             ]}
-            bands={[{ name: 'low to high yield', low: (row) => row.low, high: (row) => row.high }]}
-            note={data.notKnown === 0 ? undefined : `${data.notKnown} plantings are left out: their yield is not known.`}
+            bands={[{ name: say('low to high yield'), low: (row) => row.low, high: (row) => row.high }]}
+            note={
+              data.notKnown === 0
+                ? undefined
+                : say('{notKnown} plantings are left out: their yield is not known.', { notKnown: data.notKnown })
+            }
           />
           <HeatMap
-            title="Short by crop and week, as a share of what is wanted"
+            title={say('Short by crop and week, as a share of what is wanted')}
             rows={grid.rows}
             columns={grid.weeks.map((week) => String(isoWeek(week as IsoDate).week))}
-            ways={['Crop', 'Week']}
+            ways={[say('Crop'), say('Week')]}
             unit="share"
             value={(row, column) => grid.value(row, column)}
           />
@@ -121,12 +132,14 @@ function DemandOf({ data, tabs }: { readonly data: DemandData; readonly tabs: Re
         onEdit={(edits) =>
           set.run(
             { edits: edits.map((edit) => ({ demandId: edit.row.id, values: { [edit.key]: edit.value } })) },
-            'Changed the demand.',
+            say('Changed the demand.'),
           )
         }
         failure={set.failure}
         empty={
-          <Empty title="No demand yet">Add what each outlet takes a week; the chart then shows where the plan is short.</Empty>
+          <Empty title={say('No demand yet')}>
+            {say('Add what each outlet takes a week; the chart then shows where the plan is short.')}
+          </Empty>
         }
       />
       {adding ? <AddDemand data={data} onClose={() => setAdding(false)} /> : null}

@@ -1,33 +1,38 @@
 import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { type InputOf, useRead } from '../../client/use-read.ts';
+import { say, sayWith } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 
 /** What an entry would make: dates, plants, and what stands against it. */
 export function EntryPreview({ input }: { readonly input: InputOf<typeof api.plantings.preview> }) {
   const reader = useReader();
   const preview = useRead(api.plantings.preview, input);
-  if (preview.state === 'loading') return <p className="waiting">Working it out…</p>;
+  if (preview.state === 'loading') return <p className="waiting">{say('Working it out…')}</p>;
   if (preview.state === 'failed') return <p className="failed">{preview.message}</p>;
   const { dates, plants, plantings, findings, unplaced, working, plantsWorking } = preview.data;
   return (
-    <section className="panel findings" aria-label="What this makes" aria-live="polite">
+    <section className="panel findings" aria-label={say('What this makes')} aria-live="polite">
       <dl className="facts">
         {dates.sow === null ? null : (
           <>
-            <dt>Sow</dt>
+            <dt>{say('Sow')}</dt>
             <dd>{reader.date(dates.sow)}</dd>
           </>
         )}
-        <dt>Into the bed</dt>
+        <dt>{say('Into the bed')}</dt>
         <dd>{reader.date(dates.inBed)}</dd>
-        <dt>Harvest</dt>
+        <dt>{say('Harvest')}</dt>
         <dd>
-          {reader.date(dates.firstHarvest)} to {reader.date(dates.lastHarvest)} (<Figure of={working} />)
+          {sayWith('{firstHarvest} to {lastHarvest} ({figure})', {
+            firstHarvest: reader.date(dates.firstHarvest),
+            lastHarvest: reader.date(dates.lastHarvest),
+            figure: <Figure of={working} />,
+          })}
         </dd>
-        <dt>Bed free</dt>
+        <dt>{say('Bed free')}</dt>
         <dd>{reader.date(dates.free)}</dd>
-        <dt>Plants</dt>
+        <dt>{say('Plants')}</dt>
         <dd>
           {plantsWorking === null || plantings.length > 1 ? (
             plants
@@ -40,11 +45,11 @@ export function EntryPreview({ input }: { readonly input: InputOf<typeof api.pla
         <table className="compare">
           <thead>
             <tr>
-              <th scope="col">No.</th>
-              <th scope="col">In the bed</th>
-              <th scope="col">First harvest</th>
-              <th scope="col">Bed</th>
-              <th scope="col">Plants</th>
+              <th scope="col">{say('No.')}</th>
+              <th scope="col">{say('In the bed')}</th>
+              <th scope="col">{say('First harvest')}</th>
+              <th scope="col">{say('Bed')}</th>
+              <th scope="col">{say('Plants')}</th>
             </tr>
           </thead>
           <tbody>
@@ -53,7 +58,7 @@ export function EntryPreview({ input }: { readonly input: InputOf<typeof api.pla
                 <td>{at + 1}</td>
                 <td>{reader.date(each.inBed)}</td>
                 <td>{reader.date(each.firstHarvest)}</td>
-                <td>{each.beds.length === 0 ? 'none free' : each.beds.join(', ')}</td>
+                <td>{each.beds.length === 0 ? say('none free') : each.beds.join(', ')}</td>
                 <td>{each.plants}</td>
               </tr>
             ))}
@@ -62,12 +67,14 @@ export function EntryPreview({ input }: { readonly input: InputOf<typeof api.pla
       )}
       {unplaced === 0 ? null : (
         <p className="small">
-          {unplaced === 1 ? 'One planting has' : `${unplaced} plantings have`} no bed yet; place {unplaced === 1 ? 'it' : 'them'}{' '}
-          on the board.
+          {say(
+            '{unplaced, plural, one {One planting has} other {# plantings have}} no bed yet; place {unplaced, plural, one {it} other {them}} on the board.',
+            { unplaced },
+          )}
         </p>
       )}
       {findings.filter((each) => each.weight !== 'note').length === 0 ? (
-        <p className="small soft">Nothing stands against it.</p>
+        <p className="small soft">{say('Nothing stands against it.')}</p>
       ) : (
         <ul>
           {findings

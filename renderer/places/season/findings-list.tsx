@@ -1,12 +1,14 @@
 import type { Finding } from '../../../planner/season/plan.ts';
 import { Button } from '../../app/button.tsx';
+import { sayKnown } from '../../words/known.ts';
+import { say } from '../../words/say.ts';
 import type { BoardData } from './board-data.ts';
 
 const words: Readonly<Record<Finding['weight'], string>> = {
-  clash: 'Cannot be done',
-  barred: 'Against a rule',
-  risk: 'Risk',
-  note: 'Note',
+  clash: say('Cannot be done'),
+  barred: say('Against a rule'),
+  risk: say('Risk'),
+  note: say('Note'),
 };
 const SHOWN = 200;
 
@@ -19,8 +21,8 @@ export function FindingsList(props: {
   const codes = new Map(props.data.beds.map((bed) => [bed.id, bed.code]));
   const names = new Map(props.data.plantings.map((planting) => [planting.id, planting.crop.cropName]));
   return (
-    <section className="findings panel" aria-label="Against the plan">
-      {props.findings.length === 0 ? <p>Nothing stands against the plan.</p> : null}
+    <section className="findings panel" aria-label={say('Against the plan')}>
+      {props.findings.length === 0 ? <p>{say('Nothing stands against the plan.')}</p> : null}
       {(['clash', 'barred', 'risk'] as const).map((weight) => {
         const list = props.findings.filter((finding) => finding.weight === weight);
         return list.length === 0 ? null : (
@@ -37,11 +39,11 @@ export function FindingsList(props: {
                   <Button weight="quiet" onClick={() => props.onOpen(finding.plantingId)}>
                     {names.get(finding.plantingId)} {finding.bedId === null ? '' : codes.get(finding.bedId)}
                   </Button>{' '}
-                  {finding.message}
+                  {sayKnown(finding.message)}
                 </li>
               ))}
             </ul>
-            {list.length > SHOWN ? <p className="soft">and {list.length - SHOWN} more</p> : null}
+            {list.length > SHOWN ? <p className="soft">{say('and {list} more', { list: list.length - SHOWN })}</p> : null}
           </div>
         );
       })}

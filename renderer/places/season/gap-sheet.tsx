@@ -7,6 +7,7 @@ import { Shown } from '../../app/states.tsx';
 import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { useRead } from '../../client/use-read.ts';
+import { say } from '../../words/say.ts';
 import type { PlantingStart } from './add-planting.tsx';
 import type { BoardData } from './board-data.ts';
 
@@ -36,25 +37,28 @@ export function GapSheet(props: {
     [...gaps].sort((a, b) => b.to_day - b.from_day - (a.to_day - a.from_day))[0];
   const years = Object.entries(bed.lastYearOf).sort(([, a], [, b]) => b - a);
   return (
-    <Sheet title={`Bed ${bed.code}`} onClose={props.onClose}>
+    <Sheet title={say('Bed {bed}', { bed: bed.code })} onClose={props.onClose}>
       <dl className="facts">
-        <dt>Area</dt>
+        <dt>{say('Area')}</dt>
         <dd>{reader.print(bed.area_m2, 'm2')}</dd>
-        <dt>Soil</dt>
+        <dt>{say('Soil')}</dt>
         <dd>{reader.print(bed.soilDepth_m, 'm_short')}</dd>
-        <dt>Sun</dt>
-        <dd>{bed.sun === 'full' ? 'full' : bed.sun === 'shade' ? 'shade' : 'light shade'}</dd>
-        <dt>Support</dt>
-        <dd>{bed.hasTrellis ? 'yes' : 'none'}</dd>
-        <dt>Stood here</dt>
-        <dd>{years.length === 0 ? 'nothing on record' : years.map(([family, year]) => `${family} ${year}`).join(', ')}</dd>
+        <dt>{say('Sun')}</dt>
+        <dd>{bed.sun === 'full' ? say('full') : bed.sun === 'shade' ? say('shade') : say('light shade')}</dd>
+        <dt>{say('Support')}</dt>
+        <dd>{bed.hasTrellis ? say('yes') : say('none')}</dd>
+        <dt>{say('Stood here')}</dt>
+        <dd>{years.length === 0 ? say('nothing on record') : years.map(([family, year]) => `${family} ${year}`).join(', ')}</dd>
       </dl>
       {gap === undefined ? (
-        <p>This bed has no gap of three weeks or more.</p>
+        <p>{say('This bed has no gap of three weeks or more.')}</p>
       ) : (
         <>
           <h3>
-            Free {reader.date(dateOfDay(gap.from_day))} to {reader.date(dateOfDay(gap.to_day))}
+            {say('Free {dateOfDay} to {dateOfDay2}', {
+              dateOfDay: reader.date(dateOfDay(gap.from_day)),
+              dateOfDay2: reader.date(dateOfDay(gap.to_day)),
+            })}
           </h3>
           <Fitting {...props} from={dateOfDay(gap.from_day)} to={dateOfDay(gap.to_day)} />
         </>
@@ -83,15 +87,15 @@ function Fitting(props: {
     <Shown reading={fits}>
       {(answer) => (
         <div>
-          <h4>What would fit</h4>
-          {answer.suggestions.length === 0 ? <p>Nothing fits that rotation, depth, sun and time allow.</p> : null}
+          <h4>{say('What would fit')}</h4>
+          {answer.suggestions.length === 0 ? <p>{say('Nothing fits that rotation, depth, sun and time allow.')}</p> : null}
           {answer.suggestions.slice(0, SHOWN).map((each) => (
             <div key={each.cropId} className="suggestion">
               <div className="row">
                 <strong>{each.cropName}</strong>
                 {each.stillWanted > 0 ? (
                   <span className="state-mark" data-tone="note">
-                    still wanted
+                    {say('still wanted')}
                   </span>
                 ) : null}
                 <Button
@@ -99,11 +103,15 @@ function Fitting(props: {
                     props.onPlant({ cropId: each.cropId, method: each.method, inBed: each.inBed, bedIds: [props.bed.id] })
                   }
                 >
-                  Plant
+                  {say('Plant')}
                 </Button>
               </div>
               <span className="small soft">
-                in the bed {reader.date(each.inBed)}, harvest {reader.date(each.firstHarvest)} to {reader.date(each.lastHarvest)}
+                {say('in the bed {inBed}, harvest {firstHarvest} to {lastHarvest}', {
+                  inBed: reader.date(each.inBed),
+                  firstHarvest: reader.date(each.firstHarvest),
+                  lastHarvest: reader.date(each.lastHarvest),
+                })}
               </span>
               {each.risks.map((risk) => (
                 <span key={risk} className="small">
@@ -113,8 +121,12 @@ function Fitting(props: {
             </div>
           ))}
           <p className="small soft">
-            {answer.suggestions.length > SHOWN ? `${answer.suggestions.length - SHOWN} more fit. ` : ''}
-            {answer.notKnown === 0 ? '' : `${answer.notKnown} crops are left out: their days are not known.`}
+            {answer.suggestions.length > SHOWN
+              ? say('{suggestions} more fit. ', { suggestions: answer.suggestions.length - SHOWN })
+              : ''}
+            {answer.notKnown === 0
+              ? ''
+              : say('{notKnown} crops are left out: their days are not known.', { notKnown: answer.notKnown })}
           </p>
         </div>
       )}

@@ -5,6 +5,7 @@ import { useChange } from '../../client/use-change.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { ShareField } from '../../fields/quantity-field.tsx';
+import { say } from '../../words/say.ts';
 import type { BoardData, PlantingSheetData } from './board-data.ts';
 
 type Piece = { readonly bedId: string; readonly fromShare: number; readonly toShare: number };
@@ -21,34 +22,34 @@ export function PlaceForm({ found, data }: { readonly found: PlantingSheetData; 
   const last = pieces.at(-1);
   return (
     <Form
-      label="Beds of the planting"
+      label={say('Beds of the planting')}
       failure={move.failure}
       paths={pieces.map((_, at) => `spans.${at}`)}
       onSave={() =>
         void move.run(
           { moves: [{ plantingId: found.record.id, revision: found.record.revision, how: 'move', days: 0, spans: [...pieces] }] },
-          'The plants are counted anew.',
+          say('The plants are counted anew.'),
         )
       }
     >
-      <h3>Beds</h3>
+      <h3>{say('Beds')}</h3>
       <div className="span-rows">
         {pieces.map((piece, at) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: pieces have no name of their own and keep their order
           <div key={at} className="span-row">
             <ChoiceField
-              label="Bed"
+              label={say('Bed')}
               path={`spans.${at}`}
               value={piece.bedId}
               choices={beds}
               onChange={(bedId) => set(at, { bedId })}
             />
-            <ShareField label="From" value={piece.fromShare} onChange={(value) => set(at, { fromShare: value ?? 0 })} />
-            <ShareField label="To" value={piece.toShare} onChange={(value) => set(at, { toShare: value ?? 1 })} />
+            <ShareField label={say('From')} value={piece.fromShare} onChange={(value) => set(at, { fromShare: value ?? 0 })} />
+            <ShareField label={say('To')} value={piece.toShare} onChange={(value) => set(at, { toShare: value ?? 1 })} />
             <Button
               weight="quiet"
               icon="bin"
-              name="Take this bed away"
+              name={say('Take this bed away')}
               onClick={() => setPieces(pieces.filter((_, index) => index !== at))}
             />
           </div>
@@ -63,10 +64,10 @@ export function PlaceForm({ found, data }: { readonly found: PlantingSheetData; 
             if (next !== undefined) setPieces([...pieces, { bedId: next.id, fromShare: 0, toShare: 1 }]);
           }}
         >
-          Split over another bed
+          {say('Split over another bed')}
         </Button>
         <Button type="submit" disabled={move.busy}>
-          Save beds
+          {say('Save beds')}
         </Button>
       </div>
     </Form>

@@ -7,17 +7,18 @@ import type { InputOf } from '../../client/use-read.ts';
 import { DateField } from '../../fields/date-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { CountField } from '../../fields/quantity-field.tsx';
+import { say } from '../../words/say.ts';
 import type { PlantingSheetData } from './board-data.ts';
 
 type Planned = InputOf<typeof api.plantings.set>['values'];
 type Actual = InputOf<typeof api.plantings.record>['actual'];
 
 const steps = [
-  { name: 'Sow', planned: 'sowDate', actual: 'sownActual' },
-  { name: 'Into the bed', planned: 'inBedDate', actual: 'inBedActual' },
-  { name: 'First harvest', planned: 'firstHarvestDate', actual: 'firstHarvestActual' },
-  { name: 'Last harvest', planned: 'lastHarvestDate', actual: 'lastHarvestActual' },
-  { name: 'Bed free', planned: 'clearDate', actual: 'clearedActual' },
+  { name: say('Sow'), planned: 'sowDate', actual: 'sownActual' },
+  { name: say('Into the bed'), planned: 'inBedDate', actual: 'inBedActual' },
+  { name: say('First harvest'), planned: 'firstHarvestDate', actual: 'firstHarvestActual' },
+  { name: say('Last harvest'), planned: 'lastHarvestDate', actual: 'lastHarvestActual' },
+  { name: say('Bed free'), planned: 'clearDate', actual: 'clearedActual' },
 ] as const;
 
 /** Dates as planned beside what happened; each real date moves the ones after it. */
@@ -30,13 +31,16 @@ export function PlanBesideActual({ found }: { readonly found: PlantingSheetData 
   const failure = record_.failure ?? plan.failure;
   const save = async (): Promise<void> => {
     if (Object.keys(planned).length > 0) {
-      const done = await plan.run({ plantingId: record.id, revision: record.revision, values: planned }, 'The plan is changed.');
+      const done = await plan.run(
+        { plantingId: record.id, revision: record.revision, values: planned },
+        say('The plan is changed.'),
+      );
       if (done === undefined) return;
     }
     if (Object.keys(actual).length > 0)
       await record_.run(
         { plantingId: record.id, revision: record.revision + (Object.keys(planned).length > 0 ? 1 : 0), actual },
-        'Recorded; later dates follow.',
+        say('Recorded; later dates follow.'),
       );
   };
   const now: Readonly<Record<string, IsoDate | null>> = {
@@ -48,7 +52,7 @@ export function PlanBesideActual({ found }: { readonly found: PlantingSheetData 
   };
   return (
     <Form
-      label="Planned and real dates"
+      label={say('Planned and real dates')}
       failure={failure}
       paths={steps.flatMap((step) => [`values.${step.planned}`, `actual.${step.actual}`])}
       onSave={() => void save()}
@@ -56,9 +60,9 @@ export function PlanBesideActual({ found }: { readonly found: PlantingSheetData 
       <table className="compare">
         <thead>
           <tr>
-            <th scope="col">Planned</th>
-            <th scope="col">Happened</th>
-            <th scope="col">Moved</th>
+            <th scope="col">{say('Planned')}</th>
+            <th scope="col">{say('Happened')}</th>
+            <th scope="col">{say('Moved')}</th>
           </tr>
         </thead>
         <tbody>
@@ -79,7 +83,7 @@ export function PlanBesideActual({ found }: { readonly found: PlantingSheetData 
                 </td>
                 <td>
                   <DateField
-                    label={`${step.name}, real`}
+                    label={say('{step}, real', { step: step.name })}
                     path={`actual.${step.actual}`}
                     value={(step.actual in actual ? actual[step.actual] : record[step.actual]) as IsoDate | null}
                     onChange={(date) => setActual({ ...actual, [step.actual]: date })}
@@ -92,7 +96,7 @@ export function PlanBesideActual({ found }: { readonly found: PlantingSheetData 
         </tbody>
       </table>
       <CountField
-        label={`Plants that stood (planned ${record.plants})`}
+        label={say('Plants that stood (planned {plants})', { plants: record.plants })}
         path="actual.plantsActual"
         value={actual.plantsActual === undefined ? record.plantsActual : actual.plantsActual}
         onChange={(plantsActual) => setActual({ ...actual, plantsActual })}
@@ -101,7 +105,7 @@ export function PlanBesideActual({ found }: { readonly found: PlantingSheetData 
         type="submit"
         disabled={plan.busy || record_.busy || (Object.keys(planned).length === 0 && Object.keys(actual).length === 0)}
       >
-        Save dates
+        {say('Save dates')}
       </Button>
     </Form>
   );

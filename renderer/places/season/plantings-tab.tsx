@@ -8,22 +8,23 @@ import { useChange } from '../../client/use-change.ts';
 import { useRead } from '../../client/use-read.ts';
 import { type Column, count, date, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';
+import { say } from '../../words/say.ts';
 import type { BoardData } from './board-data.ts';
 import { type PlantingLine, plantingLines } from './planting-lines.ts';
 import { SeasonChoice, useSeasonId } from './season-choice.tsx';
 
 const columns: readonly Column<PlantingLine>[] = [
-  text('crop', 'Crop', { width: 160 }),
-  count('number', 'No.', { width: 60 }),
-  text('beds', 'Beds', { width: 140 }),
-  count('plants', 'Plants', { total: 'sum' }),
-  date('sow', 'Sow'),
-  date('inBed', 'Into the bed', { edit: true }),
-  date('firstHarvest', 'First harvest', { edit: true }),
-  date('lastHarvest', 'Last harvest', { edit: true }),
-  date('free', 'Bed free', { edit: true }),
-  text('state', 'State'),
-  text('against', 'Against it', { width: 280 }),
+  text('crop', say('Crop'), { width: 160 }),
+  count('number', say('No.'), { width: 60 }),
+  text('beds', say('Beds'), { width: 140 }),
+  count('plants', say('Plants'), { total: 'sum' }),
+  date('sow', say('Sow')),
+  date('inBed', say('Into the bed'), { edit: true }),
+  date('firstHarvest', say('First harvest'), { edit: true }),
+  date('lastHarvest', say('Last harvest'), { edit: true }),
+  date('free', say('Bed free'), { edit: true }),
+  text('state', say('State')),
+  text('against', say('Against it'), { width: 280 }),
 ];
 const rowId = (row: PlantingLine): string => row.plantingId;
 
@@ -45,7 +46,7 @@ function PlantingsOf({ data, tabs }: { readonly data: BoardData; readonly tabs: 
   const lines = useMemo(() => plantingLines(data), [data]);
   const set = useChange(api.plantings.set);
   return (
-    <Page title="Season" tabs={tabs} actions={<SeasonChoice seasonId={data.season.id} />}>
+    <Page title={say('Season')} tabs={tabs} actions={<SeasonChoice seasonId={data.season.id} />}>
       <Grid
         name="Plantings"
         rows={lines}
@@ -56,11 +57,11 @@ function PlantingsOf({ data, tabs }: { readonly data: BoardData; readonly tabs: 
           for (const [plantingId, own] of Map.groupBy(edits, (edit) => edit.row.plantingId)) {
             const values = Object.fromEntries(own.map((edit) => [fields[edit.key as keyof typeof fields], edit.value]));
             const revision = own[0]?.row.revision ?? 0;
-            if ((await set.run({ plantingId, revision, values }, 'The plan is changed.')) === undefined) return;
+            if ((await set.run({ plantingId, revision, values }, say('The plan is changed.'))) === undefined) return;
           }
         }}
         failure={set.failure}
-        empty={<Empty title="No plantings yet">Add one on the board.</Empty>}
+        empty={<Empty title={say('No plantings yet')}>{say('Add one on the board.')}</Empty>}
       />
     </Page>
   );

@@ -3,6 +3,7 @@ import { type KeyboardEvent, useCallback, useMemo, useRef, useState } from 'reac
 import { checkPlan } from '../../../planner/season/check-plan.ts';
 import type { FamilyMark } from '../../look/family-mark.tsx';
 import { usePrinting } from '../../table/use-printing.ts';
+import { say } from '../../words/say.ts';
 import type { BoardData } from './board-data.ts';
 import { BoardHead, BoardLevels } from './board-head.tsx';
 import { liftedByKey, nextPlace, type Place } from './board-keys.ts';
@@ -183,8 +184,10 @@ export function SeasonBoard({
         className="board-scroll"
         ref={scroller}
         role="application"
-        aria-roledescription="season board"
-        aria-label="Beds down, weeks across. Arrows go from planting to planting; Space lifts one, arrows move it, Enter puts it down."
+        aria-roledescription={say('season board')}
+        aria-label={say(
+          'Beds down, weeks across. Arrows go from planting to planting; Space lifts one, arrows move it, Enter puts it down.',
+        )}
         onKeyDown={onKeyDown}
         onFocus={(event) => {
           const button = (event.target as HTMLElement).closest<HTMLElement>('.strip-button');
@@ -197,7 +200,7 @@ export function SeasonBoard({
         <div className="board-sheet" style={{ width: NAME_PX + scale.width_px }}>
           <div className="board-top">
             <div className="board-corner" style={{ width: NAME_PX, height: HEAD_PX }}>
-              Bed / week
+              {say('Bed / week')}
             </div>
             <BoardHead scale={scale} />
           </div>
@@ -221,7 +224,7 @@ export function SeasonBoard({
                 return (
                   <div key={item.key} className="board-block" style={{ ...at, height: LINE_PX.block }}>
                     <span>{line.title}</span>
-                    <span className="faint">{line.beds === 1 ? '1 bed' : `${line.beds} beds`}</span>
+                    <span className="faint">{say('{beds, plural, one {# bed} other {# beds}}', { beds: line.beds })}</span>
                   </div>
                 );
               return (
@@ -233,9 +236,9 @@ export function SeasonBoard({
                     style={{ width: NAME_PX }}
                     disabled={line.kind === 'unplaced'}
                     onClick={() => acts.onGap(line.id, null)}
-                    title={line.kind === 'unplaced' ? 'Plantings without a bed' : 'Gaps of this bed'}
+                    title={line.kind === 'unplaced' ? say('Plantings without a bed') : say('Gaps of this bed')}
                   >
-                    {line.kind === 'unplaced' ? 'No bed yet' : line.bed.code}
+                    {line.kind === 'unplaced' ? say('No bed yet') : line.bed.code}
                   </button>
                   <BoardBedLine
                     line={line}

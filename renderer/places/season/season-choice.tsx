@@ -11,6 +11,7 @@ import { FlagField } from '../../fields/flag-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { CountField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 import { NewSeason } from './season-gate.tsx';
 
 /** The season that the place is about: in the address, else the newest. */
@@ -28,7 +29,7 @@ export function SeasonChoice({ seasonId }: { readonly seasonId: string }) {
   return (
     <>
       <label className="row small">
-        Season
+        {say('Season')}
         <select className="plain-select" value={seasonId} onChange={(event) => setId(event.target.value)}>
           {seasons.data.map((season) => (
             <option key={season.id} value={season.id}>
@@ -38,11 +39,11 @@ export function SeasonChoice({ seasonId }: { readonly seasonId: string }) {
         </select>
       </label>
       <Button icon="copy" onClick={() => setCopying(true)}>
-        Next season
+        {say('Next season')}
       </Button>
-      <Button icon="add" name="A season with nothing in it" onClick={() => setAdding(true)} />
+      <Button icon="add" name={say('A season with nothing in it')} onClick={() => setAdding(true)} />
       {adding ? (
-        <Dialog title="A season with nothing in it" onClose={() => setAdding(false)}>
+        <Dialog title={say('A season with nothing in it')} onClose={() => setAdding(false)}>
           <NewSeason
             onMade={(id) => {
               setAdding(false);
@@ -80,32 +81,34 @@ function CopySeason(props: {
   const save = async (): Promise<void> => {
     const done = await copy.run(
       { fromSeasonId: from.id, name, years: years ?? 0, keepBeds: beds === 'keep', useLearned },
-      `Season ${name} is planned as a copy of ${from.name}.`,
+      say('Season {name} is planned as a copy of {from}.', { name, from: from.name }),
     );
     if (done !== undefined) props.onMade(done.seasonId);
   };
   return (
-    <Dialog title={`Plan a season as a copy of ${from.name}`} onClose={props.onClose}>
-      <Form label="Copy a season" failure={copy.failure} paths={['name', 'years']} onSave={() => void save()}>
-        <TextField label="Name" path="name" value={name} onChange={setName} />
-        <CountField label="Years later" path="years" value={years} onChange={setYears} />
+    <Dialog title={say('Plan a season as a copy of {from}', { from: from.name })} onClose={props.onClose}>
+      <Form label={say('Copy a season')} failure={copy.failure} paths={['name', 'years']} onSave={() => void save()}>
+        <TextField label={say('Name')} path="name" value={name} onChange={setName} />
+        <CountField label={say('Years later')} path="years" value={years} onChange={setYears} />
         <ChoiceField
-          label="Beds"
+          label={say('Beds')}
           value={beds}
           choices={[
-            { value: 'keep', text: 'Same beds; rotation is shown on the board' },
-            { value: 'leave', text: 'No beds yet: place them anew' },
+            { value: 'keep', text: say('Same beds; rotation is shown on the board') },
+            { value: 'leave', text: say('No beds yet: place them anew') },
           ]}
           onChange={setBeds}
         />
         <FlagField
-          label="Take days and yields from my own records where there are any"
+          label={say('Take days and yields from my own records where there are any')}
           value={useLearned}
           onChange={setUseLearned}
         />
-        <p className="small soft">Actual dates, plant counts and harvests stay with {from.name}. One undo takes the copy back.</p>
+        <p className="small soft">
+          {say('Actual dates, plant counts and harvests stay with {from}. One undo takes the copy back.', { from: from.name })}
+        </p>
         <Button type="submit" weight="main" disabled={copy.busy}>
-          Plan it
+          {say('Plan it')}
         </Button>
       </Form>
     </Dialog>

@@ -9,6 +9,7 @@ import { useRead } from '../../client/use-read.ts';
 import { DateField } from '../../fields/date-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 
 /** Shows the place once there is a season; before that it asks for one. */
 export function SeasonGate({ children }: { readonly children: ReactNode }) {
@@ -19,9 +20,9 @@ export function SeasonGate({ children }: { readonly children: ReactNode }) {
         list.length > 0 ? (
           children
         ) : (
-          <Page title="Season">
-            <Empty title="No season yet">
-              A season is the stretch of days you plan at once: mostly a calendar year, or from one autumn to the next.
+          <Page title={say('Season')}>
+            <Empty title={say('No season yet')}>
+              {say('A season is the stretch of days you plan at once: mostly a calendar year, or from one autumn to the next.')}
             </Empty>
             <NewSeason onMade={() => undefined} />
           </Page>
@@ -39,19 +40,19 @@ export function NewSeason({ onMade }: { readonly onMade: (seasonId: string) => v
   const [endDate, setEnd] = useState<IsoDate | null>(null);
   const save = async (): Promise<void> => {
     if (startDate === null || endDate === null) return;
-    const done = await add.run({ name, startDate, endDate }, `Season ${name} can be planned.`);
+    const done = await add.run({ name, startDate, endDate }, say('Season {name} can be planned.', { name }));
     if (done !== undefined) onMade(done.seasonId);
   };
   return (
     <div style={{ maxWidth: '26rem' }}>
-      <Form label="New season" failure={add.failure} paths={['name', 'startDate', 'endDate']} onSave={() => void save()}>
-        <TextField label="Name" path="name" hint="For example its year" value={name} onChange={setName} />
+      <Form label={say('New season')} failure={add.failure} paths={['name', 'startDate', 'endDate']} onSave={() => void save()}>
+        <TextField label={say('Name')} path="name" hint={say('For example its year')} value={name} onChange={setName} />
         <div className="form-pair">
-          <DateField label="First day" path="startDate" needed value={startDate} onChange={setStart} />
-          <DateField label="Last day" path="endDate" needed value={endDate} onChange={setEnd} />
+          <DateField label={say('First day')} path="startDate" needed value={startDate} onChange={setStart} />
+          <DateField label={say('Last day')} path="endDate" needed value={endDate} onChange={setEnd} />
         </div>
         <Button type="submit" weight="main" disabled={add.busy}>
-          Plan this season
+          {say('Plan this season')}
         </Button>
       </Form>
     </div>

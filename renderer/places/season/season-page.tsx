@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { useQueryValue } from '../../app/address.ts';
 import { Tabs } from '../../app/tabs.tsx';
+import { say } from '../../words/say.ts';
 import { BenchTab } from './bench-tab.tsx';
 import { BoardTab } from './board-tab.tsx';
 import { DemandTab } from './demand-tab.tsx';
@@ -9,18 +10,18 @@ import { ProposalTab } from './proposal/proposal-tab.tsx';
 import { SeasonGate } from './season-gate.tsx';
 
 const tabs = [
-  { name: 'board', title: 'Board' },
-  { name: 'plantings', title: 'Plantings' },
-  { name: 'demand', title: 'Demand' },
-  { name: 'bench', title: 'Bench' },
-  { name: 'proposal', title: 'Proposal' },
+  { name: 'board', title: say('Board') },
+  { name: 'plantings', title: say('Plantings') },
+  { name: 'demand', title: say('Demand') },
+  { name: 'bench', title: say('Bench') },
+  { name: 'proposal', title: say('Proposal') },
 ] as const;
 
 /** What goes in which bed, and when. */
 export function SeasonPage() {
   const [wanted, setTab] = useQueryValue('tab');
   const tab = tabs.find((each) => each.name === wanted)?.name ?? 'board';
-  const bar = <Tabs label="Parts of the season" tabs={tabs} chosen={tab} onChoose={setTab} />;
+  const bar = <Tabs label={say('Parts of the season')} tabs={tabs} chosen={tab} onChoose={setTab} />;
   return <SeasonGate>{tabOf(tab, bar)}</SeasonGate>;
 }
 

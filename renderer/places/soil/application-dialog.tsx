@@ -12,6 +12,7 @@ import { DateField } from '../../fields/date-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 import { BedChooser } from './bed-chooser.tsx';
 
 type Materials = OutputOf<typeof api.applications.materials>;
@@ -20,7 +21,7 @@ type Materials = OutputOf<typeof api.applications.materials>;
 export function ApplicationDialog({ today, onClose }: { readonly today: IsoDate; readonly onClose: () => void }) {
   const materials = useRead(api.applications.materials, undefined);
   return (
-    <Dialog title="Enter an application" onClose={onClose} wide>
+    <Dialog title={say('Enter an application')} onClose={onClose} wide>
       <Shown reading={materials}>{(list) => <Entry materials={list} today={today} onClose={onClose} />}</Shown>
     </Dialog>
   );
@@ -53,7 +54,7 @@ function Entry({
         incorporatedDate: worked,
         ...facts,
       },
-      'The application is on record and out of stock.',
+      say('The application is on record and out of stock.'),
     );
     if (done !== undefined) onClose();
   };
@@ -83,17 +84,24 @@ function Entry({
         'reason',
         'note',
       ]}
-      label="Application"
+      label={say('Application')}
     >
       <div className="form-pair">
         <ChoiceField
-          label="Material"
+          label={say('Material')}
           path="materialId"
           value={materialId}
           choices={materials.map((each) => ({ value: each.materialId, text: each.name }))}
           onChange={setMaterial}
         />
-        <QuantityField label="Rate by area" unit="kg_per_m2" path="rate_kg_per_m2" value={rate} onChange={setRate} needed />
+        <QuantityField
+          label={say('Rate by area')}
+          unit="kg_per_m2"
+          path="rate_kg_per_m2"
+          value={rate}
+          onChange={setRate}
+          needed
+        />
       </div>
       <Cautions
         ids={[
@@ -107,24 +115,30 @@ function Entry({
         fault={enter.failure?.faults.find((each) => each.path === 'bedIds')?.message}
       />
       <div className="form-pair">
-        <DateField label="Given on" path="date" value={date} onChange={setDate} needed />
-        <DateField label="Worked in on" hint="Empty: left on top" path="incorporatedDate" value={worked} onChange={setWorked} />
+        <DateField label={say('Given on')} path="date" value={date} onChange={setDate} needed />
+        <DateField
+          label={say('Worked in on')}
+          hint={say('Empty: left on top')}
+          path="incorporatedDate"
+          value={worked}
+          onChange={setWorked}
+        />
       </div>
       <div className="form-pair">
-        {words('who', 'By', 'Name or initials')}
-        {words('time', 'Time', 'Where the records ask for it')}
+        {words('who', say('By'), say('Name or initials'))}
+        {words('time', say('Time'), say('Where the records ask for it'))}
       </div>
       <div className="form-pair">
-        {words('method', 'How')}
-        {words('weather', 'Weather')}
+        {words('method', say('How'))}
+        {words('weather', say('Weather'))}
       </div>
-      {words('reason', 'Reason')}
-      {words('note', 'Note')}
+      {words('reason', say('Reason'))}
+      {words('note', say('Note'))}
       <div className="row">
         <Button type="submit" weight="main" disabled={enter.busy}>
-          Enter
+          {say('Enter')}
         </Button>
-        <Button onClick={onClose}>Cancel</Button>
+        <Button onClick={onClose}>{say('Cancel')}</Button>
       </div>
     </Form>
   );

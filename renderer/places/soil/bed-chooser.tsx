@@ -1,5 +1,6 @@
 import { api } from '../../client/api.ts';
 import { useRead } from '../../client/use-read.ts';
+import { say } from '../../words/say.ts';
 
 /** Choose beds block by block. A block's box takes all its beds. */
 export function BedChooser({
@@ -22,7 +23,7 @@ export function BedChooser({
   return (
     <fieldset className="bed-chooser">
       <legend>
-        Beds <span className="soft small">{chosen.length} chosen</span>
+        {say('Beds')} <span className="soft small">{say('{chosen} chosen', { chosen: chosen.length })}</span>
       </legend>
       {fault === undefined ? null : (
         <p className="field-fault" role="alert">
@@ -43,11 +44,11 @@ export function BedChooser({
                 }}
                 onChange={(event) => set(ids, event.target.checked)}
               />
-              Block {block}
+              {say('Block {block}', { block })}
             </label>
             <details open={rows.length <= 24}>
               <summary className="soft small">
-                {count} of {ids.length} beds of block {block}
+                {say('{count} of {ids} beds of block {block}', { count, ids: ids.length, block })}
               </summary>
               <div className="bed-boxes">
                 {members.map((each) => (
@@ -65,7 +66,9 @@ export function BedChooser({
           </div>
         );
       })}
-      {beds.state === 'ready' && rows.length === 0 ? <p className="soft">There is no bed yet. Build beds in Beds.</p> : null}
+      {beds.state === 'ready' && rows.length === 0 ? (
+        <p className="soft">{say('There is no bed yet. Build beds in Beds.')}</p>
+      ) : null}
     </fieldset>
   );
 }

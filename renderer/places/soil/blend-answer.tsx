@@ -5,6 +5,7 @@ import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { useRead } from '../../client/use-read.ts';
 import { Grid } from '../../table/grid.tsx';
+import { say } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 import { explainBlendCost } from './blend-working.ts';
 import { fedColumns, fedRows } from './fed-rows.ts';
@@ -29,49 +30,58 @@ export function BlendAnswer(props: {
   // a price that rounds to nothing says nothing
   const prices = blend.prices.filter((each) => Math.abs(100 * each.price_minor_per_g) >= 0.5);
   return (
-    <section className="stack" aria-label="The blend found">
+    <section className="stack" aria-label={say('The blend found')}>
       <dl className="figures">
         <div>
-          <dt>To buy</dt>
+          <dt>{say('To buy')}</dt>
           <dd>
             <Figure of={explainBlendCost(blend)} />
           </dd>
         </div>
         <div>
-          <dt>Beds fed</dt>
+          <dt>{say('Beds fed')}</dt>
           <dd>{blend.beds.length}</dd>
         </div>
         <div>
-          <dt>Packages</dt>
+          <dt>{say('Packages')}</dt>
           <dd>{blend.packages.reduce((sum, each) => sum + each.packages, 0)}</dd>
         </div>
         <div>
-          <dt>Needs</dt>
+          <dt>{say('Needs')}</dt>
           <dd>
             <span className="state-mark" data-tone={met ? 'good' : 'guard'}>
-              {met ? `met within ${reader.print(props.toleranceShare, 'share')}` : 'not all met'}
+              {met
+                ? say('met within {toleranceShare}', { toleranceShare: reader.print(props.toleranceShare, 'share') })
+                : say('not all met')}
             </span>
           </dd>
         </div>
       </dl>
-      {blend.state === 'best-so-far' ? <p className="soft">Best so far: stopped before it was proven the cheapest.</p> : null}
+      {blend.state === 'best-so-far' ? (
+        <p className="soft">{say('Best so far: stopped before it was proven the cheapest.')}</p>
+      ) : null}
       {met ? null : (
         <div className="failed" role="alert">
           <p>
             {blend.leastMiss > 0.01
-              ? 'These materials cannot meet every need within the tolerance. What is missing:'
-              : 'In whole measures some beds miss the tolerance:'}
+              ? say('These materials cannot meet every need within the tolerance. What is missing:')
+              : say('In whole measures some beds miss the tolerance:')}
           </p>
           <ul>
             {blend.missing.map((each) => (
               <li key={each.nutrient + each.standing}>
-                {word(each.nutrient)} {each.standing === 'under' ? 'too little' : 'too much'} on {each.beds} beds,{' '}
-                {reader.print(each.miss_kg, 'kg', 2)} in all.
-                {blend.leastMiss <= 0.01
-                  ? ''
-                  : each.standing === 'under'
-                    ? ` Choose a material richer in ${word(each.nutrient)}.`
-                    : ' Choose a material with less of it.'}
+                {say('{nutrient} {more} on {beds} beds, {miss} in all.{more2}', {
+                  nutrient: word(each.nutrient),
+                  more: each.standing === 'under' ? say('too little') : say('too much'),
+                  beds: each.beds,
+                  miss: reader.print(each.miss_kg, 'kg', 2),
+                  more2:
+                    blend.leastMiss <= 0.01
+                      ? ''
+                      : each.standing === 'under'
+                        ? say(' Choose a material richer in {nutrient}.', { nutrient: word(each.nutrient) })
+                        : say(' Choose a material with less of it.'),
+                })}
               </li>
             ))}
           </ul>
@@ -79,21 +89,21 @@ export function BlendAnswer(props: {
       )}
       <div className="columns">
         <table className="lines">
-          <caption>Materials</caption>
+          <caption>{say('Materials')}</caption>
           <thead>
             <tr>
-              <th scope="col">Material</th>
+              <th scope="col">{say('Material')}</th>
               <th scope="col" className="number">
-                Used
+                {say('Used')}
               </th>
               <th scope="col" className="number">
-                From stock
+                {say('From stock')}
               </th>
               <th scope="col" className="number">
-                Packages
+                {say('Packages')}
               </th>
               <th scope="col" className="number">
-                Cost
+                {say('Cost')}
               </th>
             </tr>
           </thead>
@@ -117,32 +127,33 @@ export function BlendAnswer(props: {
           </tbody>
         </table>
         <table className="lines">
-          <caption>Limits that bind, and their price</caption>
+          <caption>{say('Limits that bind, and their price')}</caption>
           <thead>
             <tr>
-              <th scope="col">Limit</th>
+              <th scope="col">{say('Limit')}</th>
               <th scope="col" className="number">
-                Beds
+                {say('Beds')}
               </th>
               <th scope="col" className="number">
-                100 g more
+                {say('100 g more')}
               </th>
             </tr>
           </thead>
           <tbody>
             {prices.length === 0 ? (
               <tr>
-                <td colSpan={3}>None: stock covers it.</td>
+                <td colSpan={3}>{say('None: stock covers it.')}</td>
               </tr>
             ) : null}
             {prices.map((each) => (
               <tr key={each.nutrient + each.limit}>
                 <td>
-                  {each.limit === 'least' ? 'least' : 'most'} {word(each.nutrient)}
+                  {each.limit === 'least' ? say('least') : say('most')} {word(each.nutrient)}
                 </td>
                 <td className="number">{each.beds}</td>
                 <td className="number">
-                  {each.limit === 'least' ? 'costs' : 'saves'} {reader.money(Math.round(100 * Math.abs(each.price_minor_per_g)))}
+                  {each.limit === 'least' ? say('costs') : say('saves')}{' '}
+                  {reader.money(Math.round(100 * Math.abs(each.price_minor_per_g)))}
                 </td>
               </tr>
             ))}
@@ -154,15 +165,15 @@ export function BlendAnswer(props: {
         rows={rows}
         columns={fedColumns}
         rowId={(row) => row.bedId}
-        empty={<Empty title="No bed wants feeding" />}
+        empty={<Empty title={say('No bed wants feeding')} />}
       />
       {props.onAccept === undefined ? null : (
         <div className="row">
           <Button weight="main" disabled={props.busy || rows.length === 0} onClick={props.onAccept}>
-            Put on dose cards
+            {say('Put on dose cards')}
           </Button>
           <span className="soft small">
-            Doses of an earlier blend that are not given yet are replaced. Packages stay a need for Orders.
+            {say('Doses of an earlier blend that are not given yet are replaced. Packages stay a need for Orders.')}
           </span>
         </div>
       )}

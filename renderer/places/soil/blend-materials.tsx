@@ -2,34 +2,38 @@ import { useMemo, useState } from 'react';
 import { Empty } from '../../app/states.tsx';
 import { type Column, choice, derived, flag, quantity, share, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';
+import { say } from '../../words/say.ts';
 import type { FeedingChoice } from './soil-types.ts';
 
 type Row = FeedingChoice & { readonly used: boolean };
 
 const organicChoices = [
-  { value: 'allowed', text: 'allowed' },
-  { value: 'not-allowed', text: 'not allowed' },
-  { value: 'unknown', text: 'ask certifier' },
+  { value: 'allowed', text: say('allowed') },
+  { value: 'not-allowed', text: say('not allowed') },
+  { value: 'unknown', text: say('ask certifier') },
 ] as const;
 
 const columns: readonly Column<Row>[] = [
-  flag('used', 'Use', { width: 64, edit: (row) => row.fault === null }),
-  text('name', 'Material', { width: 230 }),
+  flag('used', say('Use'), { width: 64, edit: (row) => row.fault === null }),
+  text('name', say('Material'), { width: 230 }),
   share('nShare', 'N', { width: 66 }),
   share('p2o5Share', 'P₂O₅', { width: 84 }),
   share('k2oShare', 'K₂O', { width: 70 }),
-  share('firstYearNShare', 'N first year', { width: 116, hint: 'Share of its nitrogen within reach in the first season' }),
-  quantity('stock_kg', 'In stock', { width: 94 }),
-  quantity('price_minor_per_kg', 'Least price', { width: 118 }),
-  choice('organicUse', 'Organic use', organicChoices, { width: 122 }),
+  share('firstYearNShare', say('N first year'), {
+    width: 116,
+    hint: say('Share of its nitrogen within reach in the first season'),
+  }),
+  quantity('stock_kg', say('In stock'), { width: 94 }),
+  quantity('price_minor_per_kg', say('Least price'), { width: 118 }),
+  choice('organicUse', say('Organic use'), organicChoices, { width: 122 }),
   derived(
     'text',
     'stands',
-    'Against it',
-    (row) => row.fault ?? (row.offers === 0 && row.stock_kg === 0 ? 'No offer and none in stock' : ''),
+    say('Against it'),
+    (row) => row.fault ?? (row.offers === 0 && row.stock_kg === 0 ? say('No offer and none in stock') : ''),
     { width: 210 },
   ),
-  text('source', 'Source of the analysis', { width: 320 }),
+  text('source', say('Source of the analysis'), { width: 320 }),
 ];
 const rowId = (row: Row): string => row.materialId;
 
@@ -49,8 +53,8 @@ export function BlendMaterials(props: {
     [props.materials, props.chosen, all],
   );
   return (
-    <section className="stack" aria-label="Materials for the blend">
-      <h2>Materials it may use</h2>
+    <section className="stack" aria-label={say('Materials for the blend')}>
+      <h2>{say('Materials it may use')}</h2>
       <Grid
         name="Blend materials"
         rows={rows}
@@ -59,7 +63,7 @@ export function BlendMaterials(props: {
         tools={
           <label className="row small">
             <input type="checkbox" checked={all} onChange={(event) => setAll(event.target.checked)} />
-            also those without offer or stock
+            {say('also those without offer or stock')}
           </label>
         }
         onEdit={async (edits) => {
@@ -68,7 +72,9 @@ export function BlendMaterials(props: {
           props.onChoose([...next]);
         }}
         empty={
-          <Empty title="No material with an analysis">Add amendments in the library, with their analysis and an offer.</Empty>
+          <Empty title={say('No material with an analysis')}>
+            {say('Add amendments in the library, with their analysis and an offer.')}
+          </Empty>
         }
       />
     </section>

@@ -7,6 +7,7 @@ import { Cautions } from '../../cautions/caution.tsx';
 import { api } from '../../client/api.ts';
 import { useChange } from '../../client/use-change.ts';
 import { useJob } from '../../client/use-job.ts';
+import { say } from '../../words/say.ts';
 import { BlendAnswer } from './blend-answer.tsx';
 import { BlendMaterials } from './blend-materials.tsx';
 import { BlendWishes } from './blend-wishes.tsx';
@@ -36,13 +37,15 @@ export function BlendTab({
   const put = async (): Promise<void> => {
     if (outcome?.state !== 'found') return;
     const doses = outcome.blend.beds.flatMap((bed) => bed.doses.map((dose) => ({ bedId: bed.bedId, ...dose })));
-    const done = await accept.run({ seasonId, doses }, `${doses.length} doses are on the cards.`);
+    const done = await accept.run({ seasonId, doses }, say('{doses} doses are on the cards.', { doses: doses.length }));
     if (done !== undefined) go('soil', { tab: 'cards', season: seasonId });
   };
   return (
     <Page
-      title="Soil"
-      lead="The cheapest of your materials that feed every bed: stock first, whole packages for the farm, whole measures for each bed."
+      title={say('Soil')}
+      lead={say(
+        'The cheapest of your materials that feed every bed: stock first, whole packages for the farm, whole measures for each bed.',
+      )}
       tabs={tabs}
     >
       <BlendWishes plan={plan} season={season} set={set} secondary={secondary} onSecondary={setSecondary} />
@@ -53,16 +56,16 @@ export function BlendTab({
           disabled={running || begin.busy || wish.busy}
           onClick={() => void start(() => begin.run({ seasonId, nutrients: ['N', 'P2O5', 'K2O', ...secondary] }))}
         >
-          Find the blend
+          {say('Find the blend')}
         </Button>
         {running ? (
           <>
-            <progress value={job.share ?? undefined} max={1} aria-label="Progress of the blend" />
+            <progress value={job.share ?? undefined} max={1} aria-label={say('Progress of the blend')} />
             <span className="soft" role="status">
               {job.doing}…
             </span>
             <Button icon="stop" onClick={stop}>
-              Stop, keep the best so far
+              {say('Stop, keep the best so far')}
             </Button>
           </>
         ) : null}

@@ -1,6 +1,7 @@
 import { Sheet } from '../../app/sheet.tsx';
 import { client } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
+import { say } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 import type { BudgetRow } from './soil-types.ts';
 import { partWords } from './soil-words.ts';
@@ -21,21 +22,25 @@ export function BudgetSheet({
   const explain = (nutrient: 'N' | 'P2O5' | 'K2O') => () =>
     client.feeding.explainBudget.query({ seasonId, bedId: row.bedId, nutrient });
   return (
-    <Sheet title={`Budget of ${row.code}`} onClose={onClose}>
+    <Sheet title={say('Budget of {row}', { row: row.code })} onClose={onClose}>
       <p className="soft">
-        {row.crops === '' ? 'No planting this season.' : row.crops}. {reader.print(row.area_m2, 'm2')}.{' '}
-        {row.testDate === null ? 'No soil test: P and K are taken as medium.' : `Soil test of ${reader.date(row.testDate)}.`}
+        {row.crops === '' ? say('No planting this season.') : row.crops}. {reader.print(row.area_m2, 'm2')}.{' '}
+        {row.testDate === null
+          ? say('No soil test: P and K are taken as medium.')
+          : say('Soil test of {testDate}.', { testDate: reader.date(row.testDate) })}
       </p>
       {row.surplus === '' ? null : (
         <p className="failed" role="note">
-          Surplus: {row.surplus}. More than twice the need is there already. Compost brings phosphate every year; feed nitrogen
-          from a material without it.
+          {say(
+            'Surplus: {surplus}. More than twice the need is there already. Compost brings phosphate every year; feed nitrogen from a material without it.',
+            { surplus: row.surplus },
+          )}
         </p>
       )}
       <table className="lines">
         <thead>
           <tr>
-            <th scope="col">For the whole bed</th>
+            <th scope="col">{say('For the whole bed')}</th>
             <th scope="col" className="number">
               N
             </th>
@@ -49,35 +54,35 @@ export function BudgetSheet({
         </thead>
         <tbody>
           <tr>
-            <th scope="row">Need</th>
+            <th scope="row">{say('Need')}</th>
             <td className="number">{kg(row.needN_kg)}</td>
             <td className="number">{kg(row.needP2O5_kg)}</td>
             <td className="number">{kg(row.needK2O_kg)}</td>
           </tr>
           {parts.map((part) => (
             <tr key={part.kind}>
-              <td>less {(partWords[part.kind] ?? part.kind).toLowerCase()}</td>
+              <td>{say('less {partWords}', { partWords: (partWords[part.kind] ?? part.kind).toLowerCase() })}</td>
               <td className="number">{kg(part.n_kg)}</td>
               <td className="number">{kg(part.p2o5_kg)}</td>
               <td className="number">{kg(part.k2o_kg)}</td>
             </tr>
           ))}
           <tr>
-            <th scope="row">Still to feed</th>
+            <th scope="row">{say('Still to feed')}</th>
             <td className="number">
-              <Figure value={row.feedN_kg} unit="kg" digits={2} name="Nitrogen to feed" explain={explain('N')} />
+              <Figure value={row.feedN_kg} unit="kg" digits={2} name={say('Nitrogen to feed')} explain={explain('N')} />
             </td>
             <td className="number">
-              <Figure value={row.feedP2O5_kg} unit="kg" digits={2} name="Phosphate to feed" explain={explain('P2O5')} />
+              <Figure value={row.feedP2O5_kg} unit="kg" digits={2} name={say('Phosphate to feed')} explain={explain('P2O5')} />
             </td>
             <td className="number">
-              <Figure value={row.feedK2O_kg} unit="kg" digits={2} name="Potash to feed" explain={explain('K2O')} />
+              <Figure value={row.feedK2O_kg} unit="kg" digits={2} name={say('Potash to feed')} explain={explain('K2O')} />
             </td>
           </tr>
         </tbody>
       </table>
       <p className="small faint">
-        Rates are planning defaults from memory of a regional handbook. Your laboratory’s own recommendation goes first.
+        {say('Rates are planning defaults from memory of a regional handbook. Your laboratory’s own recommendation goes first.')}
       </p>
     </Sheet>
   );

@@ -10,6 +10,7 @@ import { ChoiceField } from '../../fields/choice-field.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
 import { type Column, choice, quantity, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';
+import { say } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 import { chartBars, partNames } from './budget-bars.ts';
 import { BudgetSheet } from './budget-sheet.tsx';
@@ -19,8 +20,8 @@ import { ClassMark } from './test-columns.tsx';
 import { type WishPart, wishesWith } from './wishes.ts';
 
 const needChoices = [
-  { value: 'soil-test', text: 'Recommendation by soil-test class' },
-  { value: 'removal', text: 'Removal at the expected yield' },
+  { value: 'soil-test', text: say('Recommendation by soil-test class') },
+  { value: 'removal', text: say('Removal at the expected yield') },
 ] as const;
 
 const feed = (
@@ -37,40 +38,40 @@ const feed = (
         value={row[key]}
         unit="kg"
         digits={2}
-        name={`${title} of ${row.code}`}
+        name={say('{title} of {row}', { title, row: row.code })}
         explain={() => client.feeding.explainBudget.query({ seasonId, bedId: row.bedId, nutrient })}
       />
     ),
   });
 
 const columnsFor = (seasonId: string): readonly Column<BudgetRow>[] => [
-  text('code', 'Bed', { width: 84 }),
-  text('crops', 'Plantings', { width: 180 }),
-  quantity('area_m2', 'Area', { width: 84, total: 'sum' }),
+  text('code', say('Bed'), { width: 84 }),
+  text('crops', say('Plantings'), { width: 180 }),
+  quantity('area_m2', say('Area'), { width: 84, total: 'sum' }),
   {
-    ...choice<BudgetRow>('phosphorusClass', 'P class', classChoices, {
+    ...choice<BudgetRow>('phosphorusClass', say('P class'), classChoices, {
       width: 106,
       draw: (row) => <ClassMark name={row.phosphorusClass} />,
     }),
   },
   {
-    ...choice<BudgetRow>('potassiumClass', 'K class', classChoices, {
+    ...choice<BudgetRow>('potassiumClass', say('K class'), classChoices, {
       width: 106,
       draw: (row) => <ClassMark name={row.potassiumClass} />,
     }),
   },
-  quantity('needN_kg', 'N need', { width: 98, total: 'sum', digits: 2 }),
-  quantity('supplyN_kg', 'N supply', { width: 108, total: 'sum', digits: 2 }),
-  feed('feedN_kg', 'N to feed', 'N', seasonId),
-  quantity('needP2O5_kg', 'P₂O₅ need', { width: 96, total: 'sum', digits: 2, shown: false }),
-  quantity('supplyP2O5_kg', 'P₂O₅ supply', { width: 104, total: 'sum', digits: 2, shown: false }),
-  feed('feedP2O5_kg', 'P₂O₅ to feed', 'P2O5', seasonId),
-  quantity('needK2O_kg', 'K₂O need', { width: 96, total: 'sum', digits: 2, shown: false }),
-  quantity('supplyK2O_kg', 'K₂O supply', { width: 104, total: 'sum', digits: 2, shown: false }),
-  feed('feedK2O_kg', 'K₂O to feed', 'K2O', seasonId),
-  text('surplus', 'Surplus', {
+  quantity('needN_kg', say('N need'), { width: 98, total: 'sum', digits: 2 }),
+  quantity('supplyN_kg', say('N supply'), { width: 108, total: 'sum', digits: 2 }),
+  feed('feedN_kg', say('N to feed'), 'N', seasonId),
+  quantity('needP2O5_kg', say('P₂O₅ need'), { width: 96, total: 'sum', digits: 2, shown: false }),
+  quantity('supplyP2O5_kg', say('P₂O₅ supply'), { width: 104, total: 'sum', digits: 2, shown: false }),
+  feed('feedP2O5_kg', say('P₂O₅ to feed'), 'P2O5', seasonId),
+  quantity('needK2O_kg', say('K₂O need'), { width: 96, total: 'sum', digits: 2, shown: false }),
+  quantity('supplyK2O_kg', say('K₂O supply'), { width: 104, total: 'sum', digits: 2, shown: false }),
+  feed('feedK2O_kg', say('K₂O to feed'), 'K2O', seasonId),
+  text('surplus', say('Surplus'), {
     width: 110,
-    hint: 'More than twice the need is there already; phosphate from compost is the usual one',
+    hint: say('More than twice the need is there already; phosphate from compost is the usual one'),
   }),
 ];
 const rowId = (row: BudgetRow): string => row.bedId;
@@ -96,28 +97,33 @@ export function BudgetTab({
   const open = budget.state === 'ready' ? budget.data.find((row) => row.bedId === bedId) : undefined;
   return (
     <Page
-      title="Soil"
-      lead="What the season’s plantings ask of each bed, against what is there or coming."
+      title={say('Soil')}
+      lead={say('What the season’s plantings ask of each bed, against what is there or coming.')}
       tabs={tabs}
       sheet={open === undefined ? null : <BudgetSheet row={open} seasonId={seasonId} onClose={() => setBed(undefined)} />}
     >
       <div className="soil-wishes">
         {season}
-        <ChoiceField label="Need by" value={plan.plan.needBy} choices={needChoices} onChange={(needBy) => set({ needBy })} />
+        <ChoiceField
+          label={say('Need by')}
+          value={plan.plan.needBy}
+          choices={needChoices}
+          onChange={(needBy) => set({ needBy })}
+        />
         <QuantityField
-          label="Nitrate-N of the water, mg/L"
+          label={say('Nitrate-N of the water, mg/L')}
           unit=""
           value={plan.plan.waterNitrateN_mg_per_L}
           onChange={(waterNitrateN_mg_per_L) => set({ waterNitrateN_mg_per_L })}
         />
         <QuantityField
-          label="Season’s water"
+          label={say('Season’s water')}
           unit="L_per_m2"
           value={plan.plan.water_L_per_m2}
           onChange={(water_L_per_m2) => set({ water_L_per_m2 })}
         />
         <ChoiceField
-          label="Chart of"
+          label={say('Chart of')}
           value={nutrient}
           choices={nutrientChoices}
           onChange={(name) => setNutrient(name === 'N' ? undefined : name)}
@@ -135,9 +141,12 @@ export function BudgetTab({
             <>
               {bars.rows.length === 0 ? null : (
                 <Chart
-                  title={`${nutrient === 'N' ? 'N' : nutrient === 'P2O5' ? 'P₂O₅' : 'K₂O'} by ${bars.by}: supply stacked, need as a line`}
+                  title={say('{more} by {by}: supply stacked, need as a line', {
+                    more: nutrient === 'N' ? 'N' : nutrient === 'P2O5' ? 'P₂O₅' : 'K₂O',
+                    by: bars.by,
+                  })}
                   rows={bars.rows}
-                  x={{ name: bars.by === 'bed' ? 'Bed' : 'Block', text: (row) => row.name }}
+                  x={{ name: bars.by === 'bed' ? say('Bed') : say('Block'), text: (row) => row.name }}
                   unit="g_per_m2"
                   height={230}
                   series={[
@@ -146,8 +155,8 @@ export function BudgetTab({
                       as: 'bar' as const,
                       read: (row: (typeof bars.rows)[number]) => row.parts[at] ?? 0,
                     })),
-                    { name: 'Still to feed', as: 'bar', hue: 6, read: (row) => row.feed_g_per_m2 },
-                    { name: 'Need', as: 'line', hue: 7, read: (row) => row.need_g_per_m2 },
+                    { name: say('Still to feed'), as: 'bar', hue: 6, read: (row) => row.feed_g_per_m2 },
+                    { name: say('Need'), as: 'line', hue: 7, read: (row) => row.need_g_per_m2 },
                   ]}
                 />
               )}
@@ -157,7 +166,11 @@ export function BudgetTab({
                 columns={columns}
                 rowId={rowId}
                 onOpen={(row) => setBed(row.bedId)}
-                empty={<Empty title="No beds yet">Build beds in Beds and plant them in Season; their budget appears here.</Empty>}
+                empty={
+                  <Empty title={say('No beds yet')}>
+                    {say('Build beds in Beds and plant them in Season; their budget appears here.')}
+                  </Empty>
+                }
               />
             </>
           );

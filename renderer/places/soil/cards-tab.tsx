@@ -9,6 +9,7 @@ import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { useChange } from '../../client/use-change.ts';
 import { useRead } from '../../client/use-read.ts';
+import { say } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 import { DoneDialog } from './done-dialog.tsx';
 import { cardsOf, measureText } from './dose-cards.ts';
@@ -41,26 +42,28 @@ export function CardsTab({
   const ids = chosen.map((row) => row.applicationBedId);
   return (
     <Page
-      title="Soil"
-      lead="What to give each bed, by weight and by the scoop. Marked as given, it becomes a record and leaves stock."
+      title={say('Soil')}
+      lead={say('What to give each bed, by weight and by the scoop. Marked as given, it becomes a record and leaves stock.')}
       tabs={tabs}
       actions={
         rows.length === 0 ? null : (
           <>
             <Button weight="main" icon="check" disabled={chosen.length === 0} onClick={() => setGiving(true)}>
-              {chosen.length === 0 ? 'Mark doses to record' : `Record ${chosen.length} as given`}
+              {chosen.length === 0 ? say('Mark doses to record') : say('Record {chosen} as given', { chosen: chosen.length })}
             </Button>
             <Button
               icon="bin"
               disabled={chosen.length === 0 || remove.busy}
               onClick={() =>
-                void remove.run({ applicationBedIds: ids }, `Took ${ids.length} doses off the cards.`).then(() => setMarked([]))
+                void remove
+                  .run({ applicationBedIds: ids }, say('Took {ids} doses off the cards.', { ids: ids.length }))
+                  .then(() => setMarked([]))
               }
             >
-              Take off
+              {say('Take off')}
             </Button>
             <Button icon="print" onClick={() => window.print()}>
-              Print
+              {say('Print')}
             </Button>
           </>
         )
@@ -77,7 +80,7 @@ export function CardsTab({
               )
             }
           >
-            {chosen.length < rows.length ? `Mark all ${rows.length} doses` : 'Mark none'}
+            {chosen.length < rows.length ? say('Mark all {rows} doses', { rows: rows.length }) : say('Mark none')}
           </Button>
         )}
       </div>
@@ -91,18 +94,24 @@ export function CardsTab({
           if (all.length === 0)
             return (
               <Empty
-                title="No dose card yet"
-                action={<Button onClick={() => go('soil', { tab: 'blend', season: plan.season.seasonId })}>Find a blend</Button>}
+                title={say('No dose card yet')}
+                action={
+                  <Button onClick={() => go('soil', { tab: 'blend', season: plan.season.seasonId })}>
+                    {say('Find a blend')}
+                  </Button>
+                }
               >
-                A blend, or lime and sulfur, put their doses here.
+                {say('A blend, or lime and sulfur, put their doses here.')}
               </Empty>
             );
           return (
             <>
               <Cautions ids={cautionsOf(all)} folded />
               <p className="soft">
-                Scoop {reader.print(plan.plan.scoop_L, 'L')}; spoon 15 mL, teaspoon 5 mL, all level. Weights follow the material’s
-                loose density: weigh a scoop of yours once.
+                {say(
+                  'Scoop {scoop}; spoon 15 mL, teaspoon 5 mL, all level. Weights follow the material’s loose density: weigh a scoop of yours once.',
+                  { scoop: reader.print(plan.plan.scoop_L, 'L') },
+                )}
               </p>
               <div className="dose-cards">
                 {cardsOf(all).map((card) => {
@@ -123,12 +132,12 @@ export function CardsTab({
                       <table className="lines">
                         <thead>
                           <tr>
-                            <th scope="col">Give</th>
+                            <th scope="col">{say('Give')}</th>
                             <th scope="col" className="number">
-                              Weight
+                              {say('Weight')}
                             </th>
-                            <th scope="col">By measure</th>
-                            <th scope="col">On</th>
+                            <th scope="col">{say('By measure')}</th>
+                            <th scope="col">{say('On')}</th>
                           </tr>
                         </thead>
                         <tbody>
@@ -139,7 +148,7 @@ export function CardsTab({
                                   <input
                                     type="checkbox"
                                     className="no-print"
-                                    aria-label={`${dose.material} on ${dose.code}`}
+                                    aria-label={say('{material} on {dose}', { material: dose.material, dose: dose.code })}
                                     checked={marked.includes(dose.applicationBedId)}
                                     onChange={(event) => mark([dose.applicationBedId], event.target.checked)}
                                   />
@@ -148,8 +157,8 @@ export function CardsTab({
                                 </label>
                                 <div className="small soft">
                                   {dose.method}
-                                  {dose.dusty ? '; dusty: mask, low wind' : ''}
-                                  {dose.caustic ? '; caustic: gloves and eye cover' : ''}
+                                  {dose.dusty ? say('; dusty: mask, low wind') : ''}
+                                  {dose.caustic ? say('; caustic: gloves and eye cover') : ''}
                                 </div>
                               </td>
                               <td className="number">
@@ -157,7 +166,7 @@ export function CardsTab({
                                   value={dose.amount_kg}
                                   unit="kg"
                                   digits={2}
-                                  name={`${dose.material} for ${dose.code}`}
+                                  name={say('{material} for {dose}', { material: dose.material, dose: dose.code })}
                                   explain={() =>
                                     explainDose({ ...dose, dose_kg: dose.amount_kg, scoop_L: plan.plan.scoop_L, area_m2: null })
                                   }

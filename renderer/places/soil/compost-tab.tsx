@@ -8,6 +8,7 @@ import { api } from '../../client/api.ts';
 import { useRead } from '../../client/use-read.ts';
 import { type Column, choice, date, derived, quantity, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';
+import { say } from '../../words/say.ts';
 import { exportAddress } from './export-address.ts';
 import { HeapDialog } from './heap-dialog.tsx';
 import { HeapSheet } from './heap-sheet.tsx';
@@ -18,36 +19,36 @@ import { TeaSheet } from './tea-sheet.tsx';
 import { useToday } from './use-today.ts';
 
 const heapColumns: readonly Column<HeapRow>[] = [
-  text('code', 'Heap', { width: 100 }),
-  date('startedDate', 'Started', { width: 112 }),
-  choice('method', 'Method', heapMethodChoices, { width: 180 }),
-  text('place', 'Place', { width: 120 }),
-  derived('quantity', 'cn', 'C:N at start', (row) => row.mix?.carbonToNitrogen ?? null, { width: 100, digits: 2 }),
-  derived('share', 'moisture_share', 'Moisture', (row) => row.mix?.moistureShare ?? null, { width: 90 }),
-  derived('count', 'days', 'Days hot', (row) => row.rule?.daysInBand ?? null, {
+  text('code', say('Heap'), { width: 100 }),
+  date('startedDate', say('Started'), { width: 112 }),
+  choice('method', say('Method'), heapMethodChoices, { width: 180 }),
+  text('place', say('Place'), { width: 120 }),
+  derived('quantity', 'cn', say('C:N at start'), (row) => row.mix?.carbonToNitrogen ?? null, { width: 100, digits: 2 }),
+  derived('share', 'moisture_share', say('Moisture'), (row) => row.mix?.moistureShare ?? null, { width: 90 }),
+  derived('count', 'days', say('Days hot'), (row) => row.rule?.daysInBand ?? null, {
     width: 90,
-    hint: 'Days with a reading from 131 to 170 °F (55 to 77 °C)',
+    hint: say('Days with a reading from 131 to 170 °F (55 to 77 °C)'),
   }),
-  derived('count', 'turnings', 'Turnings', (row) => row.rule?.turnings ?? null, { width: 90 }),
+  derived('count', 'turnings', say('Turnings'), (row) => row.rule?.turnings ?? null, { width: 90 }),
   derived(
     'text',
     'rule',
-    'Time and heat',
-    (row) => (row.rule === null ? 'no rule for this method' : row.rule.met ? 'reached' : 'not yet'),
+    say('Time and heat'),
+    (row) => (row.rule === null ? say('no rule for this method') : row.rule.met ? 'reached' : say('not yet')),
     { width: 130 },
   ),
-  date('lastReading', 'Last reading', { width: 112 }),
+  date('lastReading', say('Last reading'), { width: 112 }),
 ];
 const teaColumns: readonly Column<TeaRow>[] = [
-  text('code', 'Tea', { width: 100 }),
-  derived('text', 'startedAt', 'Air on', (row) => row.startedAt.replace('T', ' '), { width: 150 }),
-  derived('text', 'useByAt', 'Use by', (row) => row.useByAt.replace('T', ' '), { width: 150 }),
-  text('compost', 'Of heap', { width: 100 }),
-  quantity('tank_L', 'Tank', { width: 90 }),
-  quantity('compost_kg', 'Compost in it', { width: 110 }),
-  derived('count', 'teaBeds', 'Beds', (row) => row.beds.length, { width: 70 }),
-  text('additives', 'Additives', { width: 150 }),
-  date('appliedDate', 'Applied', { width: 112 }),
+  text('code', say('Tea'), { width: 100 }),
+  derived('text', 'startedAt', say('Air on'), (row) => row.startedAt.replace('T', ' '), { width: 150 }),
+  derived('text', 'useByAt', say('Use by'), (row) => row.useByAt.replace('T', ' '), { width: 150 }),
+  text('compost', say('Of heap'), { width: 100 }),
+  quantity('tank_L', say('Tank'), { width: 90 }),
+  quantity('compost_kg', say('Compost in it'), { width: 110 }),
+  derived('count', 'teaBeds', say('Beds'), (row) => row.beds.length, { width: 70 }),
+  text('additives', say('Additives'), { width: 150 }),
+  date('appliedDate', say('Applied'), { width: 112 }),
 ];
 const heapId = (row: HeapRow): string => row.batchId;
 const teaId = (row: TeaRow): string => row.teaId;
@@ -64,25 +65,25 @@ export function CompostTab({ tabs }: { readonly tabs: ReactNode }) {
   const openTea = teas.state === 'ready' ? teas.data.find((each) => each.teaId === tea) : undefined;
   const start = (
     <Button weight="main" icon="add" onClick={() => setDoing('heap')}>
-      Mix a heap
+      {say('Mix a heap')}
     </Button>
   );
   const brew = (
     <Button icon="add" onClick={() => setDoing('tea')}>
-      Plan a tea batch
+      {say('Plan a tea batch')}
     </Button>
   );
   return (
     <Page
-      title="Soil"
-      lead="Mix to a C:N and moisture, log the heat against 131 °F, and size tea from the beds to drench."
+      title={say('Soil')}
+      lead={say('Mix to a C:N and moisture, log the heat against 131 °F, and size tea from the beds to drench.')}
       tabs={tabs}
       actions={
         <>
           {start}
           {brew}
           <a className="button" href={exportAddress('compost')} download>
-            Export
+            {say('Export')}
           </a>
         </>
       }
@@ -107,8 +108,8 @@ export function CompostTab({ tabs }: { readonly tabs: ReactNode }) {
               setHeap(row.batchId);
             }}
             empty={
-              <Empty title="No heap yet" action={start}>
-                Put feedstocks together to a C:N of 25 to 35 and 45 to 60 % moisture; then log its temperature each day.
+              <Empty title={say('No heap yet')} action={start}>
+                {say('Put feedstocks together to a C:N of 25 to 35 and 45 to 60 % moisture; then log its temperature each day.')}
               </Empty>
             }
           />
@@ -126,8 +127,8 @@ export function CompostTab({ tabs }: { readonly tabs: ReactNode }) {
               setTea(row.teaId);
             }}
             empty={
-              <Empty title="No tea batch yet" action={brew}>
-                Choose the beds to drench; the batch, its tank and its latest hour of use follow.
+              <Empty title={say('No tea batch yet')} action={brew}>
+                {say('Choose the beds to drench; the batch, its tank and its latest hour of use follow.')}
               </Empty>
             }
           />

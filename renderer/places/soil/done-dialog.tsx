@@ -9,6 +9,7 @@ import { useChange } from '../../client/use-change.ts';
 import { DateField } from '../../fields/date-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 import type { DoseRow } from './soil-types.ts';
 
 /** Records planned doses as given: when, how, by whom. */
@@ -44,35 +45,41 @@ export function DoneDialog(props: {
         weather,
         note,
       },
-      `${props.doses.length} doses recorded and taken out of stock.`,
+      say('{doses} doses recorded and taken out of stock.', { doses: props.doses.length }),
     );
     if (answer !== undefined) props.onClose(true);
   };
   return (
-    <Dialog title={`Record ${props.doses.length} doses as given`} onClose={() => props.onClose(false)}>
+    <Dialog title={say('Record {doses} doses as given', { doses: props.doses.length })} onClose={() => props.onClose(false)}>
       <Form
         onSave={() => void save()}
         failure={done.failure}
         paths={['date', 'who', 'method', 'incorporatedDate', 'weather', 'note']}
-        label="Record as given"
+        label={say('Record as given')}
       >
-        <p>{sums.join(', ')} leave stock.</p>
+        <p>{say('{sums} leave stock.', { sums: sums.join(', ') })}</p>
         {raw ? <Cautions ids={['raw-manure']} /> : null}
         <div className="form-pair">
-          <DateField label="Given on" path="date" value={date} onChange={setDate} needed />
-          <DateField label="Worked in on" hint="Empty: left on top" path="incorporatedDate" value={worked} onChange={setWorked} />
+          <DateField label={say('Given on')} path="date" value={date} onChange={setDate} needed />
+          <DateField
+            label={say('Worked in on')}
+            hint={say('Empty: left on top')}
+            path="incorporatedDate"
+            value={worked}
+            onChange={setWorked}
+          />
         </div>
         <div className="form-pair">
-          <TextField label="By" hint="Name or initials" path="who" value={who} onChange={setWho} />
-          <TextField label="How" hint="Empty: as planned" path="method" value={method} onChange={setMethod} />
+          <TextField label={say('By')} hint={say('Name or initials')} path="who" value={who} onChange={setWho} />
+          <TextField label={say('How')} hint={say('Empty: as planned')} path="method" value={method} onChange={setMethod} />
         </div>
-        <TextField label="Weather" path="weather" value={weather} onChange={setWeather} />
-        <TextField label="Note" path="note" lines={2} value={note} onChange={setNote} />
+        <TextField label={say('Weather')} path="weather" value={weather} onChange={setWeather} />
+        <TextField label={say('Note')} path="note" lines={2} value={note} onChange={setNote} />
         <div className="row">
           <Button type="submit" weight="main" disabled={done.busy}>
-            Record
+            {say('Record')}
           </Button>
-          <Button onClick={() => props.onClose(false)}>Cancel</Button>
+          <Button onClick={() => props.onClose(false)}>{say('Cancel')}</Button>
         </div>
       </Form>
     </Dialog>

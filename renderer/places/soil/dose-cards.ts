@@ -1,3 +1,4 @@
+import { say } from '../../words/say.ts';
 import type { DoseRow } from './soil-types.ts';
 
 export type DoseCard = { readonly bedId: string; readonly code: string; readonly doses: readonly DoseRow[] };
@@ -18,14 +19,14 @@ const quarterSigns: Readonly<Record<string, string>> = { '0.25': '¼', '0.5': '�
 /** Scoops and spoons as read aloud: `2½ scoops + 1 spoon`. */
 export function measureText(dose: Pick<DoseRow, 'measure'>): string {
   const { measure } = dose;
-  if (measure === null) return 'weigh it: no density known';
+  if (measure === null) return say('weigh it: no density known');
   const whole = Math.floor(measure.scoops + 1e-9);
   const part = quarterSigns[String(Math.round((measure.scoops - whole) * 100) / 100)] ?? '';
   const scoops =
     whole === 0 && part === '' ? '' : `${whole === 0 ? '' : whole}${part} ${measure.scoops > 1 ? 'scoops' : 'scoop'}`;
   const spoons = counted(measure.spoons, 'spoon');
   const teaspoons = counted(measure.teaspoons, 'teaspoon');
-  return [scoops, spoons, teaspoons].filter((text) => text !== '').join(' + ') || 'less than a quarter teaspoon';
+  return [scoops, spoons, teaspoons].filter((text) => text !== '').join(' + ') || say('less than a quarter teaspoon');
 }
 
 function counted(count: number, word: string): string {

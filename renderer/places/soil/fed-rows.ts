@@ -1,5 +1,6 @@
 import type { FarmBlend } from '../../../planner/fertility/blend-answer.ts';
 import { type Column, quantity, text } from '../../table/column.ts';
+import { say } from '../../words/say.ts';
 
 /** A bed's doses in one line, and how each nutrient that counts stands after them. */
 export type FedRow = {
@@ -36,10 +37,10 @@ export function fedRows(blend: FarmBlend, codes: ReadonlyMap<string, string>, pr
 }
 
 export const fedColumns: readonly Column<FedRow>[] = [
-  text('code', 'Bed', { width: 84 }),
-  text('doses', 'Doses', { width: 460 }),
+  text('code', say('Bed'), { width: 84 }),
+  text('doses', say('Doses'), { width: 460 }),
   quantity('bringsN_kg', 'N', { width: 84, total: 'sum', digits: 2 }),
   quantity('bringsP2O5_kg', 'P₂O₅', { width: 84, total: 'sum', digits: 2 }),
   quantity('bringsK2O_kg', 'K₂O', { width: 84, total: 'sum', digits: 2 }),
-  text('standing', 'Needs', { width: 160 }),
+  text('standing', say('Needs'), { width: 160 }),
 ];

@@ -13,6 +13,7 @@ import { DateField } from '../../fields/date-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { QuantityField, ShareField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 import { HeapMix, type MixPart } from './heap-mix.tsx';
 import type { Feedstock } from './soil-types.ts';
 import { heapMethodChoices } from './soil-words.ts';
@@ -21,7 +22,7 @@ import { heapMethodChoices } from './soil-words.ts';
 export function HeapDialog({ today, onClose }: { readonly today: IsoDate; readonly onClose: () => void }) {
   const stocks = useRead(api.compost.feedstocks, undefined);
   return (
-    <Dialog title="Mix a compost heap" onClose={onClose} wide>
+    <Dialog title={say('Mix a compost heap')} onClose={onClose} wide>
       <Shown reading={stocks}>{(list) => <MixForm stocks={list} today={today} onClose={onClose} />}</Shown>
     </Dialog>
   );
@@ -48,28 +49,37 @@ function MixForm({
   const [place, setPlace] = useState('');
   const choices = stocks.map((each) => ({
     value: each.materialId,
-    text: `${each.name} (C:N ${reader.number(each.carbonToNitrogen, '', 2)}, ${reader.print(each.moistureShare, 'share', 2)} wet)`,
+    text: say('{each} (C:N {carbonToNitrogen}, {moistureShare} wet)', {
+      each: each.name,
+      carbonToNitrogen: reader.number(each.carbonToNitrogen, '', 2),
+      moistureShare: reader.print(each.moistureShare, 'share', 2),
+    }),
   }));
   const known = parts.flatMap((part) =>
     part.amount_kg === null || part.amount_kg <= 0 ? [] : [{ materialId: part.materialId, amount_kg: part.amount_kg }],
   );
   const save = async (): Promise<void> => {
-    const made = await start.run({ startedDate: startedDate ?? '', method, place, parts: known }, 'The heap is started.');
+    const made = await start.run({ startedDate: startedDate ?? '', method, place, parts: known }, say('The heap is started.'));
     if (made !== undefined) onClose();
   };
   return (
-    <Form onSave={() => void save()} failure={start.failure} paths={['startedDate', 'method', 'place', 'parts']} label="Heap">
+    <Form
+      onSave={() => void save()}
+      failure={start.failure}
+      paths={['startedDate', 'method', 'place', 'parts']}
+      label={say('Heap')}
+    >
       {parts.map((part, at) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: lines of a list that is only added to and edited in place
         <div className="heap-part" key={at}>
           <ChoiceField
-            label={`Material ${at + 1}`}
+            label={say('Material {at}', { at: at + 1 })}
             value={part.materialId}
             choices={choices}
             onChange={(materialId) => setParts(parts.map((each, index) => (index === at ? { ...each, materialId } : each)))}
           />
           <QuantityField
-            label="Amount"
+            label={say('Amount')}
             unit="kg"
             hint={volumeHint(stocks, part, (value) => reader.print(value, 'bulk_L'))}
             value={part.amount_kg}
@@ -77,7 +87,7 @@ function MixForm({
           />
           <Button
             icon="bin"
-            name={`Leave out material ${at + 1}`}
+            name={say('Leave out material {at}', { at: at + 1 })}
             disabled={parts.length === 1}
             onClick={() => setParts(parts.filter((_, index) => index !== at))}
           />
@@ -85,24 +95,34 @@ function MixForm({
       ))}
       <div className="row">
         <Button icon="add" onClick={() => setParts([...parts, { materialId: stocks[0]?.materialId ?? '', amount_kg: null }])}>
-          Another material
+          {say('Another material')}
         </Button>
       </div>
       <div className="form-pair">
-        <QuantityField label="Wanted C:N" unit="" hint="25 to 35 is best" value={goalCN} onChange={setGoalCN} />
-        <ShareField label="Wanted moisture" hint="45 to 60 % is best" value={goalMoisture} onChange={setGoalMoisture} />
+        <QuantityField label={say('Wanted C:N')} unit="" hint={say('25 to 35 is best')} value={goalCN} onChange={setGoalCN} />
+        <ShareField
+          label={say('Wanted moisture')}
+          hint={say('45 to 60 % is best')}
+          value={goalMoisture}
+          onChange={setGoalMoisture}
+        />
       </div>
       <div className="form-pair">
         <ChoiceField
-          label="Balance it with"
+          label={say('Balance it with')}
           value={second}
-          choices={[{ value: '', text: 'Nothing' }, ...choices]}
+          choices={[{ value: '', text: say('Nothing') }, ...choices]}
           onChange={setSecond}
         />
-        <ChoiceField label="and with" value={third} choices={[{ value: '', text: 'Nothing' }, ...choices]} onChange={setThird} />
+        <ChoiceField
+          label={say('and with')}
+          value={third}
+          choices={[{ value: '', text: say('Nothing') }, ...choices]}
+          onChange={setThird}
+        />
       </div>
       {known.length === 0 || goalCN === null || goalMoisture === null ? (
-        <p className="soft">Enter an amount to see its C:N and moisture.</p>
+        <p className="soft">{say('Enter an amount to see its C:N and moisture.')}</p>
       ) : (
         <HeapMix
           parts={known}
@@ -119,15 +139,15 @@ function MixForm({
       )}
       <Cautions ids={['compost-heat']} folded />
       <div className="form-pair">
-        <DateField label="Started" path="startedDate" value={startedDate} onChange={setStarted} needed />
-        <ChoiceField label="Method" value={method} choices={heapMethodChoices} onChange={setMethod} />
+        <DateField label={say('Started')} path="startedDate" value={startedDate} onChange={setStarted} needed />
+        <ChoiceField label={say('Method')} value={method} choices={heapMethodChoices} onChange={setMethod} />
       </div>
-      <TextField label="Place" path="place" value={place} onChange={setPlace} />
+      <TextField label={say('Place')} path="place" value={place} onChange={setPlace} />
       <div className="row">
         <Button type="submit" weight="main" disabled={start.busy || known.length === 0}>
-          Start the heap
+          {say('Start the heap')}
         </Button>
-        <Button onClick={onClose}>Cancel</Button>
+        <Button onClick={onClose}>{say('Cancel')}</Button>
       </div>
     </Form>
   );
@@ -137,5 +157,5 @@ function volumeHint(stocks: readonly Feedstock[], part: MixPart, print: (volume_
   const density = stocks.find((each) => each.materialId === part.materialId)?.density_kg_per_m3;
   return density === null || density === undefined || part.amount_kg === null
     ? undefined
-    : `about ${print((1000 * part.amount_kg) / density)} loose`;
+    : say('about {amount} loose', { amount: print((1000 * part.amount_kg) / density) });
 }

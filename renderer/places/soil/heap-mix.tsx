@@ -3,15 +3,16 @@ import { Shown } from '../../app/states.tsx';
 import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { useRead } from '../../client/use-read.ts';
+import { say } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 
 export type MixPart = { readonly materialId: string; readonly amount_kg: number | null };
 
 const readings = {
-  best: { tone: 'good', text: 'best range' },
-  acceptable: { tone: 'guard', text: 'acceptable' },
-  'too-low': { tone: 'stop', text: 'too low' },
-  'too-high': { tone: 'stop', text: 'too high' },
+  best: { tone: 'good', text: say('best range') },
+  acceptable: { tone: 'guard', text: say('acceptable') },
+  'too-low': { tone: 'stop', text: say('too low') },
+  'too-high': { tone: 'stop', text: say('too high') },
 } as const;
 
 /** C:N and moisture of what is in the heap, and what two further materials would bring it to. */
@@ -43,7 +44,7 @@ export function HeapMix(props: {
                 </dd>
               </div>
               <div>
-                <dt>Moisture</dt>
+                <dt>{say('Moisture')}</dt>
                 <dd>
                   {reader.print(found.mix.moistureShare, 'share', 2)}{' '}
                   <span className="state-mark" data-tone={readings[found.moisture].tone}>
@@ -52,7 +53,7 @@ export function HeapMix(props: {
                 </dd>
               </div>
               <div>
-                <dt>Heap</dt>
+                <dt>{say('Heap')}</dt>
                 <dd>{reader.print(found.mix.mix_kg, 'kg')}</dd>
               </div>
             </dl>
@@ -63,9 +64,15 @@ export function HeapMix(props: {
             ) : (
               <div className="row">
                 <p>
-                  To C:N {props.goalCarbonToNitrogen} and {reader.print(props.goalMoistureShare, 'share', 2)}: add{' '}
-                  {reader.print(suggestion.second_kg, 'kg')} of the first and {reader.print(suggestion.third_kg, 'kg')} of the
-                  second.
+                  {say(
+                    'To C:N {goalCarbonToNitrogen} and {goalMoistureShare}: add {second} of the first and {third} of the second.',
+                    {
+                      goalCarbonToNitrogen: props.goalCarbonToNitrogen,
+                      goalMoistureShare: reader.print(props.goalMoistureShare, 'share', 2),
+                      second: reader.print(suggestion.second_kg, 'kg'),
+                      third: reader.print(suggestion.third_kg, 'kg'),
+                    },
+                  )}
                 </p>
                 <Button
                   onClick={() =>
@@ -75,7 +82,7 @@ export function HeapMix(props: {
                     ])
                   }
                 >
-                  Add them
+                  {say('Add them')}
                 </Button>
               </div>
             )}

@@ -12,6 +12,7 @@ import { FlagField } from '../../fields/flag-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 import type { HeapRow } from './soil-types.ts';
 
 /** One heap: its log against the time and temperature rule, and today's reading. */
@@ -28,65 +29,76 @@ export function HeapSheet({
   const remove = useChange(api.compost.removeReading);
   const readings = heap.readings.filter((each) => each.temperature_C !== null);
   return (
-    <Sheet title={`Heap ${heap.code}`} onClose={onClose}>
+    <Sheet title={say('Heap {heap}', { heap: heap.code })} onClose={onClose}>
       {heap.rule === null ? (
-        <p className="soft">No time and temperature rule is reckoned for this method; treat compost with manure in it as raw.</p>
+        <p className="soft">
+          {say('No time and temperature rule is reckoned for this method; treat compost with manure in it as raw.')}
+        </p>
       ) : (
         <dl className="facts">
-          <dt>Days at 131 to 170 °F</dt>
+          <dt>{say('Days at 131 to 170 °F')}</dt>
           <dd>
-            {heap.method === 'turned-windrow' ? heap.rule.daysInBand : `${heap.rule.longestRun_days} in a row`} of{' '}
-            {heap.rule.wanted_days} wanted
+            {say('{more} of {wanted} wanted', {
+              more:
+                heap.method === 'turned-windrow'
+                  ? heap.rule.daysInBand
+                  : say('{longestRun} in a row', { longestRun: heap.rule.longestRun_days }),
+              wanted: heap.rule.wanted_days,
+            })}
           </dd>
           {heap.rule.wantedTurnings === 0 ? null : (
             <>
-              <dt>Turnings</dt>
+              <dt>{say('Turnings')}</dt>
               <dd>
-                {heap.rule.turnings} of {heap.rule.wantedTurnings} wanted
+                {say('{turnings} of {wantedTurnings} wanted', {
+                  turnings: heap.rule.turnings,
+                  wantedTurnings: heap.rule.wantedTurnings,
+                })}
               </dd>
             </>
           )}
-          <dt>C:N at start</dt>
+          <dt>{say('C:N at start')}</dt>
           <dd>
-            {heap.mix === null ? 'not known for every material' : reader.print(heap.mix.carbonToNitrogen, '', 2)}
+            {heap.mix === null ? say('not known for every material') : reader.print(heap.mix.carbonToNitrogen, '', 2)}
             {heap.mix !== null && (heap.mix.carbonToNitrogen < 25 || heap.mix.carbonToNitrogen > 40)
-              ? ', outside the 25 to 40 of the organic rule'
+              ? say(', outside the 25 to 40 of the organic rule')
               : ''}
           </dd>
-          <dt>Went in</dt>
+          <dt>{say('Went in')}</dt>
           <dd>{heap.ingredients.map((each) => `${each.name} ${reader.print(each.amount_kg, 'kg')}`).join(', ')}</dd>
         </dl>
       )}
       <p className="small soft">
-        This is arithmetic, no verdict: whether it satisfies a rule is for your certifier or the agency to say. Raw manure added
-        later starts the days again. Source: 7 CFR 205.203(c)(2), from memory.
+        {say(
+          'This is arithmetic, no verdict: whether it satisfies a rule is for your certifier or the agency to say. Raw manure added later starts the days again. Source: 7 CFR 205.203(c)(2), from memory.',
+        )}
       </p>
       {heap.withAnimal ? <Cautions ids={['raw-manure']} folded /> : null}
       {readings.length < 2 ? null : (
         <Chart
-          title="Temperature of the heap"
+          title={say('Temperature of the heap')}
           rows={readings}
-          x={{ name: 'Day', text: (row) => row.date.slice(5) }}
+          x={{ name: say('Day'), text: (row) => row.date.slice(5) }}
           unit="C"
           height={190}
-          series={[{ name: 'Temperature', as: 'line', read: (row) => row.temperature_C }]}
+          series={[{ name: say('Temperature'), as: 'line', read: (row) => row.temperature_C }]}
           marks={[{ name: '131 °F', value: 55 }]}
         />
       )}
       <Reading heap={heap} today={today} />
       {heap.readings.length === 0 ? null : (
         <table className="lines">
-          <caption>Log</caption>
+          <caption>{say('Log')}</caption>
           <thead>
             <tr>
-              <th scope="col">Day</th>
+              <th scope="col">{say('Day')}</th>
               <th scope="col" className="number">
-                Temperature
+                {say('Temperature')}
               </th>
-              <th scope="col">Turned</th>
-              <th scope="col">By</th>
+              <th scope="col">{say('Turned')}</th>
+              <th scope="col">{say('By')}</th>
               <th scope="col">
-                <span className="heard-only">Remove</span>
+                <span className="heard-only">{say('Remove')}</span>
               </th>
             </tr>
           </thead>
@@ -95,14 +107,14 @@ export function HeapSheet({
               <tr key={each.id}>
                 <td>{reader.date(each.date)}</td>
                 <td className="number">{reader.print(each.temperature_C, 'C')}</td>
-                <td>{each.turned ? 'yes' : ''}</td>
+                <td>{each.turned ? say('yes') : ''}</td>
                 <td>{each.who}</td>
                 <td>
                   <Button
                     icon="bin"
                     weight="quiet"
-                    name={`Remove the reading of ${reader.date(each.date)}`}
-                    onClick={() => void remove.run({ readingId: each.id }, 'Reading removed. Undo brings it back.')}
+                    name={say('Remove the reading of {date}', { date: reader.date(each.date) })}
+                    onClick={() => void remove.run({ readingId: each.id }, say('Reading removed. Undo brings it back.'))}
                   />
                 </td>
               </tr>
@@ -122,7 +134,7 @@ function Reading({ heap, today }: { readonly heap: HeapRow; readonly today: IsoD
   const [turned, setTurned] = useState(false);
   const [who, setWho] = useState('');
   const save = async (): Promise<void> => {
-    const done = await add.run({ batchId: heap.batchId, date: date ?? '', temperature_C, turned, who }, 'Reading logged.');
+    const done = await add.run({ batchId: heap.batchId, date: date ?? '', temperature_C, turned, who }, say('Reading logged.'));
     if (done !== undefined) {
       setTemperature(null);
       setTurned(false);
@@ -133,12 +145,12 @@ function Reading({ heap, today }: { readonly heap: HeapRow; readonly today: IsoD
       onSave={() => void save()}
       failure={add.failure ?? finish.failure}
       paths={['date', 'temperature_C', 'who']}
-      label="Log a reading"
+      label={say('Log a reading')}
     >
       <div className="form-pair">
-        <DateField label="Day" path="date" value={date} onChange={setDate} needed />
+        <DateField label={say('Day')} path="date" value={date} onChange={setDate} needed />
         <QuantityField
-          label="Temperature"
+          label={say('Temperature')}
           name="temperature_C"
           path="temperature_C"
           value={temperature_C}
@@ -146,12 +158,12 @@ function Reading({ heap, today }: { readonly heap: HeapRow; readonly today: IsoD
         />
       </div>
       <div className="form-pair">
-        <FlagField label="Turned" value={turned} onChange={setTurned} />
-        <TextField label="By" path="who" value={who} onChange={setWho} />
+        <FlagField label={say('Turned')} value={turned} onChange={setTurned} />
+        <TextField label={say('By')} path="who" value={who} onChange={setWho} />
       </div>
       <div className="row">
         <Button type="submit" weight="main" disabled={add.busy}>
-          Log reading
+          {say('Log reading')}
         </Button>
         {heap.curedDate === null ? (
           <Button
@@ -159,11 +171,11 @@ function Reading({ heap, today }: { readonly heap: HeapRow; readonly today: IsoD
             onClick={() =>
               void finish.run(
                 { batchId: heap.batchId, revision: heap.revision, curedDate: today, made_L: heap.made_L },
-                `${heap.code} is cured as of today.`,
+                say('{heap} is cured as of today.', { heap: heap.code }),
               )
             }
           >
-            Curing ends today
+            {say('Curing ends today')}
           </Button>
         ) : null}
       </div>

@@ -13,6 +13,7 @@ import { DateField } from '../../fields/date-field.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
 import { type Column, choice, count, date, quantity, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';
+import { say } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 import type { FeedingPlanView, PhRow } from './soil-types.ts';
 import { actChoices } from './soil-words.ts';
@@ -20,15 +21,15 @@ import { useToday } from './use-today.ts';
 import { type WishPart, wishesWith } from './wishes.ts';
 
 const columnsFor = (seasonId: string): readonly Column<PhRow>[] => [
-  text('code', 'Bed', { width: 84 }),
-  quantity('area_m2', 'Area', { width: 90, total: 'sum' }),
-  date('testDate', 'Tested', { width: 112 }),
+  text('code', say('Bed'), { width: 84 }),
+  quantity('area_m2', say('Area'), { width: 90, total: 'sum' }),
+  date('testDate', say('Tested'), { width: 112 }),
   quantity('ph', 'pH', { width: 60, digits: 2 }),
-  quantity('bufferPh', 'Buffer', { width: 70, digits: 2 }),
-  quantity('targetPh', 'Target', { width: 70, digits: 2 }),
-  choice('act', 'Wants', actChoices, { width: 96 }),
-  text('material', 'Material', { width: 170 }),
-  quantity('dose_kg', 'Dose', {
+  quantity('bufferPh', say('Buffer'), { width: 70, digits: 2 }),
+  quantity('targetPh', say('Target'), { width: 70, digits: 2 }),
+  choice('act', say('Wants'), actChoices, { width: 96 }),
+  text('material', say('Material'), { width: 170 }),
+  quantity('dose_kg', say('Dose'), {
     width: 110,
     total: 'sum',
     draw: (row) =>
@@ -36,14 +37,14 @@ const columnsFor = (seasonId: string): readonly Column<PhRow>[] => [
         <Figure
           value={row.dose_kg}
           unit="kg"
-          name={`${row.material} for ${row.code}`}
+          name={say('{material} for {row}', { material: row.material, row: row.code })}
           explain={() => client.feeding.explainPh.query({ seasonId, bedId: row.bedId })}
         />
       ),
   }),
-  count('applications', 'In parts', { width: 84, hint: 'Half a year apart where it is much' }),
-  text('method', 'By', { width: 190 }),
-  text('note', 'Note', { width: 360 }),
+  count('applications', say('In parts'), { width: 84, hint: say('Half a year apart where it is much') }),
+  text('method', say('By'), { width: 190 }),
+  text('note', say('Note'), { width: 360 }),
 ];
 const rowId = (row: PhRow): string => row.bedId;
 
@@ -74,38 +75,44 @@ export function PhTab({
   const start = when ?? today;
   return (
     <Page
-      title="Soil"
-      lead="Lime or sulfur for each bed’s pH, corrected for the worth of the material, depth and area."
+      title={say('Soil')}
+      lead={say('Lime or sulfur for each bed’s pH, corrected for the worth of the material, depth and area.')}
       tabs={tabs}
     >
       <div className="soil-wishes">
         {season}
         <QuantityField
-          label="Wanted pH"
+          label={say('Wanted pH')}
           unit=""
           path="targetPh"
           value={plan.plan.targetPh}
           onChange={(targetPh) => targetPh === null || set({ targetPh })}
         />
         <ChoiceField
-          label="Lime"
+          label={say('Lime')}
           value={plan.plan.limeMaterialId ?? ''}
           choices={[
-            { value: '', text: 'None chosen' },
+            { value: '', text: say('None chosen') },
             ...limes.map((each) => ({
               value: each.materialId,
-              text: `${each.name} (worth ${reader.print((each.neutralisingShare ?? 0) * (each.finenessShare ?? 1), 'share', 2)})`,
+              text: say('{each} (worth {neutralisingShare})', {
+                each: each.name,
+                neutralisingShare: reader.print((each.neutralisingShare ?? 0) * (each.finenessShare ?? 1), 'share', 2),
+              }),
             })),
           ]}
           onChange={(id) => set({ limeMaterialId: id === '' ? null : id })}
         />
         <ChoiceField
-          label="Sulfur"
+          label={say('Sulfur')}
           value={plan.plan.sulfurMaterialId ?? ''}
-          choices={[{ value: '', text: 'None chosen' }, ...sulfurs.map((each) => ({ value: each.materialId, text: each.name }))]}
+          choices={[
+            { value: '', text: say('None chosen') },
+            ...sulfurs.map((each) => ({ value: each.materialId, text: each.name })),
+          ]}
           onChange={(id) => set({ sulfurMaterialId: id === '' ? null : id })}
         />
-        <DateField label="First part on" value={start} onChange={setWhen} />
+        <DateField label={say('First part on')} value={start} onChange={setWhen} />
         <Button
           weight="main"
           disabled={onCards.length === 0 || start === null || planPh.busy}
@@ -113,11 +120,11 @@ export function PhTab({
             start === null ||
             void planPh.run(
               { seasonId, bedIds: onCards.map((row) => row.bedId), date: start },
-              `On the cards of ${onCards.length} beds.`,
+              say('On the cards of {onCards} beds.', { onCards: onCards.length }),
             )
           }
         >
-          Put on {onCards.length} dose cards
+          {say('Put on {onCards} dose cards', { onCards: onCards.length })}
         </Button>
       </div>
       {(wish.failure ?? planPh.failure) === undefined ? null : (
@@ -134,7 +141,7 @@ export function PhTab({
             columns={columns}
             rowId={rowId}
             onSelect={setChosen}
-            empty={<Empty title="No beds yet">Build beds in Beds, then enter their soil tests.</Empty>}
+            empty={<Empty title={say('No beds yet')}>{say('Build beds in Beds, then enter their soil tests.')}</Empty>}
           />
         )}
       </Shown>

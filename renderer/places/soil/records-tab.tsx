@@ -8,33 +8,34 @@ import { useReader } from '../../client/reader.tsx';
 import { useRead } from '../../client/use-read.ts';
 import { type Column, choice, date, money, quantity, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';
+import { say } from '../../words/say.ts';
 import { ApplicationDialog } from './application-dialog.tsx';
 import { exportAddress } from './export-address.ts';
 import type { LogRow } from './soil-types.ts';
 import { useToday } from './use-today.ts';
 
 const states = [
-  { value: 'done', text: 'Given' },
-  { value: 'planned', text: 'Planned' },
-  { value: 'skipped', text: 'Skipped' },
+  { value: 'done', text: say('Given') },
+  { value: 'planned', text: say('Planned') },
+  { value: 'skipped', text: say('Skipped') },
 ] as const;
 
 const columns: readonly Column<LogRow>[] = [
-  date('date', 'Date', { width: 112 }),
-  choice('state', 'State', states, { width: 90 }),
-  text('code', 'Bed', { width: 84 }),
-  text('material', 'Material', { width: 210 }),
-  quantity('amount_kg', 'Amount', { width: 96, total: 'sum' }),
-  money('cost_minor', 'Cost', { width: 90, total: 'sum' }),
-  text('method', 'How', { width: 170 }),
-  date('incorporatedDate', 'Worked in', { width: 112 }),
-  text('who', 'By', { width: 80 }),
-  text('reason', 'Reason', { width: 150 }),
-  text('lot', 'Lot', { width: 100 }),
-  text('supplier', 'From', { width: 130 }),
-  text('organicUse', 'Organic use', { width: 104, shown: false }),
-  text('source', 'Source of the analysis', { width: 260, shown: false }),
-  text('note', 'Note', { shown: false }),
+  date('date', say('Date'), { width: 112 }),
+  choice('state', say('State'), states, { width: 90 }),
+  text('code', say('Bed'), { width: 84 }),
+  text('material', say('Material'), { width: 210 }),
+  quantity('amount_kg', say('Amount'), { width: 96, total: 'sum' }),
+  money('cost_minor', say('Cost'), { width: 90, total: 'sum' }),
+  text('method', say('How'), { width: 170 }),
+  date('incorporatedDate', say('Worked in'), { width: 112 }),
+  text('who', say('By'), { width: 80 }),
+  text('reason', say('Reason'), { width: 150 }),
+  text('lot', say('Lot'), { width: 100 }),
+  text('supplier', say('From'), { width: 130 }),
+  text('organicUse', say('Organic use'), { width: 104, shown: false }),
+  text('source', say('Source of the analysis'), { width: 260, shown: false }),
+  text('note', say('Note'), { shown: false }),
 ];
 const rowId = (row: LogRow): string => row.applicationBedId;
 
@@ -45,22 +46,22 @@ export function RecordsTab({ tabs }: { readonly tabs: ReactNode }) {
   const [entering, setEntering] = useState(false);
   const enter = (
     <Button weight="main" icon="add" onClick={() => setEntering(true)}>
-      Enter an application
+      {say('Enter an application')}
     </Button>
   );
   return (
     <Page
-      title="Soil"
-      lead="Every material put on a bed, kept for the inspection that asks."
+      title={say('Soil')}
+      lead={say('Every material put on a bed, kept for the inspection that asks.')}
       tabs={tabs}
       actions={
         <>
           {enter}
           <a className="button" href={exportAddress('applications')} download>
-            Export applications
+            {say('Export applications')}
           </a>
           <a className="button" href={exportAddress('compost')} download>
-            Export compost
+            {say('Export compost')}
           </a>
         </>
       }
@@ -74,16 +75,17 @@ export function RecordsTab({ tabs }: { readonly tabs: ReactNode }) {
             columns={columns}
             rowId={rowId}
             empty={
-              <Empty title="Nothing on record yet" action={enter}>
-                Doses recorded as given appear here, and what you enter by hand.
+              <Empty title={say('Nothing on record yet')} action={enter}>
+                {say('Doses recorded as given appear here, and what you enter by hand.')}
               </Empty>
             }
           />
         )}
       </Shown>
       <p className="small soft">
-        This log helps you keep the facts. Whether they satisfy a law or a certificate is for your certifier, your state’s
-        produce-safety programme or the agency to say; read the current rule.
+        {say(
+          'This log helps you keep the facts. Whether they satisfy a law or a certificate is for your certifier, your state’s produce-safety programme or the agency to say; read the current rule.',
+        )}
       </p>
       {entering && today !== null ? <ApplicationDialog today={today} onClose={() => setEntering(false)} /> : null}
     </Page>
@@ -96,21 +98,23 @@ function Intervals() {
   if (intervals.state !== 'ready' || intervals.data.length === 0) return null;
   const short = intervals.data.filter((each) => each.spare_days < 0 || !each.incorporated);
   return (
-    <section className="panel stack" aria-label="Raw manure and harvest">
-      <h2>Raw manure and harvest</h2>
+    <section className="panel stack" aria-label={say('Raw manure and harvest')}>
+      <h2>{say('Raw manure and harvest')}</h2>
       <Cautions ids={['raw-manure']} folded={short.length === 0} />
       <table className="lines">
         <caption>
-          Days between working in and the planned harvest (120 where the edible part touches soil, else 90; 7 CFR 205.203(c)(1))
+          {say(
+            'Days between working in and the planned harvest (120 where the edible part touches soil, else 90; 7 CFR 205.203(c)(1))',
+          )}
         </caption>
         <thead>
           <tr>
-            <th scope="col">Bed</th>
-            <th scope="col">Given</th>
-            <th scope="col">Crop</th>
-            <th scope="col">Earliest harvest</th>
-            <th scope="col">Planned harvest</th>
-            <th scope="col">Reading</th>
+            <th scope="col">{say('Bed')}</th>
+            <th scope="col">{say('Given')}</th>
+            <th scope="col">{say('Crop')}</th>
+            <th scope="col">{say('Earliest harvest')}</th>
+            <th scope="col">{say('Planned harvest')}</th>
+            <th scope="col">{say('Reading')}</th>
           </tr>
         </thead>
         <tbody>
@@ -121,15 +125,15 @@ function Intervals() {
                 {each.what}, {reader.date(each.date)}
               </td>
               <td>{each.crop}</td>
-              <td>{each.incorporated ? reader.date(each.firstHarvest) : 'none: not worked in'}</td>
+              <td>{each.incorporated ? reader.date(each.firstHarvest) : say('none: not worked in')}</td>
               <td>{reader.date(each.plannedHarvest)}</td>
               <td>
                 <span className="state-mark" data-tone={each.spare_days < 0 || !each.incorporated ? 'stop' : 'good'}>
                   {!each.incorporated
-                    ? 'no interval makes it fit'
+                    ? say('no interval makes it fit')
                     : each.spare_days < 0
-                      ? `${-each.spare_days} days too soon`
-                      : `${each.spare_days} days to spare`}
+                      ? say('{spare} days too soon', { spare: -each.spare_days })
+                      : say('{spare} days to spare', { spare: each.spare_days })}
                 </span>
               </td>
             </tr>

@@ -6,6 +6,7 @@ import { Empty, Shown, Waiting } from '../../app/states.tsx';
 import { api } from '../../client/api.ts';
 import { useRead } from '../../client/use-read.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
+import { say } from '../../words/say.ts';
 import { NeedsTab } from '../beds/needs-tab.tsx';
 import { BudgetTab } from './budget-tab.tsx';
 import { PartTabs } from './part-tabs.tsx';
@@ -19,14 +20,14 @@ const CompostTab = lazy(async () => ({ default: (await import('./compost-tab.tsx
 const RecordsTab = lazy(async () => ({ default: (await import('./records-tab.tsx')).RecordsTab }));
 
 const tabs = [
-  { name: 'tests', title: 'Soil tests' },
-  { name: 'ph', title: 'Lime and sulfur' },
-  { name: 'budget', title: 'Nutrient budget' },
-  { name: 'blend', title: 'Blend' },
-  { name: 'cards', title: 'Dose cards' },
-  { name: 'compost', title: 'Compost and tea' },
-  { name: 'fill', title: 'Fill and top-up' },
-  { name: 'records', title: 'Records' },
+  { name: 'tests', title: say('Soil tests') },
+  { name: 'ph', title: say('Lime and sulfur') },
+  { name: 'budget', title: say('Nutrient budget') },
+  { name: 'blend', title: say('Blend') },
+  { name: 'cards', title: say('Dose cards') },
+  { name: 'compost', title: say('Compost and tea') },
+  { name: 'fill', title: say('Fill and top-up') },
+  { name: 'records', title: say('Records') },
 ] as const;
 type TabName = (typeof tabs)[number]['name'];
 
@@ -44,7 +45,7 @@ export function SoilPage() {
     <PartTabs
       tabs={tabs}
       chosen={tab}
-      label="Parts of Soil"
+      label={say('Parts of Soil')}
       chosenHere={chosenHere}
       onChoose={(name) => setTab(name === 'tests' ? undefined : name)}
     />
@@ -64,16 +65,20 @@ export function SoilPage() {
     );
   if (tab === 'fill')
     return (
-      <Page title="Soil" lead="What each bed wants to be filled or topped up; own soil and stock first." tabs={strip}>
+      <Page
+        title={say('Soil')}
+        lead={say('What each bed wants to be filled or topped up; own soil and stock first.')}
+        tabs={strip}
+      >
         {today === null ? null : <NeedsTab today={today} onOpen={(bedId) => go('beds', { bed: bedId })} />}
       </Page>
     );
   if (plan.state !== 'ready')
     return (
-      <Page title="Soil" tabs={strip}>
+      <Page title={say('Soil')} tabs={strip}>
         {plan.state === 'failed' && plan.failure.code === 'not-found' ? (
-          <Empty title="No season yet" action={<Button onClick={() => go('season')}>Go to Season</Button>}>
-            Lime, budget, blend and dose cards belong to a season. Make one first; soil tests can be entered before.
+          <Empty title={say('No season yet')} action={<Button onClick={() => go('season')}>{say('Go to Season')}</Button>}>
+            {say('Lime, budget, blend and dose cards belong to a season. Make one first; soil tests can be entered before.')}
           </Empty>
         ) : (
           <Shown reading={plan}>{() => null}</Shown>
@@ -83,7 +88,7 @@ export function SoilPage() {
   const { data } = plan;
   const chooser = ofSeason.has(tab) ? (
     <ChoiceField
-      label="Season"
+      label={say('Season')}
       value={data.season.seasonId}
       choices={data.seasons.map((each) => ({ value: each.seasonId, text: each.name }))}
       onChange={setSeason}
@@ -103,5 +108,5 @@ export function SoilPage() {
 }
 
 function Later({ children }: { readonly children: ReactNode }) {
-  return <Suspense fallback={<Waiting what="Opening" />}>{children}</Suspense>;
+  return <Suspense fallback={<Waiting what={say('Opening')} />}>{children}</Suspense>;
 }

@@ -10,6 +10,7 @@ import { DateField } from '../../fields/date-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { CountField, QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 import { BedChooser } from './bed-chooser.tsx';
 import type { HeapRow } from './soil-types.ts';
 import { TeaPlan } from './tea-plan.tsx';
@@ -62,12 +63,12 @@ export function TeaDialog({
     if (input === null) return;
     const made = await brew.run(
       { ...input, compostBatchId: heapId === '' ? null : heapId, waterSource },
-      'The tea batch is on the list.',
+      say('The tea batch is on the list.'),
     );
     if (made !== undefined) onClose();
   };
   return (
-    <Dialog title="Plan a compost tea batch" onClose={onClose} wide>
+    <Dialog title={say('Plan a compost tea batch')} onClose={onClose} wide>
       <Form
         onSave={() => void save()}
         failure={brew.failure}
@@ -82,7 +83,7 @@ export function TeaDialog({
           'additives',
           'waterSource',
         ]}
-        label="Tea batch"
+        label={say('Tea batch')}
       >
         <Cautions ids={['compost-tea']} />
         <BedChooser
@@ -92,29 +93,29 @@ export function TeaDialog({
         />
         <div className="form-pair">
           <QuantityField
-            label="Drench"
+            label={say('Drench')}
             unit="L_per_m2"
-            hint="Common practice: 1 to 2.5 gal/100 ft²"
+            hint={say('Common practice: 1 to 2.5 gal/100 ft²')}
             value={drench_L_per_m2}
             onChange={setDrench}
             path="drench_L_per_m2"
           />
-          <CountField label="Parts of water to one of tea" value={waterParts} onChange={setWater} path="waterParts" />
+          <CountField label={say('Parts of water to one of tea')} value={waterParts} onChange={setWater} path="waterParts" />
         </div>
         <div className="form-pair">
           <QuantityField
-            label="Compost in the brew"
+            label={say('Compost in the brew')}
             unit="kg_per_L"
             value={compost_kg_per_L}
             onChange={setCompost}
             path="compost_kg_per_L"
           />
-          <QuantityField label="Tank holds" unit="L" value={tank_L} onChange={setTank} path="tank_L" />
+          <QuantityField label={say('Tank holds')} unit="L" value={tank_L} onChange={setTank} path="tank_L" />
         </div>
         <div className="form-pair">
-          <DateField label="Air on, day" value={day} onChange={setDay} path="startedAt" needed />
+          <DateField label={say('Air on, day')} value={day} onChange={setDay} path="startedAt" needed />
           <label className="field">
-            <span>Air on, time</span>
+            <span>{say('Air on, time')}</span>
             <input
               type="time"
               value={time}
@@ -123,35 +124,42 @@ export function TeaDialog({
           </label>
         </div>
         <div className="form-pair">
-          <QuantityField label="Hours with air" unit="" hint="24 to 36" value={brew_h} onChange={setBrew} path="brew_h" />
+          <QuantityField
+            label={say('Hours with air')}
+            unit=""
+            hint={say('24 to 36')}
+            value={brew_h}
+            onChange={setBrew}
+            path="brew_h"
+          />
           <ChoiceField
-            label="Compost of heap"
+            label={say('Compost of heap')}
             value={heapId}
             choices={[
-              { value: '', text: 'Bought or not logged' },
+              { value: '', text: say('Bought or not logged') },
               ...heaps.map((each) => ({ value: each.batchId, text: each.code })),
             ]}
             onChange={setHeap}
           />
         </div>
         <TextField
-          label="Additives"
-          hint="Anything that feeds microbes makes the tea count as raw manure"
+          label={say('Additives')}
+          hint={say('Anything that feeds microbes makes the tea count as raw manure')}
           path="additives"
           value={additives}
           onChange={setAdditives}
         />
-        <TextField label="Water from" path="waterSource" value={waterSource} onChange={setSource} />
+        <TextField label={say('Water from')} path="waterSource" value={waterSource} onChange={setSource} />
         {input === null || bedIds.length === 0 ? (
-          <p className="soft">Choose beds to see the batch.</p>
+          <p className="soft">{say('Choose beds to see the batch.')}</p>
         ) : (
           <TeaPlan input={input} />
         )}
         <div className="row">
           <Button type="submit" weight="main" disabled={brew.busy || input === null}>
-            Keep the batch
+            {say('Keep the batch')}
           </Button>
-          <Button onClick={onClose}>Cancel</Button>
+          <Button onClick={onClose}>{say('Cancel')}</Button>
         </div>
       </Form>
     </Dialog>

@@ -2,6 +2,7 @@ import { Shown } from '../../app/states.tsx';
 import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { type InputOf, useRead } from '../../client/use-read.ts';
+import { say } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 import { clockText } from './clock-text.ts';
 
@@ -15,54 +16,56 @@ export function TeaPlan({ input }: { readonly input: InputOf<typeof api.compost.
         <>
           <dl className="figures tea-figures">
             <div>
-              <dt>Tea to brew</dt>
+              <dt>{say('Tea to brew')}</dt>
               <dd>
                 <Figure of={found.working} />
               </dd>
             </div>
             <div>
-              <dt>Water to add</dt>
+              <dt>{say('Water to add')}</dt>
               <dd>{reader.print(found.water_L, 'L')}</dd>
             </div>
             <div>
-              <dt>Compost</dt>
+              <dt>{say('Compost')}</dt>
               <dd>{reader.print(found.compost_kg, 'kg')}</dd>
             </div>
             <div>
-              <dt>Tank fillings</dt>
+              <dt>{say('Tank fillings')}</dt>
               <dd>{found.fillings}</dd>
             </div>
             <div>
-              <dt>Air off</dt>
+              <dt>{say('Air off')}</dt>
               <dd>{clockText(found.brewedAt, reader)}</dd>
             </div>
             <div>
-              <dt>Use by</dt>
+              <dt>{say('Use by')}</dt>
               <dd>{clockText(found.latestUseAt, reader)}</dd>
             </div>
           </dl>
           <p className="soft small">
-            {found.beds.length} beds,{' '}
-            {found.beds
-              .slice(0, 8)
-              .map((bed) => `${bed.code} ${reader.print(bed.volume_L, 'L')}`)
-              .join(', ')}
-            {found.beds.length > 8 ? ' …' : ''}
+            {say('{beds} beds, {beds2}{more}', {
+              beds: found.beds.length,
+              beds2: found.beds
+                .slice(0, 8)
+                .map((bed) => `${bed.code} ${reader.print(bed.volume_L, 'L')}`)
+                .join(', '),
+              more: found.beds.length > 8 ? ' …' : '',
+            })}
           </p>
           {found.harvests.length === 0 ? (
-            <p className="soft">Nothing grows on these beds that day.</p>
+            <p className="soft">{say('Nothing grows on these beds that day.')}</p>
           ) : (
             <table className="lines">
-              <caption>Days from drench to harvest</caption>
+              <caption>{say('Days from drench to harvest')}</caption>
               <thead>
                 <tr>
-                  <th scope="col">Bed</th>
-                  <th scope="col">Crop</th>
-                  <th scope="col">First harvest</th>
+                  <th scope="col">{say('Bed')}</th>
+                  <th scope="col">{say('Crop')}</th>
+                  <th scope="col">{say('First harvest')}</th>
                   <th scope="col" className="number">
-                    Days
+                    {say('Days')}
                   </th>
-                  <th scope="col">Wanted</th>
+                  <th scope="col">{say('Wanted')}</th>
                 </tr>
               </thead>
               <tbody>
@@ -74,10 +77,10 @@ export function TeaPlan({ input }: { readonly input: InputOf<typeof api.compost.
                     <td className="number">{each.days}</td>
                     <td>
                       {each.wanted_days === null ? (
-                        'no additives: see the caution'
+                        say('no additives: see the caution')
                       ) : (
                         <span className="state-mark" data-tone={each.short ? 'stop' : 'good'}>
-                          {each.wanted_days} days{each.short ? ': too soon' : ''}
+                          {say('{wanted} days{more}', { wanted: each.wanted_days, more: each.short ? say(': too soon') : '' })}
                         </span>
                       )}
                     </td>

@@ -5,6 +5,7 @@ import { Cautions } from '../../cautions/caution.tsx';
 import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { useChange } from '../../client/use-change.ts';
+import { say } from '../../words/say.ts';
 import { clockText } from './clock-text.ts';
 import type { TeaRow } from './soil-types.ts';
 
@@ -21,28 +22,28 @@ export function TeaSheet({
   const reader = useReader();
   const applied = useChange(api.compost.teaApplied);
   return (
-    <Sheet title={`Tea ${tea.code}`} onClose={onClose}>
+    <Sheet title={say('Tea {tea}', { tea: tea.code })} onClose={onClose}>
       <dl className="facts">
-        <dt>Air on</dt>
+        <dt>{say('Air on')}</dt>
         <dd>{clockText(tea.startedAt, reader)}</dd>
-        <dt>Use by</dt>
+        <dt>{say('Use by')}</dt>
         <dd>{clockText(tea.useByAt, reader)}</dd>
-        <dt>Compost</dt>
+        <dt>{say('Compost')}</dt>
         <dd>
-          {reader.print(tea.compost_kg, 'kg')} {tea.compost === '' ? '' : `of heap ${tea.compost}`}
+          {reader.print(tea.compost_kg, 'kg')} {tea.compost === '' ? '' : say('of heap {compost}', { compost: tea.compost })}
         </dd>
-        <dt>Diluted</dt>
-        <dd>1 to {tea.dilution}</dd>
-        <dt>Additives</dt>
-        <dd>{tea.additives === '' ? 'none' : tea.additives}</dd>
-        <dt>Water</dt>
+        <dt>{say('Diluted')}</dt>
+        <dd>{say('1 to {dilution}', { dilution: tea.dilution })}</dd>
+        <dt>{say('Additives')}</dt>
+        <dd>{tea.additives === '' ? say('none') : tea.additives}</dd>
+        <dt>{say('Water')}</dt>
         <dd>{tea.waterSource === '' ? '–' : tea.waterSource}</dd>
-        <dt>Applied</dt>
-        <dd>{tea.appliedDate === null ? 'not yet' : reader.date(tea.appliedDate)}</dd>
+        <dt>{say('Applied')}</dt>
+        <dd>{tea.appliedDate === null ? say('not yet') : reader.date(tea.appliedDate)}</dd>
       </dl>
       <Cautions ids={['compost-tea']} />
       <table className="lines">
-        <caption>For each bed, diluted</caption>
+        <caption>{say('For each bed, diluted')}</caption>
         <tbody>
           {tea.beds.map((bed) => (
             <tr key={bed.bedId}>
@@ -57,9 +58,9 @@ export function TeaSheet({
           weight="main"
           icon="check"
           disabled={applied.busy}
-          onClick={() => void applied.run({ teaId: tea.teaId, appliedDate: today }, 'Tea recorded as applied.')}
+          onClick={() => void applied.run({ teaId: tea.teaId, appliedDate: today }, say('Tea recorded as applied.'))}
         >
-          Applied today
+          {say('Applied today')}
         </Button>
       ) : null}
     </Sheet>

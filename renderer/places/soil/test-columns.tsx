@@ -1,4 +1,5 @@
 import { type Column, choice, date, derived, quantity, share, text } from '../../table/column.ts';
+import { say } from '../../words/say.ts';
 import type { SoilTestRow } from './soil-types.ts';
 import { classChoices, classText, kindChoices, methodChoices, toneOfClass } from './soil-words.ts';
 
@@ -22,8 +23,8 @@ const nutrient = (name: string, title: string): readonly Column<SoilTestRow>[] =
   {
     ...derived<SoilTestRow>(
       'choice',
-      `${name}Class`,
-      `${title} reads`,
+      say('{name}Class', { name }),
+      say('{title} reads', { title }),
       (row) => row.values.find((each) => each.nutrient === name)?.reading?.class ?? '',
       {
         width: 112,
@@ -35,19 +36,19 @@ const nutrient = (name: string, title: string): readonly Column<SoilTestRow>[] =
 ];
 
 export const testColumns: readonly Column<SoilTestRow>[] = [
-  date('date', 'Sampled', { width: 112 }),
-  text('sample', 'Sample', { width: 110 }),
-  derived('count', 'bedCount', 'Beds', (row) => row.beds.length, { width: 64 }),
+  date('date', say('Sampled'), { width: 112 }),
+  text('sample', say('Sample'), { width: 110 }),
+  derived('count', 'bedCount', say('Beds'), (row) => row.beds.length, { width: 64 }),
   quantity('ph', 'pH', { width: 60, digits: 2 }),
-  quantity('bufferPh', 'Buffer pH', { width: 96, digits: 2 }),
+  quantity('bufferPh', say('Buffer pH'), { width: 96, digits: 2 }),
   ...nutrient('P', 'P'),
   ...nutrient('K', 'K'),
-  share('organicMatterShare', 'OM', { width: 70, hint: 'Organic matter' }),
-  derived('quantity', 'cec', 'CEC', (row) => row.cec_meq_per_100g, { width: 64, hint: 'Exchange capacity, meq/100 g' }),
+  share('organicMatterShare', 'OM', { width: 70, hint: say('Organic matter') }),
+  derived('quantity', 'cec', 'CEC', (row) => row.cec_meq_per_100g, { width: 64, hint: say('Exchange capacity, meq/100 g') }),
   quantity('ec_dS_per_m', 'EC', { width: 84 }),
-  text('saltReading', 'Salts', { width: 90 }),
-  choice('kind', 'Kind', kindChoices, { width: 150 }),
-  choice('method', 'Method', methodChoices, { width: 180 }),
-  text('laboratory', 'Laboratory', { width: 150, shown: false }),
-  text('note', 'Note', { shown: false }),
+  text('saltReading', say('Salts'), { width: 90 }),
+  choice('kind', say('Kind'), kindChoices, { width: 150 }),
+  choice('method', say('Method'), methodChoices, { width: 180 }),
+  text('laboratory', say('Laboratory'), { width: 150, shown: false }),
+  text('note', say('Note'), { shown: false }),
 ];

@@ -12,6 +12,7 @@ import { DateField } from '../../fields/date-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { QuantityField, ShareField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 import { BedChooser } from './bed-chooser.tsx';
 import type { SoilTestRow } from './soil-types.ts';
 import { bufferChoices, kindChoices, methodChoices, textureChoices, unitChoices } from './soil-words.ts';
@@ -35,12 +36,12 @@ export function TestForm({
   const save = async (): Promise<void> => {
     const done =
       test === null
-        ? await add.run(inputOf(entry), 'Soil test kept.')
-        : await change.run({ testId: test.testId, revision: test.revision, test: inputOf(entry) }, 'Soil test changed.');
+        ? await add.run(inputOf(entry), say('Soil test kept.'))
+        : await change.run({ testId: test.testId, revision: test.revision, test: inputOf(entry) }, say('Soil test changed.'));
     if (done !== undefined) onClose();
   };
   return (
-    <Dialog title={test === null ? 'Enter a soil test' : 'Change soil test'} onClose={onClose} wide>
+    <Dialog title={test === null ? say('Enter a soil test') : say('Change soil test')} onClose={onClose} wide>
       <Form
         onSave={() => void save()}
         failure={failure}
@@ -57,21 +58,21 @@ export function TestForm({
           'values',
           'bedIds',
         ]}
-        label="Soil test"
+        label={say('Soil test')}
       >
         <div className="form-pair">
-          <DateField label="Sampled" path="date" value={entry.date} onChange={(date) => set({ date })} needed />
-          <TextField label="Sample" path="sample" value={entry.sample ?? ''} onChange={(sample) => set({ sample })} />
+          <DateField label={say('Sampled')} path="date" value={entry.date} onChange={(date) => set({ date })} needed />
+          <TextField label={say('Sample')} path="sample" value={entry.sample ?? ''} onChange={(sample) => set({ sample })} />
         </div>
         <div className="form-pair">
           <TextField
-            label="Laboratory"
+            label={say('Laboratory')}
             path="laboratory"
             value={entry.laboratory ?? ''}
             onChange={(laboratory) => set({ laboratory })}
           />
           <ChoiceField
-            label="Of"
+            label={say('Of')}
             value={entry.kind}
             choices={kindChoices}
             onChange={(kind) => set({ kind, method: kind === 'media' ? 'saturated-paste' : 'mehlich-3' })}
@@ -79,14 +80,14 @@ export function TestForm({
         </div>
         <div className="form-pair">
           <ChoiceField
-            label="Extraction method"
-            hint="Figures of two methods are never compared"
+            label={say('Extraction method')}
+            hint={say('Figures of two methods are never compared')}
             value={entry.method}
             choices={methodChoices}
             onChange={(method) => set({ method })}
           />
           <QuantityField
-            label="Depth of the sample"
+            label={say('Depth of the sample')}
             name="depth_m"
             unit="m_short"
             path="depth_m"
@@ -95,9 +96,9 @@ export function TestForm({
           />
         </div>
         <div className="form-pair">
-          <QuantityField label="pH" unit="" path="ph" value={entry.ph} onChange={(ph) => set({ ph })} />
+          <QuantityField label={say('pH')} unit="" path="ph" value={entry.ph} onChange={(ph) => set({ ph })} />
           <ChoiceField
-            label="Texture"
+            label={say('Texture')}
             value={entry.texture ?? ''}
             choices={textureChoices}
             onChange={(texture) => set({ texture: texture === '' ? null : texture })}
@@ -105,16 +106,16 @@ export function TestForm({
         </div>
         <div className="form-pair">
           <QuantityField
-            label="Buffer pH"
+            label={say('Buffer pH')}
             unit=""
             path="bufferPh"
             value={entry.bufferPh}
             onChange={(bufferPh) => set({ bufferPh })}
           />
           <ChoiceField
-            label="Buffer"
+            label={say('Buffer')}
             path="bufferMethod"
-            hint="The sheet names it; each has its own lime table"
+            hint={say('The sheet names it; each has its own lime table')}
             value={entry.bufferMethod ?? ''}
             choices={bufferChoices}
             onChange={(method) => set({ bufferMethod: method === '' ? null : method })}
@@ -122,13 +123,13 @@ export function TestForm({
         </div>
         <div className="form-pair">
           <ShareField
-            label="Organic matter"
+            label={say('Organic matter')}
             path="organicMatterShare"
             value={entry.organicMatterShare}
             onChange={(organicMatterShare) => set({ organicMatterShare })}
           />
           <QuantityField
-            label="CEC, meq/100 g"
+            label={say('CEC, meq/100 g')}
             unit=""
             path="cec_meq_per_100g"
             value={entry.cec_meq_per_100g}
@@ -137,14 +138,14 @@ export function TestForm({
         </div>
         <div className="form-pair">
           <QuantityField
-            label="EC, soluble salts"
+            label={say('EC, soluble salts')}
             unit="dS_per_m"
             path="ec_dS_per_m"
             value={entry.ec_dS_per_m}
             onChange={(ec_dS_per_m) => set({ ec_dS_per_m })}
           />
           <QuantityField
-            label="Lead, mg/kg"
+            label={say('Lead, mg/kg')}
             unit=""
             path="lead_mg_per_kg"
             value={entry.lead_mg_per_kg}
@@ -158,12 +159,12 @@ export function TestForm({
           onChange={(bedIds) => set({ bedIds: [...bedIds] })}
           fault={failure?.faults.find((each) => each.path === 'bedIds')?.message}
         />
-        <TextField label="Note" path="note" lines={2} value={entry.note ?? ''} onChange={(note) => set({ note })} />
+        <TextField label={say('Note')} path="note" lines={2} value={entry.note ?? ''} onChange={(note) => set({ note })} />
         <div className="row">
           <Button type="submit" weight="main" disabled={add.busy || change.busy}>
-            Save
+            {say('Save')}
           </Button>
-          <Button onClick={onClose}>Cancel</Button>
+          <Button onClick={onClose}>{say('Cancel')}</Button>
         </div>
       </Form>
     </Dialog>
@@ -187,7 +188,7 @@ function Figures({
   const symbol = more.trim();
   return (
     <fieldset className="test-figures">
-      <legend>Nutrients</legend>
+      <legend>{say('Nutrients')}</legend>
       {entry.values.map((each, at) => {
         const warning =
           each.value === null || each.unit === 'lb/acre' || each.unit === 'kg/ha'
@@ -204,7 +205,7 @@ function Figures({
               onChange={(value) => change(at, { value })}
             />
             <ChoiceField
-              label={`Unit of ${each.nutrient}`}
+              label={say('Unit of {nutrient}', { nutrient: each.nutrient })}
               value={each.unit}
               choices={unitChoices}
               onChange={(unit) => change(at, { unit })}
@@ -213,7 +214,7 @@ function Figures({
         );
       })}
       <div className="row">
-        <TextField label="Another, by its symbol" value={more} onChange={setMore} placeholder="NO3N, B, Zn …" />
+        <TextField label={say('Another, by its symbol')} value={more} onChange={setMore} placeholder={say('NO3N, B, Zn …')} />
         <Button
           icon="add"
           disabled={symbol === '' || entry.values.some((each) => each.nutrient === symbol)}
@@ -222,7 +223,7 @@ function Figures({
             setMore('');
           }}
         >
-          Add figure
+          {say('Add figure')}
         </Button>
       </div>
     </fieldset>

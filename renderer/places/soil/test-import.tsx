@@ -6,6 +6,7 @@ import { type Failure, failureOf } from '../../client/failure.ts';
 import { useReader } from '../../client/reader.tsx';
 import { useChange } from '../../client/use-change.ts';
 import type { OutputOf } from '../../client/use-read.ts';
+import { say } from '../../words/say.ts';
 
 type Look = OutputOf<typeof api.soilTests.lookIntoFile>;
 
@@ -28,17 +29,18 @@ export function TestImport({ onClose }: { readonly onClose: () => void }) {
     }
   };
   const save = async (): Promise<void> => {
-    const done = await bring.run({ csv }, `${look?.tests.length ?? 0} soil tests brought in.`);
+    const done = await bring.run({ csv }, say('{tests} soil tests brought in.', { tests: look?.tests.length ?? 0 }));
     if (done !== undefined) onClose();
   };
   return (
-    <Dialog title="Bring in soil tests from CSV" onClose={onClose} wide>
+    <Dialog title={say('Bring in soil tests from CSV')} onClose={onClose} wide>
       <p className="soft">
-        One sample a line. Columns: date, sample, beds (codes, or a block), method, pH, buffer pH, buffer method, OM %, CEC, EC,
-        and each nutrient with its unit, as “P ppm”, “K (lb/acre)”, “Ca meq/100g”.
+        {say(
+          'One sample a line. Columns: date, sample, beds (codes, or a block), method, pH, buffer pH, buffer method, OM %, CEC, EC, and each nutrient with its unit, as “P ppm”, “K (lb/acre)”, “Ca meq/100g”.',
+        )}
       </p>
       <label className="field">
-        <span>CSV file</span>
+        <span>{say('CSV file')}</span>
         <input
           type="file"
           accept=".csv,text/csv"
@@ -49,7 +51,7 @@ export function TestImport({ onClose }: { readonly onClose: () => void }) {
         />
       </label>
       <label className="field">
-        <span>or paste it here</span>
+        <span>{say('or paste it here')}</span>
         <textarea rows={4} value={csv} onChange={(event) => void open(event.target.value)} />
       </label>
       {[refused, bring.failure].map((each) =>
@@ -61,10 +63,12 @@ export function TestImport({ onClose }: { readonly onClose: () => void }) {
       )}
       {look === undefined ? null : (
         <div className="stack">
-          {look.unread.length === 0 ? null : <p className="soft">Columns not read: {look.unread.join(', ')}.</p>}
+          {look.unread.length === 0 ? null : (
+            <p className="soft">{say('Columns not read: {unread}.', { unread: look.unread.join(', ') })}</p>
+          )}
           {look.warnings.length === 0 ? null : (
             <div className="panel" role="note">
-              <p>Look at these figures again; they are brought in as they stand:</p>
+              <p>{say('Look at these figures again; they are brought in as they stand:')}</p>
               <ul>
                 {look.warnings.slice(0, 20).map((each) => (
                   <li key={each}>{each}</li>
@@ -74,7 +78,7 @@ export function TestImport({ onClose }: { readonly onClose: () => void }) {
           )}
           {look.faults.length === 0 ? null : (
             <div className="failed" role="alert">
-              <p>Nothing is brought in while these are not mended:</p>
+              <p>{say('Nothing is brought in while these are not mended:')}</p>
               <ul>
                 {look.faults.slice(0, 30).map((fault) => (
                   <li key={fault.path + fault.message}>{fault.message}</li>
@@ -85,11 +89,11 @@ export function TestImport({ onClose }: { readonly onClose: () => void }) {
           <table className="lines">
             <thead>
               <tr>
-                <th scope="col">Sampled</th>
-                <th scope="col">Sample</th>
-                <th scope="col">pH</th>
-                <th scope="col">Figures</th>
-                <th scope="col">Beds</th>
+                <th scope="col">{say('Sampled')}</th>
+                <th scope="col">{say('Sample')}</th>
+                <th scope="col">{say('pH')}</th>
+                <th scope="col">{say('Figures')}</th>
+                <th scope="col">{say('Beds')}</th>
               </tr>
             </thead>
             <tbody>
@@ -110,9 +114,9 @@ export function TestImport({ onClose }: { readonly onClose: () => void }) {
               disabled={bring.busy || look.faults.length > 0 || look.tests.length === 0}
               onClick={() => void save()}
             >
-              Bring in {look.tests.length} tests
+              {say('Bring in {tests} tests', { tests: look.tests.length })}
             </Button>
-            <Button onClick={onClose}>Cancel</Button>
+            <Button onClick={onClose}>{say('Cancel')}</Button>
           </div>
         </div>
       )}

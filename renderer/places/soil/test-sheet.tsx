@@ -8,6 +8,7 @@ import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { useChange } from '../../client/use-change.ts';
 import { useRead } from '../../client/use-read.ts';
+import { say } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 import type { SoilTestRow } from './soil-types.ts';
 import { methodChoices } from './soil-words.ts';
@@ -28,61 +29,66 @@ export function TestSheet({
   const method = methodChoices.find((each) => each.value === test.method)?.text ?? test.method;
   return (
     <Sheet
-      title={test.sample === '' ? 'Soil test' : test.sample}
+      title={test.sample === '' ? say('Soil test') : test.sample}
       onClose={onClose}
       foot={
         <div className="row">
           <Button icon="edit" onClick={onEdit}>
-            Change
+            {say('Change')}
           </Button>
           <Button
             icon="bin"
             weight="harm"
             disabled={remove.busy}
-            onClick={() => void remove.run({ testIds: [test.testId] }, 'Soil test removed. Undo brings it back.').then(onClose)}
+            onClick={() =>
+              void remove.run({ testIds: [test.testId] }, say('Soil test removed. Undo brings it back.')).then(onClose)
+            }
           >
-            Remove
+            {say('Remove')}
           </Button>
         </div>
       }
     >
       <dl className="facts">
-        <dt>Sampled</dt>
+        <dt>{say('Sampled')}</dt>
         <dd>{reader.date(test.date)}</dd>
-        <dt>Laboratory</dt>
+        <dt>{say('Laboratory')}</dt>
         <dd>{test.laboratory === '' ? '–' : test.laboratory}</dd>
-        <dt>Method</dt>
+        <dt>{say('Method')}</dt>
         <dd>{method}</dd>
-        <dt>pH</dt>
+        <dt>{say('pH')}</dt>
         <dd>
           {reader.print(test.ph, '', 2)}
           {test.bufferPh === null
             ? ''
-            : `, buffer ${reader.print(test.bufferPh, '', 2)} (${test.bufferMethod ?? 'method not named'})`}
+            : say(', buffer {bufferPh} ({bufferMethod})', {
+                bufferPh: reader.print(test.bufferPh, '', 2),
+                bufferMethod: test.bufferMethod ?? say('method not named'),
+              })}
         </dd>
-        <dt>Organic matter</dt>
+        <dt>{say('Organic matter')}</dt>
         <dd>{reader.print(test.organicMatterShare, 'share', 2)}</dd>
-        <dt>CEC</dt>
-        <dd>{test.cec_meq_per_100g === null ? '–' : `${test.cec_meq_per_100g} meq/100 g`}</dd>
-        <dt>Salts (EC)</dt>
+        <dt>{say('CEC')}</dt>
+        <dd>{test.cec_meq_per_100g === null ? '–' : say('{cec} meq/100 g', { cec: test.cec_meq_per_100g })}</dd>
+        <dt>{say('Salts (EC)')}</dt>
         <dd>
           {reader.print(test.ec_dS_per_m, 'dS_per_m', 2)}
           {test.saltReading === null ? '' : `, ${test.saltReading}`}
         </dd>
-        <dt>Beds</dt>
+        <dt>{say('Beds')}</dt>
         <dd>{test.beds.map((each) => each.code).join(', ')}</dd>
       </dl>
       {(test.lead_mg_per_kg ?? 0) > 0 ? <Cautions ids={['lead-in-soil']} /> : null}
       <table className="lines">
-        <caption>Readings on the scale of {method}</caption>
+        <caption>{say('Readings on the scale of {method}', { method })}</caption>
         <thead>
           <tr>
-            <th scope="col">Nutrient</th>
+            <th scope="col">{say('Nutrient')}</th>
             <th scope="col" className="number">
-              mg/kg
+              {say('mg/kg')}
             </th>
-            <th scope="col">Class</th>
-            <th scope="col">As entered</th>
+            <th scope="col">{say('Class')}</th>
+            <th scope="col">{say('As entered')}</th>
           </tr>
         </thead>
         <tbody>
@@ -105,7 +111,11 @@ export function TestSheet({
                 />
               </td>
               <td>
-                {each.reading === null ? <span className="faint">no scale known</span> : <ClassMark name={each.reading.class} />}
+                {each.reading === null ? (
+                  <span className="faint">{say('no scale known')}</span>
+                ) : (
+                  <ClassMark name={each.reading.class} />
+                )}
                 {each.warning === null ? null : <div className="small">{each.warning}</div>}
               </td>
               <td>
@@ -131,14 +141,15 @@ function Trend({ bedId, code, method }: { readonly bedId: string; readonly code:
   if (trend.state !== 'ready') return null;
   // figures of another method lie on another scale: they are left out
   const same = trend.data.filter((each) => each.method === method);
-  if (same.length < 2) return <p className="soft small">One sheet by this method so far; the trend starts with the second.</p>;
+  if (same.length < 2)
+    return <p className="soft small">{say('One sheet by this method so far; the trend starts with the second.')}</p>;
   const of = (name: string) => (row: SoilTestRow) => row.values.find((each) => each.nutrient === name)?.value_mg_per_kg ?? null;
   return (
     <>
       <Chart
-        title={`P and K of ${code} over the years, mg/kg`}
+        title={say('P and K of {code} over the years, mg/kg', { code })}
         rows={same}
-        x={{ name: 'Sampled', text: (row) => row.date.slice(0, 7) }}
+        x={{ name: say('Sampled'), text: (row) => row.date.slice(0, 7) }}
         unit=""
         height={190}
         series={[
@@ -147,9 +158,9 @@ function Trend({ bedId, code, method }: { readonly bedId: string; readonly code:
         ]}
       />
       <Chart
-        title={`pH of ${code} over the years`}
+        title={say('pH of {code} over the years', { code })}
         rows={same}
-        x={{ name: 'Sampled', text: (row) => row.date.slice(0, 7) }}
+        x={{ name: say('Sampled'), text: (row) => row.date.slice(0, 7) }}
         unit=""
         height={150}
         series={[{ name: 'pH', as: 'line', read: (row) => row.ph }]}

@@ -8,6 +8,7 @@ import { Cautions } from '../../cautions/caution.tsx';
 import { api } from '../../client/api.ts';
 import { useRead } from '../../client/use-read.ts';
 import { Grid } from '../../table/grid.tsx';
+import { say } from '../../words/say.ts';
 import { exportAddress } from './export-address.ts';
 import type { SoilTestRow } from './soil-types.ts';
 import { testColumns } from './test-columns.tsx';
@@ -29,20 +30,20 @@ export function TestsTab({ tabs }: { readonly tabs: ReactNode }) {
   const close = () => setDoing(undefined);
   const enter = (
     <Button weight="main" icon="add" onClick={() => setDoing({ what: 'enter' })}>
-      Enter a test
+      {say('Enter a test')}
     </Button>
   );
   return (
     <Page
-      title="Soil"
-      lead="Laboratory sheets, each read on the scale of its own method."
+      title={say('Soil')}
+      lead={say('Laboratory sheets, each read on the scale of its own method.')}
       tabs={tabs}
       actions={
         <>
           {enter}
-          <Button onClick={() => setDoing({ what: 'bring' })}>Bring in CSV</Button>
+          <Button onClick={() => setDoing({ what: 'bring' })}>{say('Bring in CSV')}</Button>
           <a className="button" href={exportAddress('soil-tests')} download>
-            Export
+            {say('Export')}
           </a>
         </>
       }
@@ -67,8 +68,8 @@ export function TestsTab({ tabs }: { readonly tabs: ReactNode }) {
             rowId={rowId}
             onOpen={(row) => setTest(row.testId)}
             empty={
-              <Empty title="No soil test yet" action={enter}>
-                Enter a laboratory sheet, or bring in many at once from CSV. Beds with one sheet may share it.
+              <Empty title={say('No soil test yet')} action={enter}>
+                {say('Enter a laboratory sheet, or bring in many at once from CSV. Beds with one sheet may share it.')}
               </Empty>
             }
           />

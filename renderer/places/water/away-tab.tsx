@@ -8,6 +8,7 @@ import { useJob } from '../../client/use-job.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { type Column, choice, count, share, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';
+import { say } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 import { monthChoices, type Overview, useDemandChoice } from './demand-data.ts';
 import { DemandFrame } from './demand-frame.tsx';
@@ -16,27 +17,27 @@ import { JobBar } from './job-bar.tsx';
 type AwayRow = AwayResult['beds'][number];
 
 const becauseChoices = [
-  { value: 'own-store', text: 'its own store is used up' },
-  { value: 'line-empty', text: 'the tank of its line is empty' },
-  { value: 'line-too-weak', text: 'its line gives too little' },
-  { value: 'holds-out', text: 'holds out' },
-  { value: 'no-crop', text: 'no crop stands on it' },
+  { value: 'own-store', text: say('its own store is used up') },
+  { value: 'line-empty', text: say('the tank of its line is empty') },
+  { value: 'line-too-weak', text: say('its line gives too little') },
+  { value: 'holds-out', text: say('holds out') },
+  { value: 'no-crop', text: say('no crop stands on it') },
 ];
 
 const columns: readonly Column<AwayRow>[] = [
-  text('code', 'Bed', { width: 80 }),
-  count('days', 'Days it lasts', { width: 130, hint: 'At the confidence chosen' }),
-  count('median_days', 'In half of them', { width: 140 }),
-  share('firstShare', 'First to go short', {
+  text('code', say('Bed'), { width: 80 }),
+  count('days', say('Days it lasts'), { width: 130, hint: say('At the confidence chosen') }),
+  count('median_days', say('In half of them'), { width: 140 }),
+  share('firstShare', say('First to go short'), {
     width: 160,
-    hint: 'Share of the departures in which no bed failed before it',
+    hint: say('Share of the departures in which no bed failed before it'),
   }),
-  choice('because', 'What gives out', becauseChoices, { width: 220 }),
+  choice('because', say('What gives out'), becauseChoices, { width: 220 }),
 ];
 const rowId = (row: AwayRow): string => row.bedId;
 const confidences = ['0.5', '0.8', '0.9', '0.95', '1'].map((value) => ({
   value,
-  text: value === '1' ? 'every time in the record' : `${Math.round(Number(value) * 100)} times of 100`,
+  text: value === '1' ? say('every time in the record') : say('{value} times of 100', { value: Math.round(Number(value) * 100) }),
 }));
 
 /** How long the farm can be left. */
@@ -63,14 +64,16 @@ function AwayBody({ overview }: { readonly overview: Overview }) {
   return (
     <>
       <div className="row">
-        <ChoiceField label="Leaving in" value={month} choices={monthChoices} onChange={setMonth} />
-        <ChoiceField label="It must go well" value={confidence} choices={confidences} onChange={setConfidence} />
+        <ChoiceField label={say('Leaving in')} value={month} choices={monthChoices} onChange={setMonth} />
+        <ChoiceField label={say('It must go well')} value={confidence} choices={confidences} onChange={setConfidence} />
       </div>
-      <JobBar handle={handle} label="Try departures" onStart={() => void handle.start(begin)} />
+      <JobBar handle={handle} label={say('Try departures')} onStart={() => void handle.start(begin)} />
       {found === undefined ? (
         <p className="soft">
-          Departures on every third day of the month are tried in each of {overview.record?.years.length ?? 0} years of weather,
-          with all beds and tanks full. A line gives back each day what its beds lack, as long as its tank holds.
+          {say(
+            'Departures on every third day of the month are tried in each of {years} years of weather, with all beds and tanks full. A line gives back each day what its beds lack, as long as its tank holds.',
+            { years: overview.record?.years.length ?? 0 },
+          )}
         </p>
       ) : (
         <AwayResultView found={found} onOpen={setBed} />
@@ -87,22 +90,22 @@ function AwayResultView({ found, onOpen }: { readonly found: AwayResult; readonl
     <>
       <dl className="figures">
         <div>
-          <dt>Days away, whole farm</dt>
+          <dt>{say('Days away, whole farm')}</dt>
           <dd>
             <Figure of={found.working} digits={2} />
           </dd>
         </div>
         <div>
-          <dt>In half of the departures</dt>
+          <dt>{say('In half of the departures')}</dt>
           <dd>{reader.print(found.median_days, 'd', 2)}</dd>
         </div>
         <div>
-          <dt>Worst, in {found.worstYear}</dt>
+          <dt>{say('Worst, in {worstYear}', { worstYear: found.worstYear })}</dt>
           <dd>{reader.print(found.worst_days, 'd', 2)}</dd>
         </div>
         {first === undefined || first.firstShare === 0 ? null : (
           <div>
-            <dt>First to go short</dt>
+            <dt>{say('First to go short')}</dt>
             <dd>
               {first.code}
               <span className="small soft"> {becauseChoices.find((each) => each.value === first.because)?.text}</span>
@@ -113,15 +116,18 @@ function AwayResultView({ found, onOpen }: { readonly found: AwayResult; readonl
       <dl className="figures">
         {found.supplies.map((supply) => (
           <div key={supply.lineId ?? 'none'}>
-            <dt>
-              {supply.name}, {supply.beds} beds
-            </dt>
+            <dt>{say('{supply}, {beds} beds', { supply: supply.name, beds: supply.beds })}</dt>
             <dd>
-              {supply.days >= found.limit_days ? `${found.limit_days} days or more` : reader.print(supply.days, 'd', 2)}
+              {supply.days >= found.limit_days
+                ? say('{limit} days or more', { limit: found.limit_days })
+                : reader.print(supply.days, 'd', 2)}
               <span className="small soft">
                 {supply.first === ''
                   ? ''
-                  : ` · ${supply.first} first; in half of the departures ${reader.print(supply.median_days, 'd', 2)}`}
+                  : say(' · {first} first; in half of the departures {median}', {
+                      first: supply.first,
+                      median: reader.print(supply.median_days, 'd', 2),
+                    })}
               </span>
             </dd>
           </div>

@@ -3,6 +3,7 @@ import { go } from '../../app/address.ts';
 import { Button } from '../../app/button.tsx';
 import { Empty, Shown } from '../../app/states.tsx';
 import { ChoiceField } from '../../fields/choice-field.tsx';
+import { say } from '../../words/say.ts';
 import { type Demand, type Overview, useDemand, useDemandChoice } from './demand-data.ts';
 
 /** Season and weather year over every tab of the demand; says what to do where there is no weather or no bed. */
@@ -21,22 +22,24 @@ export function DemandFrame({
     <Shown reading={reading}>
       {(overview) =>
         overview.season === null ? (
-          <Empty title="No season yet" action={<Button onClick={() => go('season', {})}>Start a season</Button>}>
-            The demand for water is that of a season’s plantings.
+          <Empty title={say('No season yet')} action={<Button onClick={() => go('season', {})}>{say('Start a season')}</Button>}>
+            {say('The demand for water is that of a season’s plantings.')}
           </Empty>
         ) : (
           <div className="stack">
             <Choices overview={overview} withYear={withYear} more={overview.demand === null ? null : more?.(overview.demand)} />
             {overview.beds === 0 ? (
-              <Empty title="No beds yet" action={<Button onClick={() => go('beds', {})}>Build beds</Button>}>
-                The demand for water is that of the beds and what grows on them.
+              <Empty title={say('No beds yet')} action={<Button onClick={() => go('beds', {})}>{say('Build beds')}</Button>}>
+                {say('The demand for water is that of the beds and what grows on them.')}
               </Empty>
             ) : overview.demand === null ? (
               <Empty
-                title="No whole year of weather"
-                action={<Button onClick={() => go('water', { tab: 'weather' })}>Read a weather file</Button>}
+                title={say('No whole year of weather')}
+                action={<Button onClick={() => go('water', { tab: 'weather' })}>{say('Read a weather file')}</Button>}
               >
-                The demand is reckoned from a weather record: at least one calendar year without a gap in temperatures and rain.
+                {say(
+                  'The demand is reckoned from a weather record: at least one calendar year without a gap in temperatures and rain.',
+                )}
               </Empty>
             ) : (
               children(overview.demand, overview)
@@ -63,18 +66,18 @@ function Choices({
   return (
     <div className="row no-print">
       <ChoiceField
-        label="Plan of season"
+        label={say('Plan of season')}
         value={overview.season?.id ?? ''}
         choices={overview.seasons.map(({ id, name }) => ({ value: id, text: name }))}
         onChange={setSeason}
       />
       {withYear && overview.demand !== null ? (
         <ChoiceField
-          label="In the weather of"
+          label={say('In the weather of')}
           value={String(overview.demand.year)}
           choices={years.map((year) => ({
             value: String(year),
-            text: String(year) === hot ? `${year} (hottest week)` : String(year),
+            text: String(year) === hot ? say('{year} (hottest week)', { year }) : String(year),
           }))}
           onChange={setYear}
         />

@@ -5,6 +5,7 @@ import { Chart } from '../../charts/chart.tsx';
 import { useReader } from '../../client/reader.tsx';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { Grid } from '../../table/grid.tsx';
+import { say } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 import { bedDemandColumns, bedDemandId } from './demand-columns.tsx';
 import { type Demand, type GroupDemand, monthNames, type Overview, useDemandChoice } from './demand-data.ts';
@@ -42,17 +43,17 @@ function DemandBody({ demand, overview }: { readonly demand: Demand; readonly ov
     <>
       <Headline groups={groups} overview={overview} />
       <Chart
-        title={`Water to give in the weather of ${demand.year}, mean of seven days`}
+        title={say('Water to give in the weather of {year}, mean of seven days', { year: demand.year })}
         rows={days}
-        x={{ name: 'Day', text: (day) => day.date.slice(5) }}
+        x={{ name: say('Day'), text: (day) => day.date.slice(5) }}
         unit="L_per_day"
         series={[
-          { name: 'Need, rain taken off', as: 'area', read: (day) => day.need_L_per_day },
+          { name: say('Need, rain taken off'), as: 'area', read: (day) => day.need_L_per_day },
           ...(chosen === undefined || chosen.flow_L_per_h === null
             ? []
             : [
                 {
-                  name: 'The timer gives',
+                  name: say('The timer gives'),
                   as: 'line' as const,
                   read: (day: { readonly date: string }) => capacityOn(chosen, day.date),
                 },
@@ -63,7 +64,9 @@ function DemandBody({ demand, overview }: { readonly demand: Demand; readonly ov
       {chosen === undefined ? null : <MonthTable group={chosen} />}
       <Grid name="Water need by bed" rows={rows} columns={columns} rowId={bedDemandId} onOpen={(row) => setBed(row.bedId)} />
       {overview.left.length === 0 ? null : (
-        <p className="small">Left out, since their measures do not fit: {overview.left.join(', ')}. See Beds.</p>
+        <p className="small">
+          {say('Left out, since their measures do not fit: {left}. See Beds.', { left: overview.left.join(', ') })}
+        </p>
       )}
       {overview.notes.map((note) => (
         <p key={note} className="small soft">
@@ -80,11 +83,14 @@ function SupplyChoice({ demand }: { readonly demand: Demand }) {
   const chosen = demand.groups.find((group) => group.groupId === asked);
   return (
     <ChoiceField
-      label="Supply"
+      label={say('Supply')}
       value={chosen?.groupId ?? NO_ROWS}
       choices={[
-        { value: NO_ROWS, text: 'Whole farm' },
-        ...demand.groups.map((group) => ({ value: group.groupId, text: `${group.name} (${group.beds} beds)` })),
+        { value: NO_ROWS, text: say('Whole farm') },
+        ...demand.groups.map((group) => ({
+          value: group.groupId,
+          text: say('{group} ({beds} beds)', { group: group.name, beds: group.beds }),
+        })),
       ]}
       onChange={(value) => setGroup(value === NO_ROWS ? undefined : value)}
     />
@@ -94,9 +100,12 @@ function SupplyChoice({ demand }: { readonly demand: Demand }) {
 function noteOf({ record }: Overview): string {
   if (record === null) return '';
   const method = record.methods.some((each) => each.method === 'temperatures-only')
-    ? 'Reference evapotranspiration from temperatures alone on some days (Hargreaves, FAO-56 eq. 52).'
-    : 'Reference evapotranspiration by Penman-Monteith (FAO-56 eq. 6).';
-  const gaps = record.yearsWithGaps.length === 0 ? '' : ` Left out for gaps: ${record.yearsWithGaps.join(', ')}.`;
+    ? say('Reference evapotranspiration from temperatures alone on some days (Hargreaves, FAO-56 eq. 52).')
+    : say('Reference evapotranspiration by Penman-Monteith (FAO-56 eq. 6).');
+  const gaps =
+    record.yearsWithGaps.length === 0
+      ? ''
+      : say(' Left out for gaps: {yearsWithGaps}.', { yearsWithGaps: record.yearsWithGaps.join(', ') });
   return `${record.station}. ${method} ${record.assumed.join(' ')}${gaps}`;
 }
 
@@ -107,25 +116,31 @@ function Headline({ groups, overview }: { readonly groups: readonly GroupDemand[
     <dl className="figures">
       {groups.map((group) => (
         <div key={group.groupId}>
-          <dt>{group.name}, thirstiest week</dt>
+          <dt>{say('{group}, thirstiest week', { group: group.name })}</dt>
           <dd>
             {group.weekWorking === null ? '–' : <Figure of={group.weekWorking} digits={2} />}
             <span className="small soft">
               {group.most_L_per_day === null
                 ? group.because === null
-                  ? ` for ${group.beds} beds`
+                  ? say(' for {beds} beds', { beds: group.beds })
                   : ` · ${group.because}`
-                : ` of ${reader.print(group.most_L_per_day, 'L_per_day', 2)} in ${reader.print(overview.choices.run_h_per_day, 'h')} a day`}
+                : say(' of {most} in {run} a day', {
+                    most: reader.print(group.most_L_per_day, 'L_per_day', 2),
+                    run: reader.print(overview.choices.run_h_per_day, 'h'),
+                  })}
             </span>
           </dd>
         </div>
       ))}
       {hottest === null ? null : (
         <div>
-          <dt>Hottest week of record</dt>
+          <dt>{say('Hottest week of record')}</dt>
           <dd>
             {reader.print(hottest.mean, 'mm_per_day', 2)}
-            <span className="small soft"> {`${reader.date(hottest.from)} to ${reader.date(hottest.to)}`}</span>
+            <span className="small soft">
+              {' '}
+              {say('{from} to {to}', { from: reader.date(hottest.from), to: reader.date(hottest.to) })}
+            </span>
           </dd>
         </div>
       )}
@@ -139,7 +154,7 @@ function MonthTable({ group }: { readonly group: GroupDemand }) {
   return (
     <div className="heat-scroll">
       <table className="plain-table">
-        <caption className="heard-only">Need against the timer, by month</caption>
+        <caption className="heard-only">{say('Need against the timer, by month')}</caption>
         <thead>
           <tr>
             <th scope="col">{reader.sign('L_per_day')}</th>
@@ -152,19 +167,19 @@ function MonthTable({ group }: { readonly group: GroupDemand }) {
         </thead>
         <tbody>
           <tr>
-            <th scope="row">Need</th>
+            <th scope="row">{say('Need')}</th>
             {group.months.map((month, at) => (
               <td key={monthNames[at]}>{reader.number(month.need_L_per_day, 'L_per_day', 2)}</td>
             ))}
           </tr>
           <tr>
-            <th scope="row">Timer</th>
+            <th scope="row">{say('Timer')}</th>
             {group.months.map((month, at) => (
               <td
                 key={monthNames[at]}
                 data-tone={month.timer_L_per_day !== null && month.timer_L_per_day < month.need_L_per_day ? 'stop' : undefined}
               >
-                {month.timer_L_per_day === null ? 'off' : reader.number(month.timer_L_per_day, 'L_per_day', 2)}
+                {month.timer_L_per_day === null ? say('off') : reader.number(month.timer_L_per_day, 'L_per_day', 2)}
               </td>
             ))}
           </tr>

@@ -1,4 +1,5 @@
 import type { Tab } from '../../app/tabs.tsx';
+import { say } from '../../words/say.ts';
 import { AwayTab } from './away-tab.tsx';
 import { DemandTab } from './demand-tab.tsx';
 import { SaltsTab } from './salts-tab.tsx';
@@ -9,11 +10,11 @@ export type DemandTabName = 'demand' | 'stress' | 'away' | 'salts' | 'weather';
 
 /** The half of Water that is about need: demand, stores and stress, days away, salts, weather. */
 export const demandTabs: readonly Tab<DemandTabName>[] = [
-  { name: 'demand', title: 'Demand' },
-  { name: 'stress', title: 'Stores and stress' },
-  { name: 'away', title: 'Days away' },
-  { name: 'salts', title: 'Salts' },
-  { name: 'weather', title: 'Weather' },
+  { name: 'demand', title: say('Demand') },
+  { name: 'stress', title: say('Stores and stress') },
+  { name: 'away', title: say('Days away') },
+  { name: 'salts', title: say('Salts') },
+  { name: 'weather', title: say('Weather') },
 ];
 
 export function DemandTabBody({ name }: { readonly name: DemandTabName }) {

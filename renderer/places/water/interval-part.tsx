@@ -5,6 +5,7 @@ import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { type OutputOf, useRead } from '../../client/use-read.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
+import { say, sayWith } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 import { monthChoices, useDemandChoice } from './demand-data.ts';
 
@@ -18,9 +19,9 @@ export function IntervalPart() {
   const reading = useRead(api.waterDemand.intervals, { seasonId, month: Number(month) });
   return (
     <section className="panel stack">
-      <h2>Interval and amount</h2>
+      <h2>{say('Interval and amount')}</h2>
       <div className="row">
-        <ChoiceField label="Month" value={month} choices={monthChoices} onChange={setMonth} />
+        <ChoiceField label={say('Month')} value={month} choices={monthChoices} onChange={setMonth} />
       </div>
       <Shown reading={reading}>
         {(found) => (
@@ -43,7 +44,10 @@ function GroupInterval({ group, found }: { readonly group: Group; readonly found
   if (group.days === null)
     return (
       <p>
-        <strong>{group.name}:</strong> nothing grows on its {group.beds} beds in this month.
+        {sayWith('{strong} nothing grows on its {beds} beds in this month.', {
+          strong: <strong>{group.name}:</strong>,
+          beds: group.beds,
+        })}
       </p>
     );
   const held = group.days >= group.most_days;
@@ -51,57 +55,66 @@ function GroupInterval({ group, found }: { readonly group: Group; readonly found
     <div className="stack">
       <dl className="figures">
         <div>
-          <dt>{group.name}, longest interval</dt>
+          <dt>{say('{group}, longest interval', { group: group.name })}</dt>
           <dd>
             <Figure of={group.working} />
-            <span className="small soft">{held ? ' or longer' : ` · ${group.limitedBy} runs dry first`}</span>
+            <span className="small soft">
+              {held ? say(' or longer') : say(' · {limitedBy} runs dry first', { limitedBy: group.limitedBy })}
+            </span>
           </dd>
         </div>
         <div>
-          <dt>One run</dt>
+          <dt>{say('One run')}</dt>
           <dd>
             {reader.print(group.run_L, 'L', 2)}
             <span className="small soft">
               {group.run_min === null
-                ? ` for ${group.rows.length} beds`
-                : `, ${reader.print(group.run_min, 'min', 2)} with all outlets open`}
+                ? say(' for {rows} beds', { rows: group.rows.length })
+                : say(', {run} with all outlets open', { run: reader.print(group.run_min, 'min', 2) })}
             </span>
           </dd>
         </div>
         {group.round === null ? null : (
           <div>
-            <dt>By can of {reader.print(found.can_L, 'L', 2)}</dt>
+            <dt>{say('By can of {can}', { can: reader.print(found.can_L, 'L', 2) })}</dt>
             <dd>
-              {group.round.cans} cans
-              <span className="small soft">, {group.round.walks} walks with two</span>
+              {say('{cans} cans', { cans: group.round.cans })}
+              <span className="small soft">{say(', {walks} walks with two', { walks: group.round.walks })}</span>
             </dd>
           </div>
         )}
       </dl>
       {group.basins === 0 ? null : (
         <p className="small soft">
-          {group.basins} basins are filled only so far that they are dry again within {found.standing_days} days.
+          {say('{basins} basins are filled only so far that they are dry again within {standing} days.', {
+            basins: group.basins,
+            standing: found.standing_days,
+          })}
         </p>
       )}
       <details>
-        <summary>Each bed of {group.name}</summary>
+        <summary>{say('Each bed of {group}', { group: group.name })}</summary>
         <div className="heat-scroll">
           <table className="plain-table">
             <thead>
               <tr>
-                <th scope="col">Bed</th>
-                <th scope="col">Lasts alone</th>
-                <th scope="col">To give</th>
-                {group.round === null ? null : <th scope="col">Cans</th>}
-                <th scope="col">Fill the basin to</th>
-                <th scope="col">Water stands</th>
+                <th scope="col">{say('Bed')}</th>
+                <th scope="col">{say('Lasts alone')}</th>
+                <th scope="col">{say('To give')}</th>
+                {group.round === null ? null : <th scope="col">{say('Cans')}</th>}
+                <th scope="col">{say('Fill the basin to')}</th>
+                <th scope="col">{say('Water stands')}</th>
               </tr>
             </thead>
             <tbody>
               {group.rows.map((row) => (
                 <tr key={row.bedId}>
                   <th scope="row">{row.code}</th>
-                  <td>{row.days >= group.most_days ? `${group.most_days} days or more` : reader.print(row.days, 'd', 2)}</td>
+                  <td>
+                    {row.days >= group.most_days
+                      ? say('{most} days or more', { most: group.most_days })
+                      : reader.print(row.days, 'd', 2)}
+                  </td>
                   <td>{reader.print(row.run_L, 'L', 2)}</td>
                   {group.round === null ? null : <td>{group.round.beds.find((bed) => bed.bedId === row.code)?.cans ?? 0}</td>}
                   <td>{row.fill_L === null ? '–' : reader.print(row.fill_L, 'L', 2)}</td>

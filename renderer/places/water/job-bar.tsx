@@ -1,5 +1,6 @@
 import { Button } from '../../app/button.tsx';
 import type { JobHandle } from '../../client/use-job.ts';
+import { say } from '../../words/say.ts';
 
 /** Start, progress and Stop of long work. */
 export function JobBar<Result>({
@@ -18,7 +19,9 @@ export function JobBar<Result>({
         <Button weight="main" onClick={onStart}>
           {label}
         </Button>
-        {job.state === 'done' && job.stopped ? <span className="small soft">Stopped: this is what was done by then.</span> : null}
+        {job.state === 'done' && job.stopped ? (
+          <span className="small soft">{say('Stopped: this is what was done by then.')}</span>
+        ) : null}
         {job.state === 'failed' ? <span className="failed small">{job.failure.message}</span> : null}
       </div>
     );
@@ -26,7 +29,7 @@ export function JobBar<Result>({
     <div className="row" role="status">
       <progress {...(job.share === null ? {} : { value: job.share })} max={1} aria-label={label} />
       <span className="small">{job.doing}</span>
-      <Button onClick={stop}>Stop</Button>
+      <Button onClick={stop}>{say('Stop')}</Button>
     </div>
   );
 }

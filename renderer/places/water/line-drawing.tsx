@@ -8,6 +8,7 @@ import { scaleTo } from '../../draw/scale.ts';
 import { ScaleBar } from '../../draw/scale-bar.tsx';
 import { usePanZoom } from '../../draw/use-pan-zoom.ts';
 import { useSize } from '../../draw/use-size.ts';
+import { say } from '../../words/say.ts';
 import type { BedRow } from '../beds/bed-types.ts';
 import { bedPath, bedsNear, flowStates, lineExtent, nextPlace, runWidth } from './line-marks.ts';
 
@@ -74,7 +75,7 @@ export function LineDrawing(props: {
       <svg
         {...pan.bind}
         role="group"
-        aria-label="The line to scale. Tab to a place, arrow keys go from place to place, Alt with arrow keys moves it."
+        aria-label={say('The line to scale. Tab to a place, arrow keys go from place to place, Alt with arrow keys moves it.')}
       >
         {near.map((bed) => (
           <path key={bed.bedId} className="line-bed" d={bedPath(bed, scale)} />

@@ -3,6 +3,7 @@ import type { LinePlan } from '../../../planner/irrigation/line-plan.ts';
 import type { LineReport, Uniformity } from '../../../planner/irrigation/line-report.ts';
 import { explainDistributionUniformity } from '../../../planner/irrigation/uniformity.ts';
 import { useReader } from '../../client/reader.tsx';
+import { say } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 
 const ratings = { excellent: 'excellent', good: 'good', fair: 'fair', poor: 'poor' } as const;
@@ -25,7 +26,7 @@ export function LineFigures({
   return (
     <dl className="figures">
       <div>
-        <dt>Least bed as it stands</dt>
+        <dt>{say('Least bed as it stands')}</dt>
         <dd>
           {least === undefined ? (
             '–'
@@ -33,7 +34,7 @@ export function LineFigures({
             <Figure
               value={least.full.flow_L_per_h}
               unit="L_per_h"
-              name="Least bed as it stands"
+              name={say('Least bed as it stands')}
               digits={2}
               explain={() => explainBedFlow(plan, least.id)}
             />
@@ -41,24 +42,24 @@ export function LineFigures({
         </dd>
       </div>
       <div>
-        <dt>Least bed, valves set, water low</dt>
+        <dt>{say('Least bed, valves set, water low')}</dt>
         <dd>{designed.length === 0 ? '–' : reader.print(Math.min(...designed), 'L_per_h', 2)}</dd>
       </div>
       <div>
-        <dt>All beds together{report.zones.length > 1 ? ', zone 1' : ''}</dt>
+        <dt>{say('All beds together{more}', { more: report.zones.length > 1 ? say(', zone 1') : '' })}</dt>
         <dd>{reader.print(zone?.now?.total_L_per_h, 'L_per_h', 2)}</dd>
       </div>
-      <Even title="Evenness now" of={zone?.nowUniformity ?? null} flows={now} />
-      <Even title="Evenness, valves set" of={zone?.designUniformity ?? null} flows={designed} />
+      <Even title={say('Evenness now')} of={zone?.nowUniformity ?? null} flows={now} />
+      <Even title={say('Evenness, valves set')} of={zone?.designUniformity ?? null} flows={designed} />
       {report.emissionUniformity === null ? null : (
         <div>
-          <dt>Emission uniformity, drip</dt>
+          <dt>{say('Emission uniformity, drip')}</dt>
           <dd>{reader.print(report.emissionUniformity, 'share', 2)}</dd>
         </div>
       )}
       {report.most_L_per_h === null ? null : (
         <div>
-          <dt>{supply === 'tap' ? 'The open tap gives' : 'On the pump’s box'}</dt>
+          <dt>{supply === 'tap' ? say('The open tap gives') : say('On the pump’s box')}</dt>
           <dd>{reader.print(report.most_L_per_h, 'L_per_h', 2)}</dd>
         </div>
       )}
@@ -90,12 +91,12 @@ function Even({
         <Figure
           value={of.du}
           unit="share"
-          name={`${title}, low quarter`}
+          name={say('{title}, low quarter', { title })}
           digits={2}
           explain={() => explainDistributionUniformity(flows.map((flow) => Math.max(0, flow)))}
         />
         <span className="figure-note">
-          {ratings[of.rating]}, CU {reader.print(of.cu, 'share', 2)}
+          {say('{ratings}, CU {cu}', { ratings: ratings[of.rating], cu: reader.print(of.cu, 'share', 2) })}
         </span>
       </dd>
     </div>

@@ -4,6 +4,7 @@ import { Button } from '../../app/button.tsx';
 import { Empty, Shown } from '../../app/states.tsx';
 import { api } from '../../client/api.ts';
 import { useRead } from '../../client/use-read.ts';
+import { say } from '../../words/say.ts';
 import type { LineData, LineList } from './line-data.ts';
 import { LineWizard } from './line-wizard.tsx';
 
@@ -37,15 +38,16 @@ function ChosenLine({
   ) : null;
   const draw = (
     <Button icon="add" weight={lineId === undefined ? 'main' : 'plain'} onClick={() => setDrawing(true)}>
-      Draw a line
+      {say('Draw a line')}
     </Button>
   );
   if (lineId === undefined)
     return (
       <>
-        <Empty title="No water line yet" action={draw}>
-          A line is one source with its pump and tubing. Begin with one barrel, one pump and rows of beds; every length and bore
-          can be changed after.
+        <Empty title={say('No water line yet')} action={draw}>
+          {say(
+            'A line is one source with its pump and tubing. Begin with one barrel, one pump and rows of beds; every length and bore can be changed after.',
+          )}
         </Empty>
         {wizard}
       </>
@@ -54,10 +56,10 @@ function ChosenLine({
     <div className="stack">
       <div className="row no-print">
         <label className="row">
-          <span className="soft small">Line</span>
+          <span className="soft small">{say('Line')}</span>
           <select
             className="line-choice"
-            aria-label="Water line"
+            aria-label={say('Water line')}
             value={lineId}
             onChange={(event) => setAsked(event.target.value)}
           >

@@ -6,6 +6,7 @@ import { Button } from '../../app/button.tsx';
 import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { useChange } from '../../client/use-change.ts';
+import { say } from '../../words/say.ts';
 import { type LineData, optionTitles } from './line-data.ts';
 
 function optionsOf(data: LineData): readonly LineOption[] {
@@ -33,26 +34,26 @@ export function LineOptions({ data }: { readonly data: LineData }) {
       : option.cost_minor === 0
         ? 'none'
         : option.cost_minor === null
-          ? 'no price known'
+          ? say('no price known')
           : reader.money(option.cost_minor);
   return (
     <section className="panel line-panel">
-      <h2>Ways compared</h2>
+      <h2>{say('Ways compared')}</h2>
       <p className="soft small">
-        Valves set, reservoir at its lowest. Costs are those of the parts on offer; working time is not in them.
+        {say('Valves set, reservoir at its lowest. Costs are those of the parts on offer; working time is not in them.')}
       </p>
       <table className="plain-table">
         <thead>
           <tr>
-            <th scope="col">Way</th>
+            <th scope="col">{say('Way')}</th>
             <th scope="col" className="number">
-              Least bed
+              {say('Least bed')}
             </th>
             <th scope="col" className="number">
-              Whole programme
+              {say('Whole programme')}
             </th>
             <th scope="col" className="number">
-              Parts
+              {say('Parts')}
             </th>
             <td className="no-print" />
           </tr>
@@ -63,12 +64,17 @@ export function LineOptions({ data }: { readonly data: LineData }) {
             const name =
               option.mainDiameter_m === null
                 ? optionTitles[kind]
-                : `${optionTitles[kind]}, ${reader.print(option.mainDiameter_m * 1000, 'mm')} inside`;
+                : say('{optionTitles}, {mainDiameter} inside', {
+                    optionTitles: optionTitles[kind],
+                    mainDiameter: reader.print(option.mainDiameter_m * 1000, 'mm'),
+                  });
             return (
               <tr key={`${kind} ${option.mainDiameter_m}`}>
                 <th scope="row">
                   {name}
-                  {option.unserved > 0 ? <span className="small soft"> · {option.unserved} beds not reached</span> : null}
+                  {option.unserved > 0 ? (
+                    <span className="small soft"> {say('· {unserved} beds not reached', { unserved: option.unserved })}</span>
+                  ) : null}
                 </th>
                 <td className="number">{reader.print(option.least_L_per_h, 'L_per_h', 2)}</td>
                 <td className="number">{option.programme_min > 0 ? reader.print(option.programme_min, 'min', 2) : '–'}</td>
@@ -78,12 +84,15 @@ export function LineOptions({ data }: { readonly data: LineData }) {
                     <Button
                       weight="quiet"
                       disabled={take.busy}
-                      aria-label={`Rebuild the line so: ${name}`}
+                      aria-label={say('Rebuild the line so: {name}', { name })}
                       onClick={() =>
-                        void take.run({ lineId: data.line.id, kind, mainDiameter_m: option.mainDiameter_m }, `Rebuilt: ${name}.`)
+                        void take.run(
+                          { lineId: data.line.id, kind, mainDiameter_m: option.mainDiameter_m },
+                          say('Rebuilt: {name}.', { name }),
+                        )
                       }
                     >
-                      Rebuild so
+                      {say('Rebuild so')}
                     </Button>
                   )}
                 </td>

@@ -7,6 +7,7 @@ import { Caution } from '../../cautions/caution.tsx';
 import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { useChange } from '../../client/use-change.ts';
+import { say } from '../../words/say.ts';
 import { type LineData, partTitles } from './line-data.ts';
 
 /** What the line is made of, to be checked against the shed before anything is bought. */
@@ -18,17 +19,17 @@ export function LinePartsList({ data }: { readonly data: LineData }) {
   const millimetres = (size_m: number): string => reader.print(convert(size_m, 'm', 'mm'), 'mm');
   return (
     <section className="panel line-panel">
-      <h2>Parts of this line</h2>
+      <h2>{say('Parts of this line')}</h2>
       <table className="plain-table">
         <thead>
           <tr>
-            <th scope="col">Part</th>
-            <th scope="col">For tube of</th>
+            <th scope="col">{say('Part')}</th>
+            <th scope="col">{say('For tube of')}</th>
             <th scope="col" className="number">
-              How much
+              {say('How much')}
             </th>
-            <th scope="col">Bought as</th>
-            <th scope="col">Why</th>
+            <th scope="col">{say('Bought as')}</th>
+            <th scope="col">{say('Why')}</th>
           </tr>
         </thead>
         <tbody>
@@ -37,10 +38,10 @@ export function LinePartsList({ data }: { readonly data: LineData }) {
               <th scope="row">{partTitles[part.what]}</th>
               <td>
                 {part.size_m === null ? '–' : millimetres(part.size_m)}
-                {part.toSize_m === null ? '' : ` to ${millimetres(part.toSize_m)}`}
+                {part.toSize_m === null ? '' : say(' to {millimetres}', { millimetres: millimetres(part.toSize_m) })}
               </td>
               <td className="number">{part.unit === 'm' ? reader.print(part.amount, 'm') : part.amount}</td>
-              <td>{materialOf(part)?.name ?? <span className="faint">not in the library</span>}</td>
+              <td>{materialOf(part)?.name ?? <span className="faint">{say('not in the library')}</span>}</td>
               <td className="soft">{part.why}</td>
             </tr>
           ))}
@@ -49,11 +50,13 @@ export function LinePartsList({ data }: { readonly data: LineData }) {
       <div className="row no-print">
         <Button
           disabled={order.busy}
-          onClick={() => void order.run({ lineId: data.line.id }, 'The parts are among the needs of Orders.')}
+          onClick={() => void order.run({ lineId: data.line.id }, say('The parts are among the needs of Orders.'))}
         >
-          Put them into Orders
+          {say('Put them into Orders')}
         </Button>
-        <span className="soft small">Those that a material of the library stands for; what is in stock is taken off there.</span>
+        <span className="soft small">
+          {say('Those that a material of the library stands for; what is in stock is taken off there.')}
+        </span>
       </div>
       <Caution id="heat-gun-vinyl-solvents" folded />
     </section>

@@ -7,6 +7,7 @@ import { useChange } from '../../client/use-change.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
+import { say } from '../../words/say.ts';
 import { BoreField } from './bore-field.tsx';
 import type { LineData } from './line-data.ts';
 
@@ -29,7 +30,7 @@ export function PlaceTools({
   if (node === undefined)
     return (
       <p className="soft small no-print">
-        Choose a place on the drawing to branch off or to take it away. Drag a place to move it; the lengths follow.
+        {say('Choose a place on the drawing to branch off or to take it away. Drag a place to move it; the lengths follow.')}
       </p>
     );
   const into = data.plan.runs.find((run) => run.toNodeId === node.id);
@@ -37,10 +38,10 @@ export function PlaceTools({
     <div className="row no-print">
       <strong>{node.name}</strong>
       <span className="soft small">
-        {reader.print(node.elevation_m, 'm')} high, zone {node.zone}
+        {say('{elevation} high, zone {zone}', { elevation: reader.print(node.elevation_m, 'm'), zone: node.zone })}
       </span>
       <Button icon="add" onClick={() => setBranching(true)}>
-        Branch off here
+        {say('Branch off here')}
       </Button>
       {node.kind === 'source' ? null : (
         <Button
@@ -49,10 +50,13 @@ export function PlaceTools({
           disabled={remove.busy}
           onClick={() => {
             onChoose(undefined);
-            void remove.run({ lineId: data.line.id, nodeId: node.id }, `Took ${node.name} and what is behind it away.`);
+            void remove.run(
+              { lineId: data.line.id, nodeId: node.id },
+              say('Took {node} and what is behind it away.', { node: node.name }),
+            );
           }}
         >
-          Take away, with all behind it
+          {say('Take away, with all behind it')}
         </Button>
       )}
       {branching ? (
@@ -70,8 +74,8 @@ export function PlaceTools({
 }
 
 const ends = [
-  { value: 'outlet', text: 'A bed’s outlet' },
-  { value: 'tee', text: 'A tee to draw on from' },
+  { value: 'outlet', text: say('A bed’s outlet') },
+  { value: 'tee', text: say('A tee to draw on from') },
 ] as const;
 
 function BranchDialog(props: {
@@ -104,22 +108,22 @@ function BranchDialog(props: {
         insideDiameter_m: inside_m ?? 0,
         outlet_m: outlet_m ?? 0,
       },
-      'Added a branch.',
+      say('Added a branch.'),
     );
     if (added === undefined) return;
     props.onDone(added.nodeId);
     props.onClose();
   };
   return (
-    <Dialog title="Branch off" onClose={props.onClose}>
-      <Form onSave={() => void save()} failure={add.failure} label="A new branch" paths={['insideDiameter_m', 'outlet_m']}>
-        <ChoiceField label="To" value={to} choices={ends} onChange={setTo} />
+    <Dialog title={say('Branch off')} onClose={props.onClose}>
+      <Form onSave={() => void save()} failure={add.failure} label={say('A new branch')} paths={['insideDiameter_m', 'outlet_m']}>
+        <ChoiceField label={say('To')} value={to} choices={ends} onChange={setTo} />
         {to === 'outlet' ? (
           <ChoiceField
-            label="Bed"
+            label={say('Bed')}
             value={bedId}
             choices={[
-              { value: NO_BED, text: 'None of the farm’s beds' },
+              { value: NO_BED, text: say('None of the farm’s beds') },
               ...free.map((bed) => ({ value: bed.bedId as string, text: bed.code })),
             ]}
             onChange={setBedId}
@@ -127,14 +131,14 @@ function BranchDialog(props: {
         ) : null}
         {to === 'outlet' && bedId !== NO_BED ? null : (
           <div className="form-pair">
-            <QuantityField label="To the east" unit="m" value={east_m} onChange={setEast} />
-            <QuantityField label="To the north" unit="m" value={north_m} onChange={setNorth} />
+            <QuantityField label={say('To the east')} unit="m" value={east_m} onChange={setEast} />
+            <QuantityField label={say('To the north')} unit="m" value={north_m} onChange={setNorth} />
           </div>
         )}
-        <BoreField label="Inside diameter of the tube" path="insideDiameter_m" value_m={inside_m} onChange={setInside} />
-        <QuantityField label="Height of its end" unit="m" path="outlet_m" value={outlet_m} onChange={setOutlet} />
+        <BoreField label={say('Inside diameter of the tube')} path="insideDiameter_m" value_m={inside_m} onChange={setInside} />
+        <QuantityField label={say('Height of its end')} unit="m" path="outlet_m" value={outlet_m} onChange={setOutlet} />
         <Button type="submit" weight="main" disabled={add.busy}>
-          Add the branch
+          {say('Add the branch')}
         </Button>
       </Form>
     </Dialog>

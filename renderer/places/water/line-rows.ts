@@ -2,6 +2,7 @@ import type { LinePlan } from '../../../planner/irrigation/line-plan.ts';
 import type { LineReport } from '../../../planner/irrigation/line-report.ts';
 import { relengthened } from '../../../planner/irrigation/run-length.ts';
 import { convert } from '../../../planner/units/convert.ts';
+import { say } from '../../words/say.ts';
 import type { LineData } from './line-data.ts';
 
 export type RunRow = {
@@ -22,7 +23,7 @@ export type RunRow = {
   readonly head_m: number | null;
 };
 
-const regimeNames = { laminar: 'smooth', transition: 'in between', turbulent: 'turbulent' } as const;
+const regimeNames = { laminar: 'smooth', transition: say('in between'), turbulent: 'turbulent' } as const;
 
 const millimetres = (metres: number | null): number | null => (metres === null ? null : convert(metres, 'm', 'mm'));
 
@@ -45,7 +46,7 @@ export function runRows(plan: LinePlan, report: LineReport | null): readonly Run
       zone: to?.zone ?? 1,
       flow_L_per_h: solved?.flow_L_per_h ?? null,
       velocity_m_per_s: solved?.velocity_m_per_s ?? null,
-      regime: solved === undefined ? '' : `${regimeNames[solved.regime]}${solved.tooFast ? ', too fast' : ''}`,
+      regime: solved === undefined ? '' : `${regimeNames[solved.regime]}${solved.tooFast ? say(', too fast') : ''}`,
       loss_m: solved?.loss_m ?? null,
       head_m: solved?.headAtEnd_m ?? null,
     };
@@ -114,9 +115,9 @@ export function outletRows(data: LineData, plan: LinePlan, report: LineReport | 
 
 function noteOf(flow: LineReport['outlets'][number] | undefined): string {
   if (flow === undefined) return '';
-  if (flow.missing_m > 0) return 'beyond the reach';
-  if (flow.full.dry) return 'dry as set';
-  if (flow.full.flow_L_per_h < 0) return 'runs back';
+  if (flow.missing_m > 0) return say('beyond the reach');
+  if (flow.full.dry) return say('dry as set');
+  if (flow.full.flow_L_per_h < 0) return say('runs back');
   return flow.full.uncertain ? 'uncertain' : '';
 }
 

@@ -6,6 +6,7 @@ import { api } from '../../client/api.ts';
 import { useChange } from '../../client/use-change.ts';
 import { useRead } from '../../client/use-read.ts';
 import { Grid } from '../../table/grid.tsx';
+import { say } from '../../words/say.ts';
 import { LineBottleneck } from './line-bottleneck.tsx';
 import { outletColumns, runColumns } from './line-columns.ts';
 import type { LineData } from './line-data.ts';
@@ -86,21 +87,22 @@ function LineBody({ data }: { readonly data: LineData }) {
       />
       <div className="line-key" aria-hidden="true">
         <span>
-          <i data-flow="even" /> its share, within 10 %
+          <i data-flow="even" /> {say('its share, within 10 %')}
         </span>
         <span>
-          <i data-flow="low" /> less
+          <i data-flow="low" /> {say('less')}
         </span>
         <span>
-          <i data-flow="high" /> more
+          <i data-flow="high" /> {say('more')}
         </span>
         <span>
-          <i data-flow="dry" /> dry
+          <i data-flow="dry" /> {say('dry')}
         </span>
       </div>
       <p className="soft small">
-        Flows are worth two figures: losses of fittings scatter by a quarter. Those noted “uncertain” come through a tube between
-        smooth and turbulent flow, where they may be off by 30 %.
+        {say(
+          'Flows are worth two figures: losses of fittings scatter by a quarter. Those noted “uncertain” come through a tube between smooth and turbulent flow, where they may be off by 30 %.',
+        )}
       </p>
       <PlaceTools data={data} chosen={chosen} onChoose={setChosen} />
       <Grid
@@ -126,8 +128,10 @@ function LineBody({ data }: { readonly data: LineData }) {
           <section className="stack">
             <PumpChart report={report} system={system} supply={data.line.supply} />
             <div className="row no-print">
-              <Button onClick={() => setPumpOpen(true)}>{data.pump === null ? 'Enter the pump' : 'Change the pump'}</Button>
-              <Button onClick={() => setSupplyOpen(true)}>Change the supply</Button>
+              <Button onClick={() => setPumpOpen(true)}>
+                {data.pump === null ? say('Enter the pump') : say('Change the pump')}
+              </Button>
+              <Button onClick={() => setSupplyOpen(true)}>{say('Change the supply')}</Button>
             </div>
           </section>
           <LineBottleneck report={report} codeOf={(id) => codes.get(id) ?? ''} />
@@ -141,9 +145,11 @@ function LineBody({ data }: { readonly data: LineData }) {
           icon="bin"
           weight="harm"
           disabled={remove.busy}
-          onClick={() => void remove.run({ lineId }, `Took the line ${data.line.name} away. Undo brings it back.`)}
+          onClick={() =>
+            void remove.run({ lineId }, say('Took the line {line} away. Undo brings it back.', { line: data.line.name }))
+          }
         >
-          Take this line away
+          {say('Take this line away')}
         </Button>
       </div>
       {pumpOpen ? <PumpDialog data={data} onClose={() => setPumpOpen(false)} /> : null}

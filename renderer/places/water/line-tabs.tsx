@@ -1,4 +1,5 @@
 import type { Tab } from '../../app/tabs.tsx';
+import { say } from '../../words/say.ts';
 import { LineTab } from './line-tab.tsx';
 import { PowerTab } from './power-tab.tsx';
 import { ReservoirTab } from './reservoir-tab.tsx';
@@ -9,11 +10,11 @@ export type LineTabName = 'line' | 'valves' | 'timer' | 'reservoir' | 'power';
 
 /** The half of Water that is about a line: its drawing, valves, timer, reservoir and power. */
 export const lineTabs: readonly Tab<LineTabName>[] = [
-  { name: 'line', title: 'Line' },
-  { name: 'valves', title: 'Valves' },
-  { name: 'timer', title: 'Timer' },
-  { name: 'reservoir', title: 'Reservoir' },
-  { name: 'power', title: 'Power' },
+  { name: 'line', title: say('Line') },
+  { name: 'valves', title: say('Valves') },
+  { name: 'timer', title: say('Timer') },
+  { name: 'reservoir', title: say('Reservoir') },
+  { name: 'power', title: say('Power') },
 ];
 
 export function LineTabBody({ name }: { readonly name: LineTabName }) {

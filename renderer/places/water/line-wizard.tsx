@@ -10,12 +10,13 @@ import { ChoiceField } from '../../fields/choice-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { CountField, QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 import { BoreField } from './bore-field.tsx';
 import type { LineList } from './line-data.ts';
 
 const arrangements = [
-  { value: 'snake', text: 'One tube past all beds' },
-  { value: 'comb', text: 'A header with a branch for each row' },
+  { value: 'snake', text: say('One tube past all beds') },
+  { value: 'comb', text: say('A header with a branch for each row') },
 ] as const;
 
 const NO_BLOCK = '';
@@ -56,7 +57,7 @@ export function LineWizard(props: {
 }) {
   const create = useChange(api.waterLines.create);
   const blocks = [...new Set(props.beds.map((bed) => bed.blockId as string))];
-  const [name, setName] = useState('Line');
+  const [name, setName] = useState(say('Line'));
   const [block, setBlock] = useState<string>(NO_BLOCK);
   const [rows, setRows] = useState<number | null>(1);
   const [bedsInRow, setBedsInRow] = useState<number | null>(8);
@@ -83,7 +84,7 @@ export function LineWizard(props: {
         name,
         supply: { supply: 'reservoir', reservoir_L, highLevel_m: high_m, lowLevel_m: low_m },
         pump: {
-          name: 'Pump',
+          name: say('Pump'),
           materialId: null,
           curveKind: 'rated',
           power_W: power_W ?? 0,
@@ -109,36 +110,45 @@ export function LineWizard(props: {
           riser_m: riser_m ?? 0,
         },
       },
-      `Drew the line ${name}.`,
+      say('Drew the line {name}.', { name }),
     );
     if (drawn !== undefined) props.onDrawn(drawn.lineId);
   };
 
   return (
-    <Dialog title="Draw a line" onClose={props.onClose} wide>
-      <Form onSave={() => void save()} failure={create.failure} label="A new water line" paths={['name']}>
-        <TextField label="Name" path="name" value={name} onChange={setName} />
+    <Dialog title={say('Draw a line')} onClose={props.onClose} wide>
+      <Form onSave={() => void save()} failure={create.failure} label={say('A new water line')} paths={['name']}>
+        <TextField label={say('Name')} path="name" value={name} onChange={setName} />
         <fieldset className="form-group">
-          <legend>Beds</legend>
+          <legend>{say('Beds')}</legend>
           <ChoiceField
-            label="Which beds"
+            label={say('Which beds')}
             value={block}
             choices={[
-              { value: NO_BLOCK, text: 'Rows of equal beds, not yet in the farm' },
-              ...blocks.map((each) => ({ value: each, text: `All beds of ${blockName(props.beds, each)}` })),
+              { value: NO_BLOCK, text: say('Rows of equal beds, not yet in the farm') },
+              ...blocks.map((each) => ({
+                value: each,
+                text: say('All beds of {block}', { block: blockName(props.beds, each) }),
+              })),
             ]}
             onChange={setBlock}
           />
           {block === NO_BLOCK ? (
             <>
               <div className="form-pair">
-                <CountField label="Rows" path="layout.rows" value={rows} onChange={setRows} />
-                <CountField label="Beds in a row" path="layout.bedsInRow" value={bedsInRow} onChange={setBedsInRow} />
+                <CountField label={say('Rows')} path="layout.rows" value={rows} onChange={setRows} />
+                <CountField label={say('Beds in a row')} path="layout.bedsInRow" value={bedsInRow} onChange={setBedsInRow} />
               </div>
               <div className="form-pair">
-                <QuantityField label="Between beds" unit="m" path="layout.spacing_m" value={spacing_m} onChange={setSpacing} />
                 <QuantityField
-                  label="Between rows"
+                  label={say('Between beds')}
+                  unit="m"
+                  path="layout.spacing_m"
+                  value={spacing_m}
+                  onChange={setSpacing}
+                />
+                <QuantityField
+                  label={say('Between rows')}
                   unit="m"
                   path="layout.rowSpacing_m"
                   value={rowSpacing_m}
@@ -149,80 +159,92 @@ export function LineWizard(props: {
           ) : null}
         </fieldset>
         <fieldset className="form-group">
-          <legend>Tubing</legend>
-          <ChoiceField label="Arrangement" value={arrangement} choices={arrangements} onChange={setArrangement} />
+          <legend>{say('Tubing')}</legend>
+          <ChoiceField label={say('Arrangement')} value={arrangement} choices={arrangements} onChange={setArrangement} />
           <div className="form-pair">
             <BoreField
-              label="Tube’s inside diameter"
+              label={say('Tube’s inside diameter')}
               path="layout.mainDiameter_m"
               value_m={main_m}
               onChange={setMain}
-              hint="Measure it: “half-inch” is sold from 0.50 to 0.62 in (12.7 to 15.7 mm), a factor of 3 in loss"
+              hint={say('Measure it: “half-inch” is sold from 0.50 to 0.62 in (12.7 to 15.7 mm), a factor of 3 in loss')}
             />
             <BoreField
-              label="Bore of the tees"
+              label={say('Bore of the tees')}
               path="layout.teeBore_m"
               value_m={tee_m}
               onChange={setTee}
-              hint="Of the barb inside the tube; empty where it does not narrow"
+              hint={say('Of the barb inside the tube; empty where it does not narrow')}
             />
           </div>
           <div className="form-pair">
             <QuantityField
-              label="Tube from the tee to the bed"
+              label={say('Tube from the tee to the bed')}
               unit="m"
               path="layout.lateral_m"
               value={lateral_m}
               onChange={setLateral}
             />
-            <QuantityField label="Tube inside the source" unit="m" path="layout.riser_m" value={riser_m} onChange={setRiser} />
+            <QuantityField
+              label={say('Tube inside the source')}
+              unit="m"
+              path="layout.riser_m"
+              value={riser_m}
+              onChange={setRiser}
+            />
           </div>
           <QuantityField
-            label="Height of the outlets"
+            label={say('Height of the outlets')}
             unit="m"
             path="layout.outlet_m"
             value={outlet_m}
             onChange={setOutlet}
-            hint="Over the site’s zero level"
+            hint={say('Over the site’s zero level')}
           />
         </fieldset>
         <fieldset className="form-group">
-          <legend>Source and pump</legend>
+          <legend>{say('Source and pump')}</legend>
           <div className="form-pair">
             <QuantityField
-              label="Reservoir holds"
+              label={say('Reservoir holds')}
               unit="L"
               path="supply.reservoir_L"
               value={reservoir_L}
               onChange={setReservoir}
             />
-            <QuantityField label="Pump takes" unit="W" path="pump.power_W" value={power_W} onChange={setPower} />
-          </div>
-          <div className="form-pair">
-            <QuantityField label="Water level when full" unit="m" path="supply.highLevel_m" value={high_m} onChange={setHigh} />
-            <QuantityField label="Lowest water level" unit="m" path="supply.lowLevel_m" value={low_m} onChange={setLow} />
+            <QuantityField label={say('Pump takes')} unit="W" path="pump.power_W" value={power_W} onChange={setPower} />
           </div>
           <div className="form-pair">
             <QuantityField
-              label="Flow on the pump’s box"
+              label={say('Water level when full')}
+              unit="m"
+              path="supply.highLevel_m"
+              value={high_m}
+              onChange={setHigh}
+            />
+            <QuantityField label={say('Lowest water level')} unit="m" path="supply.lowLevel_m" value={low_m} onChange={setLow} />
+          </div>
+          <div className="form-pair">
+            <QuantityField
+              label={say('Flow on the pump’s box')}
               unit="L_per_h"
               path="pump.points"
               value={rated_L_per_h}
               onChange={setRated}
-              hint="At no height. The line never gets it; enter the pump’s table afterwards"
+              hint={say('At no height. The line never gets it; enter the pump’s table afterwards')}
             />
             <QuantityField
-              label="Greatest height"
+              label={say('Greatest height')}
               unit="m"
               value={shutoff_m}
               onChange={setShutoff}
-              hint="Where the pump’s flow is nothing"
+              hint={say('Where the pump’s flow is nothing')}
             />
           </div>
         </fieldset>
         <Caution id="electricity-near-water" folded />
         <Button type="submit" weight="main" disabled={create.busy}>
-          Draw it
+          {say('Draw it')}
         </Button>
       </Form>
     </Dialog>
@@ -232,5 +254,7 @@ export function LineWizard(props: {
 /** A block as its beds' codes show it: `B-1 to B-24`. */
 function blockName(beds: LineList['beds'], blockId: string): string {
   const codes = beds.filter((bed) => bed.blockId === blockId).map((bed) => bed.code);
-  return codes.length === 1 ? (codes[0] ?? '') : `${codes[0]} to ${codes.at(-1)} (${codes.length})`;
+  return codes.length === 1
+    ? (codes[0] ?? '')
+    : say('{codes} to {codes2} ({codes3})', { codes: codes[0], codes2: codes.at(-1), codes3: codes.length });
 }

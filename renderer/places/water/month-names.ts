@@ -1,16 +1,18 @@
+import { say } from '../../words/say.ts';
+
 export const monthNames = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
+  say('January'),
+  say('February'),
+  say('March'),
+  say('April'),
+  say('May'),
+  say('June'),
+  say('July'),
+  say('August'),
+  say('September'),
+  say('October'),
+  say('November'),
+  say('December'),
 ] as const;
 
 /** Months as choices of a field or column, by their number. */

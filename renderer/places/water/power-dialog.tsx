@@ -8,21 +8,22 @@ import { useChange } from '../../client/use-change.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { QuantityField, ShareField } from '../../fields/quantity-field.tsx';
+import { say } from '../../words/say.ts';
 import type { LineData } from './line-data.ts';
 import { cautionsOfPower } from './power-cautions.ts';
 
 type Power = Omit<NonNullable<LineData['power']>, 'id' | 'lineId'>;
 
 const kinds = [
-  { value: 'mains', text: 'Mains outlet with a timer' },
-  { value: 'battery', text: 'Battery or power pack' },
-  { value: 'engine', text: 'Engine' },
+  { value: 'mains', text: say('Mains outlet with a timer') },
+  { value: 'battery', text: say('Battery or power pack') },
+  { value: 'engine', text: say('Engine') },
 ] as const;
 
 const batteries = [
-  { value: 'lithium-iron-phosphate', text: 'Lithium iron phosphate' },
-  { value: 'other-lithium', text: 'Other lithium' },
-  { value: 'lead-acid', text: 'Lead-acid' },
+  { value: 'lithium-iron-phosphate', text: say('Lithium iron phosphate') },
+  { value: 'other-lithium', text: say('Other lithium') },
+  { value: 'lead-acid', text: say('Lead-acid') },
 ] as const;
 
 const plain: Power = {
@@ -58,18 +59,18 @@ export function PowerDialog({ data, onClose }: { readonly data: LineData; readon
         lineId: data.line.id,
         power: battery ? { ...power, battery: power.battery ?? 'lithium-iron-phosphate' } : { ...power, battery: null },
       },
-      'Changed the power.',
+      say('Changed the power.'),
     );
     if (done !== undefined) onClose();
   };
   return (
-    <Dialog title="The power" onClose={onClose} wide>
-      <Form onSave={() => void save()} failure={set.failure} label="The power" paths={['power']}>
-        <ChoiceField label="Kind" value={values.kind} choices={kinds} onChange={(kind) => put({ kind })} />
+    <Dialog title={say('The power')} onClose={onClose} wide>
+      <Form onSave={() => void save()} failure={set.failure} label={say('The power')} paths={['power']}>
+        <ChoiceField label={say('Kind')} value={values.kind} choices={kinds} onChange={(kind) => put({ kind })} />
         {battery ? (
           <>
             <ChoiceField
-              label="Battery"
+              label={say('Battery')}
               value={values.battery ?? 'lithium-iron-phosphate'}
               choices={batteries}
               onChange={(kind) =>
@@ -82,14 +83,14 @@ export function PowerDialog({ data, onClose }: { readonly data: LineData; readon
             />
             <div className="form-pair">
               <QuantityField
-                label="Rated capacity"
-                unit="Wh"
+                label={say('Rated capacity')}
+                unit={say('Wh')}
                 path="power.capacity_Wh"
                 value={values.capacity_Wh}
                 onChange={(capacity_Wh) => put({ capacity_Wh })}
               />
               <ShareField
-                label="Of it usable"
+                label={say('Of it usable')}
                 path="power.usableShare"
                 value={values.usableShare ?? facts.usableShare}
                 onChange={(usableShare) => put({ usableShare })}
@@ -97,14 +98,14 @@ export function PowerDialog({ data, onClose }: { readonly data: LineData; readon
             </div>
             <div className="form-pair">
               <ShareField
-                label="Inverter passes on"
+                label={say('Inverter passes on')}
                 path="power.inverterShare"
                 value={values.inverterShare ?? 1}
                 onChange={(inverterShare) => put({ inverterShare })}
-                hint="100 % for a direct-current pump; 85 to 90 % for an inverter"
+                hint={say('100 % for a direct-current pump; 85 to 90 % for an inverter')}
               />
               <ShareField
-                label="Loses by itself in a month"
+                label={say('Loses by itself in a month')}
                 path="power.selfDischarge_share_per_month"
                 value={values.selfDischarge_share_per_month ?? facts.selfDischarge_share_per_month}
                 onChange={(selfDischarge_share_per_month) => put({ selfDischarge_share_per_month })}
@@ -112,42 +113,42 @@ export function PowerDialog({ data, onClose }: { readonly data: LineData; readon
             </div>
             <div className="form-pair">
               <QuantityField
-                label="Inverter takes while idle"
+                label={say('Inverter takes while idle')}
                 unit="W"
                 path="power.idle_W"
                 value={values.idle_W}
                 onChange={(idle_W) => put({ idle_W: idle_W ?? 0 })}
-                hint="5 to 22 W is seen on portable packs"
+                hint={say('5 to 22 W is seen on portable packs')}
               />
               <QuantityField
-                label="Switches itself off after"
+                label={say('Switches itself off after')}
                 unit="h"
                 path="power.idleOff_h"
                 value={values.idleOff_h}
                 onChange={(idleOff_h) => put({ idleOff_h })}
-                hint="Hours without load; empty when it never does. A pack that sleeps also stops its timer"
+                hint={say('Hours without load; empty when it never does. A pack that sleeps also stops its timer')}
               />
             </div>
             <div className="form-pair">
               <QuantityField
-                label="Panel"
+                label={say('Panel')}
                 unit="W"
                 path="power.panel_W"
                 value={values.panel_W}
                 onChange={(panel_W) => put({ panel_W })}
-                hint="Empty for none"
+                hint={say('Empty for none')}
               />
               <QuantityField
-                label="Peak-sun hours"
+                label={say('Peak-sun hours')}
                 unit="h"
                 path="power.peakSun_h"
                 value={values.peakSun_h}
                 onChange={(peakSun_h) => put({ peakSun_h })}
-                hint="Of the month of use, not the year’s mean"
+                hint={say('Of the month of use, not the year’s mean')}
               />
             </div>
             <ShareField
-              label="Lost between panel and battery"
+              label={say('Lost between panel and battery')}
               path="power.panelLossShare"
               value={values.panelLossShare ?? 0.3}
               onChange={(panelLossShare) => put({ panelLossShare })}
@@ -156,25 +157,25 @@ export function PowerDialog({ data, onClose }: { readonly data: LineData; readon
         ) : null}
         <div className="form-pair">
           <QuantityField
-            label="Controller or timer takes"
+            label={say('Controller or timer takes')}
             unit="W"
             path="power.controller_W"
             value={values.controller_W}
             onChange={(controller_W) => put({ controller_W: controller_W ?? 0 })}
-            hint="All day"
+            hint={say('All day')}
           />
           <QuantityField
-            label="Most at once"
+            label={say('Most at once')}
             unit="W"
             path="power.limit_W"
             value={values.limit_W}
             onChange={(limit_W) => put({ limit_W })}
-            hint="Empty where it does not matter"
+            hint={say('Empty where it does not matter')}
           />
         </div>
         <Cautions ids={cautionsOfPower({ power: { ...values, id: '', lineId: '' } })} folded />
         <Button type="submit" weight="main" disabled={set.busy}>
-          Save the power
+          {say('Save the power')}
         </Button>
       </Form>
     </Dialog>

@@ -8,6 +8,7 @@ import { Button } from '../../app/button.tsx';
 import { Empty } from '../../app/states.tsx';
 import { Cautions } from '../../cautions/caution.tsx';
 import { useReader } from '../../client/reader.tsx';
+import { say } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 import type { LineData } from './line-data.ts';
 import { LineFrame } from './line-frame.tsx';
@@ -20,7 +21,20 @@ export function PowerTab() {
   return <LineFrame>{(data) => <PowerBody data={data} />}</LineFrame>;
 }
 
-const monthNames = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const;
+const monthNames = [
+  say('Jan'),
+  say('Feb'),
+  say('Mar'),
+  say('Apr'),
+  say('May'),
+  say('Jun'),
+  say('Jul'),
+  say('Aug'),
+  say('Sep'),
+  say('Oct'),
+  say('Nov'),
+  say('Dec'),
+] as const;
 
 function planOf(data: LineData): PowerPlan | null {
   if (data.power === null) return null;
@@ -38,19 +52,21 @@ function PowerBody({ data }: { readonly data: LineData }) {
   const reader = useReader();
   const [open, setOpen] = useState(false);
   const plan = useMemo(() => planOf(data), [data]);
-  const edit = <Button onClick={() => setOpen(true)}>{data.power === null ? 'Enter the power' : 'Change the power'}</Button>;
+  const edit = (
+    <Button onClick={() => setOpen(true)}>{data.power === null ? say('Enter the power') : say('Change the power')}</Button>
+  );
   const lithium = data.power?.battery === 'lithium-iron-phosphate' || data.power?.battery === 'other-lithium';
   return (
     <div className="stack">
       {plan === null ? (
-        <Empty title="What drives the pump?" action={edit}>
-          Mains with a timer, a battery with or without a panel, or an engine.
+        <Empty title={say('What drives the pump?')} action={edit}>
+          {say('Mains with a timer, a battery with or without a panel, or an engine.')}
         </Empty>
       ) : (
         <>
           <div className="row no-print">{edit}</div>
           {plan.hardest === null ? (
-            <Empty title="No timer programme yet">Enter one on the tab Timer; the energy follows from it.</Empty>
+            <Empty title={say('No timer programme yet')}>{say('Enter one on the tab Timer; the energy follows from it.')}</Empty>
           ) : (
             <PowerAnswer data={data} plan={plan} />
           )}
@@ -58,8 +74,10 @@ function PowerBody({ data }: { readonly data: LineData }) {
       )}
       {lithium ? (
         <p className="panel line-panel">
-          Lithium: no charging below {reader.print(LITHIUM_CHARGING_C.least_C, 'C')} or above{' '}
-          {reader.print(LITHIUM_CHARGING_C.most_C, 'C')}, no direct sun. A closed box outdoors passes that on many summer days.
+          {say(
+            'Lithium: no charging below {least} or above {most}, no direct sun. A closed box outdoors passes that on many summer days.',
+            { least: reader.print(LITHIUM_CHARGING_C.least_C, 'C'), most: reader.print(LITHIUM_CHARGING_C.most_C, 'C') },
+          )}
         </p>
       ) : null}
       <Cautions ids={cautionsOfPower(data)} />
@@ -79,12 +97,12 @@ function PowerAnswer({ data, plan }: { readonly data: LineData; readonly plan: P
     <>
       <dl className="figures">
         <div>
-          <dt>A mean day in {monthNames[hardest.month - 1]}, the hardest month</dt>
+          <dt>{say('A mean day in {monthNames}, the hardest month', { monthNames: monthNames[hardest.month - 1] })}</dt>
           <dd>
             <Figure
               value={hardest.day.total_Wh}
-              unit="Wh"
-              name="Energy of a mean day"
+              unit={say('Wh')}
+              name={say('Energy of a mean day')}
               digits={2}
               explain={() => explainDailyPower(hardest.input)}
             />
@@ -93,15 +111,15 @@ function PowerAnswer({ data, plan }: { readonly data: LineData; readonly plan: P
         {battery ? (
           <>
             <div>
-              <dt>Usable when full</dt>
+              <dt>{say('Usable when full')}</dt>
               <dd>
                 {plan.usable_Wh === null || power.capacity_Wh === null ? (
                   '–'
                 ) : (
                   <Figure
                     value={plan.usable_Wh}
-                    unit="Wh"
-                    name="Usable energy"
+                    unit={say('Wh')}
+                    name={say('Usable energy')}
                     digits={2}
                     explain={() => explainUsableEnergy(power.capacity_Wh ?? 0, power.usableShare ?? facts.usableShare)}
                   />
@@ -109,26 +127,26 @@ function PowerAnswer({ data, plan }: { readonly data: LineData; readonly plan: P
               </dd>
             </div>
             <div>
-              <dt>Days without sun</dt>
+              <dt>{say('Days without sun')}</dt>
               <dd>{plan.days === null ? '–' : reader.print(plan.days, 'days')}</dd>
             </div>
             <div>
-              <dt>Panel that keeps up</dt>
+              <dt>{say('Panel that keeps up')}</dt>
               <dd>{plan.neededPanel_W === null ? '–' : reader.print(plan.neededPanel_W, 'W', 2)}</dd>
             </div>
             <div>
-              <dt>Battery for three dark days, 12 V</dt>
+              <dt>{say('Battery for three dark days, 12 V')}</dt>
               <dd>{plan.neededBattery_Ah === null ? '–' : reader.print(plan.neededBattery_Ah, 'Ah', 2)}</dd>
             </div>
           </>
         ) : null}
         <div>
-          <dt>Through the year’s programme</dt>
+          <dt>{say('Through the year’s programme')}</dt>
           <dd>{reader.print(plan.season_kWh, 'kWh', 2)}</dd>
         </div>
         {power.kind === 'mains' ? (
           <div>
-            <dt>From the mains, a year</dt>
+            <dt>{say('From the mains, a year')}</dt>
             <dd>{reader.money(roundMoney(plan.seasonCost_minor))}</dd>
           </div>
         ) : null}
@@ -136,29 +154,29 @@ function PowerAnswer({ data, plan }: { readonly data: LineData; readonly plan: P
       <p>{decided[hardest.day.decides]}</p>
       {battery && power.peakSun_h === null ? (
         <p className="soft small">
-          Enter the peak-sun hours of the month of use to size the panel; take that month, not the year’s mean.
+          {say('Enter the peak-sun hours of the month of use to size the panel; take that month, not the year’s mean.')}
         </p>
       ) : null}
       <table className="plain-table">
-        <caption className="soft small">A mean day of each month of the programme</caption>
+        <caption className="soft small">{say('A mean day of each month of the programme')}</caption>
         <thead>
           <tr>
-            <th scope="col">Month</th>
+            <th scope="col">{say('Month')}</th>
             <th scope="col" className="number">
-              Pump
+              {say('Pump')}
             </th>
             <th scope="col" className="number">
-              Controller
+              {say('Controller')}
             </th>
             <th scope="col" className="number">
-              Inverter
+              {say('Inverter')}
             </th>
             <th scope="col" className="number">
-              Together
+              {say('Together')}
             </th>
             {battery ? (
               <th scope="col" className="number">
-                From the panel
+                {say('From the panel')}
               </th>
             ) : null}
           </tr>
@@ -183,7 +201,7 @@ function PowerAnswer({ data, plan }: { readonly data: LineData; readonly plan: P
 }
 
 const decided: Readonly<Record<'pump' | 'controller' | 'inverter', string>> = {
-  pump: 'The pump itself decides.',
-  controller: 'The controller’s stand-by decides, not the pump: a thriftier timer does more than a thriftier pump.',
-  inverter: 'The inverter decides, not the pump: a direct-current pump, or an inverter that sleeps, saves most of it.',
+  pump: say('The pump itself decides.'),
+  controller: say('The controller’s stand-by decides, not the pump: a thriftier timer does more than a thriftier pump.'),
+  inverter: say('The inverter decides, not the pump: a direct-current pump, or an inverter that sleeps, saves most of it.'),
 };

@@ -3,6 +3,7 @@ import type { SystemPoint } from '../../../planner/irrigation/system-curve.ts';
 import { ChartFrame } from '../../charts/chart-frame.tsx';
 import { useReader } from '../../client/reader.tsx';
 import { useSize } from '../../draw/use-size.ts';
+import { say } from '../../words/say.ts';
 import { ticksOf } from './ticks.ts';
 
 type Point = { readonly flow_L_per_h: number; readonly head_m: number };
@@ -23,16 +24,19 @@ export function PumpChart({
   const reader = useReader();
   const [ref, size] = useSize();
   const marks = report.zones.flatMap((zone): readonly Mark[] => {
-    const named = (name: string): string => (report.zones.length > 1 ? `${name}, zone ${zone.zone}` : name);
+    const named = (name: string): string =>
+      report.zones.length > 1 ? say('{name}, zone {zone}', { name, zone: zone.zone }) : name;
     return [
       ...(zone.now === null
         ? []
-        : [{ name: named('Now'), state: 'now' as const, flow_L_per_h: zone.now.total_L_per_h, head_m: zone.now.pumpHead_m }]),
+        : [
+            { name: named(say('Now')), state: 'now' as const, flow_L_per_h: zone.now.total_L_per_h, head_m: zone.now.pumpHead_m },
+          ]),
       ...(zone.design === null
         ? []
         : [
             {
-              name: named('Valves set'),
+              name: named(say('Valves set')),
               state: 'set' as const,
               flow_L_per_h: zone.design.total_L_per_h,
               head_m: zone.design.pumpHead_m,
@@ -60,15 +64,20 @@ export function PumpChart({
       .join('L');
   const [pumpPath, linePath] = [path(report.curve), path(system)];
   const rows = [
-    ...report.curve.filter((_, at) => at % 4 === 0).map((point) => ['Pump', point] as const),
-    ...system.map((point) => ['Line', point] as const),
+    ...report.curve.filter((_, at) => at % 4 === 0).map((point) => [say('Pump'), point] as const),
+    ...system.map((point) => [say('Line'), point] as const),
   ];
   return (
     <ChartFrame
-      title={supply === 'tap' ? 'What the tap gives and the line takes' : 'Pump curve and operating point'}
+      title={supply === 'tap' ? say('What the tap gives and the line takes') : say('Pump curve and operating point')}
       height={240}
       table={{
-        head: ['Row', 'Curve', `Flow (${reader.sign('L_per_h')})`, `Head (${reader.sign('m')})`],
+        head: [
+          say('Row'),
+          say('Curve'),
+          say('Flow ({sign})', { sign: reader.sign('L_per_h') }),
+          say('Head ({sign})', { sign: reader.sign('m') }),
+        ],
         rows: [
           ...rows.map(([name, point], at) => [
             String(at + 1),
@@ -78,7 +87,7 @@ export function PumpChart({
           ]),
           ...marks.map((mark) => [
             mark.name,
-            'Operating point',
+            say('Operating point'),
             reader.number(mark.flow_L_per_h, 'L_per_h'),
             reader.number(mark.head_m, 'm'),
           ]),
@@ -86,14 +95,28 @@ export function PumpChart({
       }}
       note={
         report.curveIsGuess && supply === 'reservoir'
-          ? 'The curve is a guess from the figures on the box (common practice, no source). Enter the maker’s table of flow and height.'
+          ? say(
+              'The curve is a guess from the figures on the box (common practice, no source). Enter the maker’s table of flow and height.',
+            )
           : undefined
       }
     >
       <div className="pump-chart" ref={ref}>
         <svg
           role="img"
-          aria-label={`Pump from ${reader.print(most.head, 'm')} at no flow to ${reader.print(most.flow, 'L_per_h')} at no height. ${marks.map((mark) => `${mark.name}: ${reader.print(mark.flow_L_per_h, 'L_per_h', 2)} at ${reader.print(mark.head_m, 'm', 2)}`).join('. ')}`}
+          aria-label={say('Pump from {head} at no flow to {flow} at no height. {marks}', {
+            head: reader.print(most.head, 'm'),
+            flow: reader.print(most.flow, 'L_per_h'),
+            marks: marks
+              .map((mark) =>
+                say('{mark}: {flow} at {head}', {
+                  mark: mark.name,
+                  flow: reader.print(mark.flow_L_per_h, 'L_per_h', 2),
+                  head: reader.print(mark.head_m, 'm', 2),
+                }),
+              )
+              .join('. '),
+          })}
         >
           {flowTicks.map((tick) => (
             <g key={tick} className="pump-tick">
@@ -112,10 +135,10 @@ export function PumpChart({
             </g>
           ))}
           <text className="pump-axis" x={size.width - ROOM.right} y={size.height - 4} textAnchor="end">
-            flow, {reader.sign('L_per_h')}
+            {say('flow, {sign}', { sign: reader.sign('L_per_h') })}
           </text>
           <text className="pump-axis" x={4} y={12}>
-            head, {reader.sign('m')}
+            {say('head, {sign}', { sign: reader.sign('m') })}
           </text>
           {pumpPath === '' ? null : <path className="pump-curve" d={`M${pumpPath}`} />}
           {linePath === '' ? null : <path className="system-curve" d={`M${linePath}`} />}

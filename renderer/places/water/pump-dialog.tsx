@@ -9,13 +9,14 @@ import { ChoiceField } from '../../fields/choice-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { CountField, QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 import type { LineData } from './line-data.ts';
 
 const kinds: readonly { readonly value: PumpCurveKind; readonly text: string }[] = [
-  { value: 'points', text: 'The maker’s table, two points or more' },
-  { value: 'three-points', text: 'Three points: no flow, a middle, the most' },
-  { value: 'one-point', text: 'One working point' },
-  { value: 'rated', text: 'Only the figures on the box (a guess)' },
+  { value: 'points', text: say('The maker’s table, two points or more') },
+  { value: 'three-points', text: say('Three points: no flow, a middle, the most') },
+  { value: 'one-point', text: say('One working point') },
+  { value: 'rated', text: say('Only the figures on the box (a guess)') },
 ];
 
 const wanted: Readonly<Record<PumpCurveKind, number>> = { points: 4, 'three-points': 3, 'one-point': 1, rated: 2 };
@@ -26,7 +27,7 @@ type Row = { readonly flow_L_per_h: number | null; readonly head_m: number | nul
 export function PumpDialog({ data, onClose }: { readonly data: LineData; readonly onClose: () => void }) {
   const set = useChange(api.waterLines.setPump);
   const pump = data.pump;
-  const [name, setName] = useState(pump?.name ?? 'Pump');
+  const [name, setName] = useState(pump?.name ?? say('Pump'));
   const [kind, setKind] = useState<PumpCurveKind>(pump?.curveKind ?? 'rated');
   const [rows, setRows] = useState<readonly Row[]>(
     data.plan.pump?.points ?? [
@@ -59,27 +60,27 @@ export function PumpDialog({ data, onClose }: { readonly data: LineData; readonl
           ),
         },
       },
-      `Changed ${name}.`,
+      say('Changed {name}.', { name }),
     );
     if (done !== undefined) onClose();
   };
   return (
-    <Dialog title="The pump" onClose={onClose} wide>
-      <Form onSave={() => void save()} failure={set.failure} label="The pump" paths={['name']}>
-        <TextField label="Name" path="pump.name" value={name} onChange={setName} />
-        <ChoiceField label="What is known of its curve" value={kind} choices={kinds} onChange={setKind} />
+    <Dialog title={say('The pump')} onClose={onClose} wide>
+      <Form onSave={() => void save()} failure={set.failure} label={say('The pump')} paths={['name']}>
+        <TextField label={say('Name')} path="pump.name" value={name} onChange={setName} />
+        <ChoiceField label={say('What is known of its curve')} value={kind} choices={kinds} onChange={setKind} />
         {shown.map((row, at) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: the points are told apart by their place in the list alone
           <div className="form-pair" key={at}>
             <QuantityField
-              label={`Flow, point ${at + 1}`}
+              label={say('Flow, point {at}', { at: at + 1 })}
               unit="L_per_h"
               path={`points.${at}.flow_L_per_h`}
               value={row.flow_L_per_h}
               onChange={(flow_L_per_h) => change(at, { flow_L_per_h })}
             />
             <QuantityField
-              label={`Height, point ${at + 1}`}
+              label={say('Height, point {at}', { at: at + 1 })}
               unit="m"
               path={`points.${at}.head_m`}
               value={row.head_m}
@@ -90,37 +91,37 @@ export function PumpDialog({ data, onClose }: { readonly data: LineData; readonl
         {kind === 'points' ? (
           <div className="row">
             <Button icon="add" onClick={() => setRows([...shown, { flow_L_per_h: null, head_m: null }])}>
-              Another point
+              {say('Another point')}
             </Button>
             {shown.length > 2 ? (
               <Button weight="quiet" onClick={() => setRows(shown.slice(0, -1))}>
-                Take the last one away
+                {say('Take the last one away')}
               </Button>
             ) : null}
           </div>
         ) : null}
         <div className="form-pair">
           <QuantityField
-            label="Takes"
+            label={say('Takes')}
             unit="W"
             path="pump.power_W"
             value={power_W}
             onChange={setPower}
-            hint="The rated watts; they hardly change with the flow"
+            hint={say('The rated watts; they hardly change with the flow')}
           />
-          <CountField label="How many side by side" path="pump.count" value={count} onChange={setCount} />
+          <CountField label={say('How many side by side')} path="pump.count" value={count} onChange={setCount} />
         </div>
         <QuantityField
-          label="Height of its inlet"
+          label={say('Height of its inlet')}
           unit="m"
           path="pump.inletHeight_m"
           value={inlet_m}
           onChange={setInlet}
-          hint="It must stay 5 cm (2 in) under water"
+          hint={say('It must stay 5 cm (2 in) under water')}
         />
         <Caution id="electricity-near-water" folded />
         <Button type="submit" weight="main" disabled={set.busy}>
-          Save the pump
+          {say('Save the pump')}
         </Button>
       </Form>
     </Dialog>

@@ -10,6 +10,7 @@ import { useChange } from '../../client/use-change.ts';
 import { type OutputOf, useRead } from '../../client/use-read.ts';
 import { type Column, count, date, derived, quantity } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';
+import { say } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 import { AfterStop } from './after-stop.tsx';
 import type { LineData } from './line-data.ts';
@@ -27,16 +28,16 @@ export function ReservoirTab() {
 const yearId = (row: YearRow): string => String(row.year);
 
 const columns: readonly Column<YearRow>[] = [
-  derived('text', 'year', 'Year', (row) => String(row.year), { width: 80 }),
-  quantity('need_L', 'Taken by the programme'),
-  quantity('caught_L', 'Caught from the roof'),
-  quantity('overflow_L', 'Ran over'),
-  count('refills', 'Refills by hand', { width: 120 }),
-  derived('count', 'shortest', 'Shortest, unattended', (row) => row.shortest_days, {
+  derived('text', 'year', say('Year'), (row) => String(row.year), { width: 80 }),
+  quantity('need_L', say('Taken by the programme')),
+  quantity('caught_L', say('Caught from the roof')),
+  quantity('overflow_L', say('Ran over')),
+  count('refills', say('Refills by hand'), { width: 120 }),
+  derived('count', 'shortest', say('Shortest, unattended'), (row) => row.shortest_days, {
     width: 150,
-    hint: 'Days from full until a run falls short when nobody fills it',
+    hint: say('Days from full until a run falls short when nobody fills it'),
   }),
-  date('shortestFrom', 'Leaving on', { width: 120 }),
+  date('shortestFrom', say('Leaving on'), { width: 120 }),
 ];
 
 function ReservoirBody({ data }: { readonly data: LineData }) {
@@ -46,7 +47,7 @@ function ReservoirBody({ data }: { readonly data: LineData }) {
     <div className="stack">
       <div className="row no-print">
         <Button icon="edit" onClick={() => setOpen(true)}>
-          Change the supply
+          {say('Change the supply')}
         </Button>
       </div>
       <Shown reading={reservoir}>{(answer) => <Answer data={data} answer={answer} onEdit={() => setOpen(true)} />}</Shown>
@@ -83,11 +84,11 @@ function Answer({ data, answer, onEdit }: { readonly data: LineData; readonly an
     <div className="stack">
       <dl className="figures">
         <div>
-          <dt>{line.supply === 'tap' ? 'A tap: nothing to run dry' : 'Usable when full'}</dt>
+          <dt>{line.supply === 'tap' ? say('A tap: nothing to run dry') : say('Usable when full')}</dt>
           <dd>{line.reservoir_L === null ? '–' : reader.print(line.reservoir_L * line.usableShare, 'L', 2)}</dd>
         </div>
         <div>
-          <dt>Whole fills of all beds</dt>
+          <dt>{say('Whole fills of all beds')}</dt>
           <dd>
             {round === null ? (
               '–'
@@ -95,46 +96,55 @@ function Answer({ data, answer, onEdit }: { readonly data: LineData; readonly an
               <Figure
                 value={daysAway(round).wholeFills}
                 unit=""
-                name="Whole fills of all beds"
+                name={say('Whole fills of all beds')}
                 explain={() => explainDaysAway(round)}
               />
             )}
           </dd>
         </div>
         <div>
-          <dt>Shortest spell of the record, unattended</dt>
+          <dt>{say('Shortest spell of the record, unattended')}</dt>
           <dd>{worst === null || worst.shortest_days === null ? '–' : reader.print(worst.shortest_days, 'days')}</dd>
         </div>
       </dl>
       {answer.dryRun !== null && answer.dryRun.short_m > 0 ? (
         <p className="failed" role="alert">
-          The lowest level is {reader.print(answer.dryRun.short_m, 'm_short')} below what keeps the pump’s inlet covered. Stop it
-          at {reader.print(answer.dryRun.stopLevel_m, 'm')}, or lower the inlet: a pump that runs dry is soon gone.
+          {say(
+            'The lowest level is {short} below what keeps the pump’s inlet covered. Stop it at {stopLevel}, or lower the inlet: a pump that runs dry is soon gone.',
+            { short: reader.print(answer.dryRun.short_m, 'm_short'), stopLevel: reader.print(answer.dryRun.stopLevel_m, 'm') },
+          )}
         </p>
       ) : null}
       {answer.parting.length === 0 ? null : (
         <p className="failed" role="alert">
-          The line’s highest place stands too far over the water: its pressure falls so low that the water parts.
+          {say('The line’s highest place stands too far over the water: its pressure falls so low that the water parts.')}
         </p>
       )}
       {line.supply === 'tap' ? null : line.reservoir_L === null ? (
-        <Empty title="How much does the reservoir hold?" action={<Button onClick={onEdit}>Enter the supply</Button>}>
-          With its size and the timer’s programme every year of the weather record is run through it.
+        <Empty
+          title={say('How much does the reservoir hold?')}
+          action={<Button onClick={onEdit}>{say('Enter the supply')}</Button>}
+        >
+          {say('With its size and the timer’s programme every year of the weather record is run through it.')}
         </Empty>
       ) : !answer.hasProgramme ? (
-        <Empty title="No timer programme yet">Enter one on the tab Timer; the reservoir is then drawn down by it.</Empty>
+        <Empty title={say('No timer programme yet')}>
+          {say('Enter one on the tab Timer; the reservoir is then drawn down by it.')}
+        </Empty>
       ) : answer.years.length === 0 ? (
-        <Empty title="No weather record">Give the farm a station with a rain record, on the tab Weather.</Empty>
+        <Empty title={say('No weather record')}>{say('Give the farm a station with a rain record, on the tab Weather.')}</Empty>
       ) : (
         <>
           {shown === null ? null : (
             <Chart
-              title={`Water in the reservoir, weather of ${shown.year}, filled by hand whenever a run would fall short`}
+              title={say('Water in the reservoir, weather of {year}, filled by hand whenever a run would fall short', {
+                year: shown.year,
+              })}
               rows={shown.days}
-              x={{ name: 'Day', text: (day) => day.date }}
+              x={{ name: say('Day'), text: (day) => day.date }}
               unit="L"
-              series={[{ name: 'In the reservoir', as: 'area', read: (day) => day.level_L }]}
-              marks={[{ name: 'pump must stop', value: line.reservoir_L * (1 - line.usableShare) }]}
+              series={[{ name: say('In the reservoir'), as: 'area', read: (day) => day.level_L }]}
+              marks={[{ name: say('pump must stop'), value: line.reservoir_L * (1 - line.usableShare) }]}
             />
           )}
           <Grid
@@ -148,11 +158,13 @@ function Answer({ data, answer, onEdit }: { readonly data: LineData; readonly an
       )}
       {line.supply === 'tap' || line.reservoir_L === null ? null : (
         <section className="panel line-panel">
-          <h2>Refills to come</h2>
+          <h2>{say('Refills to come')}</h2>
           {answer.refills.length === 0 ? (
             <p className="soft">
-              None in the next {answer.aheadDays} days by the programme
-              {line.level_L === null ? ', taking the reservoir as full' : ''}.
+              {say('None in the next {aheadDays} days by the programme{more}.', {
+                aheadDays: answer.aheadDays,
+                more: line.level_L === null ? say(', taking the reservoir as full') : '',
+              })}
             </p>
           ) : (
             <ul>
@@ -163,21 +175,22 @@ function Answer({ data, answer, onEdit }: { readonly data: LineData; readonly an
               ))}
             </ul>
           )}
-          <p className="soft small">Without any rain: the earliest that may be needed.</p>
+          <p className="soft small">{say('Without any rain: the earliest that may be needed.')}</p>
           <Button
             disabled={plan.busy || answer.refills.length === 0}
-            onClick={() => void plan.run({ lineId: line.id }, 'The refills are among the tasks of This week.')}
+            onClick={() => void plan.run({ lineId: line.id }, say('The refills are among the tasks of This week.'))}
           >
-            Put them on This week
+            {say('Put them on This week')}
           </Button>
         </section>
       )}
       <AfterStop data={data} answer={answer.afterStop} />
       <section className="panel line-panel">
-        <h2>Lid, light and screens</h2>
+        <h2>{say('Lid, light and screens')}</h2>
         <p className="soft">
-          Keep the reservoir dark and covered: light grows algae that clog valves (common practice, no source). Screen every
-          opening with mesh of 1/16 in (1.6 mm). A lid that a child cannot lift.
+          {say(
+            'Keep the reservoir dark and covered: light grows algae that clog valves (common practice, no source). Screen every opening with mesh of 1/16 in (1.6 mm). A lid that a child cannot lift.',
+          )}
         </p>
       </section>
       <Cautions

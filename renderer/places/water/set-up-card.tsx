@@ -3,13 +3,14 @@ import type { LineReport } from '../../../planner/irrigation/line-report.ts';
 import { CATCH_S } from '../../../planner/irrigation/setup-card.ts';
 import { useReader } from '../../client/reader.tsx';
 import { ChoiceField } from '../../fields/choice-field.tsx';
+import { say } from '../../words/say.ts';
 import { cardRows, type Walk } from './card-rows.ts';
 import type { LineData } from './line-data.ts';
 import { useGradually } from './use-gradually.ts';
 
 const walks = [
-  { value: 'near-to-far', text: 'Near to far over the whole line' },
-  { value: 'by-branch', text: 'Branch by branch, less walking' },
+  { value: 'near-to-far', text: say('Near to far over the whole line') },
+  { value: 'by-branch', text: say('Branch by branch, less walking') },
 ] as const;
 
 /** The card to take along the line, near to far. */
@@ -21,42 +22,43 @@ export function SetUpCard({ data, report }: { readonly data: LineData; readonly 
   const turns = rows.some((row) => row.turns !== null);
   return (
     <section className="panel line-panel">
-      <h2>Set-up card: {data.line.name}</h2>
+      <h2>{say('Set-up card: {line}', { line: data.line.name })}</h2>
       <p className="soft small">
-        {data.line.supply === 'tap' ? 'Tap fully open.' : 'Reservoir full, pump running.'} Walk near to far. At each bed hold a
-        jug under the outlet for {CATCH_S} seconds and turn its valve until the jug shows this card’s figure, then go on and leave
-        it. An early bed reads less than it will give at the end: the beds share one tube.
+        {say(
+          '{more} Walk near to far. At each bed hold a jug under the outlet for {cATCH} seconds and turn its valve until the jug shows this card’s figure, then go on and leave it. An early bed reads less than it will give at the end: the beds share one tube.',
+          { more: data.line.supply === 'tap' ? say('Tap fully open.') : say('Reservoir full, pump running.'), cATCH: CATCH_S },
+        )}
       </p>
       <div className="no-print card-walk">
-        <ChoiceField label="Walk" value={walk} choices={walks} onChange={setWalk} />
+        <ChoiceField label={say('Walk')} value={walk} choices={walks} onChange={setWalk} />
       </div>
       {done ? null : (
         <p className="soft small" role="status">
-          Working out the card: {rows.length} of {report.outlets.length} beds…
+          {say('Working out the card: {rows} of {outlets} beds…', { rows: rows.length, outlets: report.outlets.length })}
         </p>
       )}
       <table className="plain-table">
         <thead>
           <tr>
-            <th scope="col">Step</th>
-            <th scope="col">Bed</th>
-            {zones ? <th scope="col">Zone</th> : null}
+            <th scope="col">{say('Step')}</th>
+            <th scope="col">{say('Bed')}</th>
+            {zones ? <th scope="col">{say('Zone')}</th> : null}
             <th scope="col" className="number">
-              See now in {CATCH_S} s
+              {say('See now in {cATCH} s', { cATCH: CATCH_S })}
             </th>
             <th scope="col" className="number">
-              That is
+              {say('That is')}
             </th>
             <th scope="col" className="number">
-              In the end
+              {say('In the end')}
             </th>
             {turns ? (
               <th scope="col" className="number">
-                Turns of this valve
+                {say('Turns of this valve')}
               </th>
             ) : null}
             <th scope="col" className="print-only">
-              Measured
+              {say('Measured')}
             </th>
           </tr>
         </thead>
@@ -68,7 +70,9 @@ export function SetUpCard({ data, report }: { readonly data: LineData; readonly 
               {zones ? <td>{row.zone}</td> : null}
               {row.missing_m > 0 ? (
                 <td colSpan={3}>
-                  Not reached: {reader.print(row.missing_m, 'm', 2)} of head is missing. Lower the outlet or raise the water.
+                  {say('Not reached: {missing} of head is missing. Lower the outlet or raise the water.', {
+                    missing: reader.print(row.missing_m, 'm', 2),
+                  })}
                 </td>
               ) : (
                 <>

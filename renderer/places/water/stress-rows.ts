@@ -1,4 +1,5 @@
 import type { StressResult } from '../../../api/jobs/water/stress-years.ts';
+import { say } from '../../words/say.ts';
 
 /** Beds that go short in some year, the worst first. */
 export const worstFirst = (found: Pick<StressResult, 'beds'>): StressResult['beds'] =>
@@ -23,7 +24,10 @@ export const stressRows = (found: Pick<StressResult, 'beds'>): readonly StressRo
     code: bed.code,
     worstMonth_share: Math.max(0, ...bed.chance.filter((chance) => chance !== null)),
     days: Math.round(bed.days_per_year),
-    worst: bed.worstYear_days === 0 ? '' : `${bed.worstYear}: ${bed.worstYear_days} days`,
+    worst:
+      bed.worstYear_days === 0
+        ? ''
+        : say('{worstYear}: {worstYear2} days', { worstYear: bed.worstYear, worstYear2: bed.worstYear_days }),
     given_L_per_year: bed.given_L_per_year,
     lost_L_per_year: bed.lost_L_per_year,
     met_share: bed.metShare,

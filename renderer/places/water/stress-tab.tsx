@@ -7,6 +7,7 @@ import { client } from '../../client/api.ts';
 import { useJob } from '../../client/use-job.ts';
 import { type Column, count, quantity, share, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';
+import { say } from '../../words/say.ts';
 import { type Overview, useDemandChoice } from './demand-data.ts';
 import { DemandFrame } from './demand-frame.tsx';
 import { IntervalPart } from './interval-part.tsx';
@@ -15,16 +16,16 @@ import { type StressRow, stressRows, worstFirst } from './stress-rows.ts';
 import { WaterChoicesDialog } from './water-choices-dialog.tsx';
 
 const columns: readonly Column<StressRow>[] = [
-  text('code', 'Bed', { width: 80 }),
-  share('worstMonth_share', 'Chance, worst month', {
+  text('code', say('Bed'), { width: 80 }),
+  share('worstMonth_share', say('Chance, worst month'), {
     width: 190,
-    hint: 'Share of the years of record with a day short of water',
+    hint: say('Share of the years of record with a day short of water'),
   }),
-  count('days', 'Days a year', { width: 120, hint: 'Mean of the years of record' }),
-  text('worst', 'Worst year', { width: 150 }),
-  share('met_share', 'Use met'),
-  quantity('given_L_per_year', 'Given', { width: 140, digits: 2 }),
-  quantity('lost_L_per_year', 'Lost', { width: 140, digits: 2 }),
+  count('days', say('Days a year'), { width: 120, hint: say('Mean of the years of record') }),
+  text('worst', say('Worst year'), { width: 150 }),
+  share('met_share', say('Use met')),
+  quantity('given_L_per_year', say('Given'), { width: 140, digits: 2 }),
+  quantity('lost_L_per_year', say('Lost'), { width: 140, digits: 2 }),
 ];
 /** The map's columns are narrow: months by number. */
 const monthNumbers = Array.from({ length: 12 }, (_, at) => String(at + 1));
@@ -48,28 +49,30 @@ function StressBody({ overview }: { readonly overview: Overview }) {
   return (
     <>
       <div className="row">
-        <Button onClick={() => setChoosing(true)}>Exposure, walls, confidence…</Button>
+        <Button onClick={() => setChoosing(true)}>{say('Exposure, walls, confidence…')}</Button>
       </div>
       {choosing ? <WaterChoicesDialog choices={overview.choices} onClose={() => setChoosing(false)} /> : null}
       <IntervalPart />
       <section className="panel stack">
-        <h2>Every year of record</h2>
+        <h2>{say('Every year of record')}</h2>
         <p className="soft">
-          The plan is run through each whole year of the weather record, watered as it is now. A year begins with full beds.
+          {say(
+            'The plan is run through each whole year of the weather record, watered as it is now. A year begins with full beds.',
+          )}
         </p>
         <JobBar
           handle={handle}
-          label="Run all years"
+          label={say('Run all years')}
           onStart={() => void handle.start(() => client.waterDemand.startStress.mutate({ seasonId }))}
         />
         {found === undefined ? null : worst.length === 0 ? (
-          <p>No bed goes short of water in any of {found.years.length} years.</p>
+          <p>{say('No bed goes short of water in any of {years} years.', { years: found.years.length })}</p>
         ) : (
           <HeatMap
-            title={`Chance that a bed goes short, by month (${found.years.length} years of record)`}
+            title={say('Chance that a bed goes short, by month ({years} years of record)', { years: found.years.length })}
             rows={worst.map((bed) => bed.code)}
             columns={monthNumbers}
-            ways={['Bed', 'Month']}
+            ways={[say('Bed'), say('Month')]}
             unit="share"
             height={Math.max(120, 70 + worst.length * 15)}
             value={(row, column) => worst[row]?.chance[column] ?? null}

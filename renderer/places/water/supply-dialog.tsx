@@ -14,22 +14,23 @@ import { FlagField } from '../../fields/flag-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { QuantityField, ShareField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 import { BoreField } from './bore-field.tsx';
 import type { LineData } from './line-data.ts';
 
 type Supply = LineData['line'];
 
 const supplies = [
-  { value: 'reservoir', text: 'A barrel, tank or cistern' },
-  { value: 'tap', text: 'A tap under pressure' },
+  { value: 'reservoir', text: say('A barrel, tank or cistern') },
+  { value: 'tap', text: say('A tap under pressure') },
 ] as const;
 
 const sources = [
-  { value: 'public', text: 'Drinking-water supply' },
-  { value: 'well', text: 'Well' },
-  { value: 'surface', text: 'Pond or stream' },
-  { value: 'roof', text: 'Roof' },
-  { value: 'reuse', text: 'Used water' },
+  { value: 'public', text: say('Drinking-water supply') },
+  { value: 'well', text: say('Well') },
+  { value: 'surface', text: say('Pond or stream') },
+  { value: 'roof', text: say('Roof') },
+  { value: 'reuse', text: say('Used water') },
 ] as const;
 
 const numbers = [
@@ -61,23 +62,23 @@ export function SupplyDialog({ data, onClose }: { readonly data: LineData; reado
     const { id, revision, reservoirBase_m: _base, ...rest } = values;
     const done = await set.run(
       { lineId: id, values: { ...rest, levelDate: rest.levelDate === '' ? null : rest.levelDate }, revision },
-      'Changed the supply.',
+      say('Changed the supply.'),
     );
     if (done !== undefined) onClose();
   };
   return (
-    <Dialog title="The supply" onClose={onClose} wide>
+    <Dialog title={say('The supply')} onClose={onClose} wide>
       <Form
         onSave={() => void save()}
         failure={set.failure}
-        label="The supply"
+        label={say('The supply')}
         paths={['name', 'values.name', ...numbers, ...numbers.map((name) => `values.${name}`)]}
       >
-        <TextField label="Name of the line" path="values.name" value={values.name} onChange={(name) => put({ name })} />
+        <TextField label={say('Name of the line')} path="values.name" value={values.name} onChange={(name) => put({ name })} />
         <div className="form-pair">
-          <ChoiceField label="Kind" value={values.supply} choices={supplies} onChange={(supply) => put({ supply })} />
+          <ChoiceField label={say('Kind')} value={values.supply} choices={supplies} onChange={(supply) => put({ supply })} />
           <ChoiceField
-            label="Water comes from"
+            label={say('Water comes from')}
             value={values.supplySource}
             choices={sources}
             onChange={(supplySource) => put({ supplySource })}
@@ -86,51 +87,51 @@ export function SupplyDialog({ data, onClose }: { readonly data: LineData; reado
         {tap ? (
           <div className="form-pair">
             <QuantityField
-              label="Head at the shut tap"
+              label={say('Head at the shut tap')}
               unit="m"
               path="values.tapHead_m"
               value={values.tapHead_m}
               onChange={(tapHead_m) => put({ tapHead_m })}
-              hint="10 m is about 1 bar (14 psi)"
+              hint={say('10 m is about 1 bar (14 psi)')}
             />
             <QuantityField
-              label="Flow of the open tap"
+              label={say('Flow of the open tap')}
               unit="L_per_min"
               path="values.tapFlow_L_per_min"
               value={values.tapFlow_L_per_min}
               onChange={(tapFlow_L_per_min) => put({ tapFlow_L_per_min })}
-              hint="Time a bucket"
+              hint={say('Time a bucket')}
             />
           </div>
         ) : (
           <>
             <div className="form-pair">
               <QuantityField
-                label="Holds"
+                label={say('Holds')}
                 unit="L"
                 path="values.reservoir_L"
                 value={values.reservoir_L}
                 onChange={(reservoir_L) => put({ reservoir_L })}
               />
               <ShareField
-                label="Of it usable"
+                label={say('Of it usable')}
                 path="values.usableShare"
                 value={values.usableShare}
                 onChange={(usableShare) => put({ usableShare: usableShare ?? 0 })}
-                hint="Above the level at which the pump must stop"
+                hint={say('Above the level at which the pump must stop')}
               />
             </div>
             <div className="form-pair">
               <QuantityField
-                label="Water level when full"
+                label={say('Water level when full')}
                 unit="m"
                 path="values.highLevel_m"
                 value={values.highLevel_m}
                 onChange={(highLevel_m) => put({ highLevel_m })}
-                hint="Over the site’s zero level"
+                hint={say('Over the site’s zero level')}
               />
               <QuantityField
-                label="Lowest water level"
+                label={say('Lowest water level')}
                 unit="m"
                 path="lowLevel_m"
                 value={values.lowLevel_m}
@@ -139,95 +140,101 @@ export function SupplyDialog({ data, onClose }: { readonly data: LineData; reado
             </div>
             <div className="form-pair">
               <QuantityField
-                label="Area of the water in it"
+                label={say('Area of the water in it')}
                 unit="m2"
                 path="values.reservoirArea_m2"
                 value={values.reservoirArea_m2}
                 onChange={(reservoirArea_m2) => put({ reservoirArea_m2 })}
               />
               <QuantityField
-                label="A float lets in, a day"
+                label={say('A float lets in, a day')}
                 unit="L_per_day"
                 path="values.floatTopUp_L_per_day"
                 value={values.floatTopUp_L_per_day}
                 onChange={(floatTopUp_L_per_day) => put({ floatTopUp_L_per_day })}
-                hint="Empty where it is filled by hand"
+                hint={say('Empty where it is filled by hand')}
               />
             </div>
             <div className="form-pair">
               <QuantityField
-                label="In it when last looked at"
+                label={say('In it when last looked at')}
                 unit="L"
                 path="values.level_L"
                 value={values.level_L}
                 onChange={(level_L) => put({ level_L })}
               />
               <DateField
-                label="Looked at on"
+                label={say('Looked at on')}
                 path="values.levelDate"
                 value={values.levelDate as IsoDate | null}
                 onChange={(levelDate) => put({ levelDate })}
               />
             </div>
             <FlagField
-              label="The line has a vent above the highest water"
+              label={say('The line has a vent above the highest water')}
               value={values.vented}
               onChange={(vented) => put({ vented })}
-              hint="It lets air in when the pump stops, so that no siphon forms"
+              hint={say('It lets air in when the pump stops, so that no siphon forms')}
             />
             <BoreField
-              label="Hole of the vent"
+              label={say('Hole of the vent')}
               path="values.ventHole_m"
               value_m={values.ventHole_m}
               onChange={(ventHole_m) => put({ ventHole_m })}
-              hint="Empty for a vent that does not leak while pumping"
+              hint={say('Empty for a vent that does not leak while pumping')}
             />
             <FlagField
-              label="The vessel is food grade and its past is known"
+              label={say('The vessel is food grade and its past is known')}
               value={values.foodGrade}
               onChange={(foodGrade) => put({ foodGrade })}
             />
             <fieldset className="form-group">
-              <legend>Roof that fills it</legend>
+              <legend>{say('Roof that fills it')}</legend>
               <div className="form-pair">
                 <QuantityField
-                  label="Roof area, seen from above"
+                  label={say('Roof area, seen from above')}
                   unit="m2"
                   path="values.roofArea_m2"
                   value={values.roofArea_m2}
                   onChange={(roofArea_m2) => put({ roofArea_m2 })}
-                  hint="Empty for none"
+                  hint={say('Empty for none')}
                 />
                 <ShareField
-                  label="Of the rain it gives"
+                  label={say('Of the rain it gives')}
                   path="values.roofShare"
                   value={values.roofShare}
                   onChange={(roofShare) => put({ roofShare })}
-                  hint={`Metal ${CATCH_SHARE.metal * 100} %, shingle ${CATCH_SHARE.asphaltShingle * 100} %, tiles ${CATCH_SHARE.tiles * 100} %`}
+                  hint={say('Metal {metal} %, shingle {asphaltShingle} %, tiles {tiles} %', {
+                    metal: CATCH_SHARE.metal * 100,
+                    asphaltShingle: CATCH_SHARE.asphaltShingle * 100,
+                    tiles: CATCH_SHARE.tiles * 100,
+                  })}
                 />
               </div>
               <QuantityField
-                label="First flush turned away"
+                label={say('First flush turned away')}
                 unit="mm"
                 path="values.firstFlush_mm"
                 value={values.firstFlush_mm}
                 onChange={(firstFlush_mm) => put({ firstFlush_mm })}
-                hint={`At least ${reader.print(firstFlush(1).depth_mm, 'mm', 2)} (10 gal per 1000 ft²), more from a dirty roof`}
+                hint={say('At least {depth} (10 gal per 1000 ft²), more from a dirty roof', {
+                  depth: reader.print(firstFlush(1).depth_mm, 'mm', 2),
+                })}
               />
             </fieldset>
           </>
         )}
         <div className="form-pair">
           <QuantityField
-            label="Head kept in hand at every valve"
+            label={say('Head kept in hand at every valve')}
             unit="m"
             path="values.reserveHead_m"
             value={values.reserveHead_m}
             onChange={(reserveHead_m) => put({ reserveHead_m: reserveHead_m ?? 0 })}
-            hint="0.10 m costs 2 to 3 % of the flow"
+            hint={say('0.10 m costs 2 to 3 % of the flow')}
           />
           <QuantityField
-            label="Water temperature"
+            label={say('Water temperature')}
             unit="C"
             path="values.water_C"
             value={values.water_C}
@@ -236,13 +243,15 @@ export function SupplyDialog({ data, onClose }: { readonly data: LineData; reado
         </div>
         {values.supplySource === 'public' ? (
           <p className="soft small">
-            Filling from a drinking-water tap: an air gap of {reader.print(airGap_m(0.019), 'm_short')} above the rim for a 3/4 in
-            tap, twice its width and never under 1 in. The local code and the water supplier decide.
+            {say(
+              'Filling from a drinking-water tap: an air gap of {airGap} above the rim for a 3/4 in tap, twice its width and never under 1 in. The local code and the water supplier decide.',
+              { airGap: reader.print(airGap_m(0.019), 'm_short') },
+            )}
           </p>
         ) : null}
         <Cautions ids={cautionsOf(values)} folded />
         <Button type="submit" weight="main" disabled={set.busy}>
-          Save the supply
+          {say('Save the supply')}
         </Button>
       </Form>
     </Dialog>

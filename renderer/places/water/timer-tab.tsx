@@ -11,6 +11,7 @@ import { useChange } from '../../client/use-change.ts';
 import { type Column, choice, count, quantity, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';
 import type { Edit } from '../../table/paste-block.ts';
+import { say } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 import type { LineData } from './line-data.ts';
 import { LineFrame } from './line-frame.tsx';
@@ -36,12 +37,12 @@ type TimerRow = {
 const rowId = (row: TimerRow): string => row.id;
 
 const columns: readonly Column<TimerRow>[] = [
-  choice('month', 'Month', monthChoices, { edit: true, width: 120 }),
-  count('zone', 'Zone', { edit: true, width: 70 }),
-  count('every_days', 'Every so many days', { edit: true, width: 150 }),
-  text('start', 'Starts at', { edit: true, width: 90 }),
-  quantity('run_min', 'Runs', { edit: true }),
-  quantity('water_L', 'Water of a run'),
+  choice('month', say('Month'), monthChoices, { edit: true, width: 120 }),
+  count('zone', say('Zone'), { edit: true, width: 70 }),
+  count('every_days', say('Every so many days'), { edit: true, width: 150 }),
+  text('start', say('Starts at'), { edit: true, width: 90 }),
+  quantity('run_min', say('Runs'), { edit: true }),
+  quantity('water_L', say('Water of a run')),
 ];
 
 /** What each outlet of a zone is to get in a run, with its flow as the valves stand or as designed. */
@@ -104,15 +105,19 @@ function TimerBody({ data }: { readonly data: LineData }) {
       ))}
       {limit_W === null || pump_W <= limit_W ? null : (
         <p className="failed">
-          The pump takes {reader.print(pump_W, 'W')}, more than the {reader.print(limit_W, 'W')} that the power gives at once.
+          {say('The pump takes {pump}, more than the {limit} that the power gives at once.', {
+            pump: reader.print(pump_W, 'W'),
+            limit: reader.print(limit_W, 'W'),
+          })}
         </p>
       )}
       <LineNeed lineId={lineId} />
       <section className="stack">
-        <h2>Programme</h2>
+        <h2>{say('Programme')}</h2>
         <p className="soft small">
-          The water of a run is at the flow of the valves as they stand, reservoir full. “By the beds’ need” takes each month’s
-          interval from the thirstiest bed through every spell of the weather record, and minutes enough for the slowest outlet.
+          {say(
+            'The water of a run is at the flow of the valves as they stand, reservoir full. “By the beds’ need” takes each month’s interval from the thirstiest bed through every spell of the weather record, and minutes enough for the slowest outlet.',
+          )}
         </p>
         <Grid
           name="Timer programme"
@@ -126,10 +131,10 @@ function TimerBody({ data }: { readonly data: LineData }) {
               <Button
                 disabled={propose.busy}
                 onClick={() =>
-                  void propose.run({ lineId, start: rows[0]?.start ?? '05:30' }, 'The programme follows the beds’ need.')
+                  void propose.run({ lineId, start: rows[0]?.start ?? '05:30' }, say('The programme follows the beds’ need.'))
                 }
               >
-                By the beds’ need
+                {say('By the beds’ need')}
               </Button>
               <Button
                 icon="add"
@@ -148,11 +153,11 @@ function TimerBody({ data }: { readonly data: LineData }) {
                   ])
                 }
               >
-                A month more
+                {say('A month more')}
               </Button>
               {rows.length > 0 ? (
                 <Button weight="quiet" onClick={() => void save(rows.slice(0, -1))}>
-                  Take the last one away
+                  {say('Take the last one away')}
                 </Button>
               ) : null}
             </div>
@@ -184,61 +189,70 @@ function ZoneRun(props: {
   if (designWishes.every((wish) => wish.wanted_L === 0))
     return (
       <section className="panel line-panel">
-        <h2>One run{props.several ? `, zone ${zone}` : ''}</h2>
+        <h2>{say('One run{more}', { more: props.several ? say(', zone {zone}', { zone }) : '' })}</h2>
         <p className="soft">
-          No fill is known for these outlets, so no minutes can be told. Enter the water of one fill at the outlets on the tab
-          Line, or take the programme from the beds’ need below.
+          {say(
+            'No fill is known for these outlets, so no minutes can be told. Enter the water of one fill at the outlets on the tab Line, or take the programme from the beds’ need below.',
+          )}
         </p>
       </section>
     );
   return (
     <section className="panel line-panel">
-      <h2>One run{props.several ? `, zone ${zone}` : ''}</h2>
+      <h2>{say('One run{more}', { more: props.several ? say(', zone {zone}', { zone }) : '' })}</h2>
       <dl className="figures">
         <div>
-          <dt>Minutes, valves set</dt>
+          <dt>{say('Minutes, valves set')}</dt>
           <dd>
             <Figure
               value={design.run_min}
               unit="min"
-              name="Minutes of a run, valves set"
+              name={say('Minutes of a run, valves set')}
               digits={2}
               explain={() => explainRunTime(designWishes)}
             />
           </dd>
         </div>
         <div>
-          <dt>Minutes as they stand</dt>
+          <dt>{say('Minutes as they stand')}</dt>
           <dd>{reader.print(now.run_min, 'min', 2)}</dd>
         </div>
         <div>
-          <dt>Water of that run, valves set</dt>
+          <dt>{say('Water of that run, valves set')}</dt>
           <dd>{reader.print(design.total_L, 'L', 2)}</dd>
         </div>
         <div>
-          <dt>More than wanted, as they stand</dt>
+          <dt>{say('More than wanted, as they stand')}</dt>
           <dd>{reader.print(now.beyond_L, 'L', 2)}</dd>
         </div>
       </dl>
       {now.decides === null ? null : (
         <p className="soft small">
-          {codeOf(now.decides)} is the slowest as the valves stand
-          {design.decides === null ? '' : `, ${codeOf(design.decides)} with the valves set`}.
+          {say('{code} is the slowest as the valves stand{more}.', {
+            code: codeOf(now.decides),
+            more: design.decides === null ? '' : say(', {code} with the valves set', { code: codeOf(design.decides) }),
+          })}
         </p>
       )}
       {spilling.length === 0 ? (
-        <p className="soft small">No basin runs over in such a run.</p>
+        <p className="soft small">{say('No basin runs over in such a run.')}</p>
       ) : (
         <p>
-          {spilling.length} {spilling.length === 1 ? 'basin runs' : 'basins run'} over before the slowest bed is filled,{' '}
-          {codeOf(spilling[0]?.id ?? null)} first: {reader.print(now.over_L, 'L', 2)} in all. Set the valves.
+          {say(
+            '{spilling, plural, one {# basin runs} other {# basins run}} over before the slowest bed is filled, {code} first: {over} in all. Set the valves.',
+            { spilling: spilling.length, code: codeOf(spilling[0]?.id ?? null), over: reader.print(now.over_L, 'L', 2) },
+          )}
         </p>
       )}
-      {now.unserved.length === 0 ? null : <p>Nothing reaches {now.unserved.map(codeOf).join(', ')} as the valves stand.</p>}
+      {now.unserved.length === 0 ? null : (
+        <p>{say('Nothing reaches {unserved} as the valves stand.', { unserved: now.unserved.map(codeOf).join(', ') })}</p>
+      )}
       {unknown === 0 ? null : (
         <p className="soft small">
-          {unknown} {unknown === 1 ? 'outlet has' : 'outlets have'} no fill yet. Enter the water of one fill at the outlet, on the
-          tab Line.
+          {say(
+            '{unknown, plural, one {# outlet has} other {# outlets have}} no fill yet. Enter the water of one fill at the outlet, on the tab Line.',
+            { unknown },
+          )}
         </p>
       )}
     </section>
@@ -255,18 +269,18 @@ function MonthTable({ data, report }: { readonly data: LineData; readonly report
   if (loads.length === 0) return null;
   return (
     <table className="plain-table">
-      <caption className="soft small">A mean day of each month</caption>
+      <caption className="soft small">{say('A mean day of each month')}</caption>
       <thead>
         <tr>
-          <th scope="col">Month</th>
+          <th scope="col">{say('Month')}</th>
           <th scope="col" className="number">
-            Runs
+            {say('Runs')}
           </th>
           <th scope="col" className="number">
-            Pumping
+            {say('Pumping')}
           </th>
           <th scope="col" className="number">
-            Water
+            {say('Water')}
           </th>
         </tr>
       </thead>
@@ -302,8 +316,17 @@ function ZoneStarts({
   );
   return (
     <p className="soft small">
-      To stay under the power’s limit:{' '}
-      {slots.map((slot) => `${slot.id} from minute ${Math.round(slot.start_min)} to ${Math.round(slot.end_min)}`).join(', ')}.
+      {say('To stay under the power’s limit: {slots}.', {
+        slots: slots
+          .map((slot) =>
+            say('{slot} from minute {start} to {end}', {
+              slot: slot.id,
+              start: Math.round(slot.start_min),
+              end: Math.round(slot.end_min),
+            }),
+          )
+          .join(', '),
+      })}
     </p>
   );
 }

@@ -8,6 +8,7 @@ import { useChange } from '../../client/use-change.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
+import { say } from '../../words/say.ts';
 import type { LineData } from './line-data.ts';
 
 /** Settings of one valve, read: only a valve read at three settings gets its turns printed. */
@@ -23,7 +24,7 @@ export function ValveReadings({ data, today }: { readonly data: LineData; readon
     if (turns === null || caught_mL === null || caught_mL <= 0) return;
     const done = await add.run(
       { lineId: data.line.id, outletId, turns, flow_L_per_h: flowOfCatch_L_per_h(caught_mL), date: today },
-      'Kept the reading.',
+      say('Kept the reading.'),
     );
     if (done === undefined) return;
     setTurns(null);
@@ -31,40 +32,52 @@ export function ValveReadings({ data, today }: { readonly data: LineData; readon
   };
   return (
     <section className="panel no-print">
-      <h2>Turns of a valve</h2>
+      <h2>{say('Turns of a valve')}</h2>
       <p className="soft small">
-        Nobody publishes turns for small in-line valves, and they differ from one to the next. Read one valve at {LEAST_READINGS}{' '}
-        settings or more, all others left as they stand, and the card prints its turns.
+        {say(
+          'Nobody publishes turns for small in-line valves, and they differ from one to the next. Read one valve at {lEAST} settings or more, all others left as they stand, and the card prints its turns.',
+          { lEAST: LEAST_READINGS },
+        )}
       </p>
-      <Form onSave={() => void save()} failure={add.failure} label="A reading of a valve" paths={['turns']}>
+      <Form onSave={() => void save()} failure={add.failure} label={say('A reading of a valve')} paths={['turns']}>
         <ChoiceField
-          label="Bed"
+          label={say('Bed')}
           value={outletId}
           choices={data.facts.map((each) => ({ value: each.outletId, text: each.code }))}
           onChange={setOutletId}
         />
         <div className="form-pair">
-          <QuantityField label="Turns from shut" unit="" path="turns" value={turns} onChange={setTurns} />
-          <QuantityField label="Caught in 30 s" unit="mL" path={`flows.${outletId}`} value={caught_mL} onChange={setCaught} />
+          <QuantityField label={say('Turns from shut')} unit="" path="turns" value={turns} onChange={setTurns} />
+          <QuantityField
+            label={say('Caught in 30 s')}
+            unit="mL"
+            path={`flows.${outletId}`}
+            value={caught_mL}
+            onChange={setCaught}
+          />
         </div>
         <Button type="submit" disabled={add.busy || turns === null || caught_mL === null}>
-          Keep the reading
+          {say('Keep the reading')}
         </Button>
       </Form>
       {fact === undefined || fact.readings.length === 0 ? (
-        <p className="soft small">No reading of this valve yet.</p>
+        <p className="soft small">{say('No reading of this valve yet.')}</p>
       ) : (
         <ul className="readings">
           {fact.readings.map((reading) => (
             <li key={reading.id} className="row">
               <span>
-                {reading.turns} turns: {reader.print(reading.flow_L_per_h, 'L_per_h', 2)}, K {reading.lossK.toPrecision(2)}
+                {say('{turns} turns: {flow}, K {lossK}', {
+                  turns: reading.turns,
+                  flow: reader.print(reading.flow_L_per_h, 'L_per_h', 2),
+                  lossK: reading.lossK.toPrecision(2),
+                })}
               </span>
               <Button
                 weight="quiet"
                 icon="bin"
-                name={`Take the reading at ${reading.turns} turns away`}
-                onClick={() => void remove.run({ readingId: reading.id }, 'Took the reading away.')}
+                name={say('Take the reading at {turns} turns away', { turns: reading.turns })}
+                onClick={() => void remove.run({ readingId: reading.id }, say('Took the reading away.'))}
               />
             </li>
           ))}

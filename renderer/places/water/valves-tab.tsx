@@ -7,6 +7,7 @@ import { useChange } from '../../client/use-change.ts';
 import { type Column, derived, quantity, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';
 import type { Edit } from '../../table/paste-block.ts';
+import { say } from '../../words/say.ts';
 import type { LineData } from './line-data.ts';
 import { LineFigures } from './line-figures.tsx';
 import { LineFrame } from './line-frame.tsx';
@@ -36,17 +37,17 @@ const HOTTEST_MONTH = 7;
 const rowId = (row: MeasuredRow): string => row.outletId;
 
 const columns: readonly Column<MeasuredRow>[] = [
-  text('code', 'Bed', { width: 90 }),
-  quantity('expected_mL', 'Expected in 30 s', { digits: 2, width: 130, hint: 'As the valves are believed to stand' }),
-  quantity('measured_mL', 'Measured in 30 s', { edit: true, mayBeEmpty: false, width: 130 }),
-  quantity('measured_L_per_h', 'That is', { digits: 2 }),
-  quantity('design_L_per_h', 'Wanted', { digits: 2 }),
-  derived('quantity', 'setK', 'K of the valve', (row) => row.setK, {
+  text('code', say('Bed'), { width: 90 }),
+  quantity('expected_mL', say('Expected in 30 s'), { digits: 2, width: 130, hint: say('As the valves are believed to stand') }),
+  quantity('measured_mL', say('Measured in 30 s'), { edit: true, mayBeEmpty: false, width: 130 }),
+  quantity('measured_L_per_h', say('That is'), { digits: 2 }),
+  quantity('design_L_per_h', say('Wanted'), { digits: 2 }),
+  derived('quantity', 'setK', say('K of the valve'), (row) => row.setK, {
     digits: 2,
     width: 110,
-    hint: 'Its loss coefficient, fitted to the measured flow',
+    hint: say('Its loss coefficient, fitted to the measured flow'),
   }),
-  text('state', 'Known from', { width: 140 }),
+  text('state', say('Known from'), { width: 140 }),
 ];
 
 function ValvesBody({ data }: { readonly data: LineData }) {
@@ -74,7 +75,11 @@ function ValvesBody({ data }: { readonly data: LineData }) {
         design_L_per_h: outlet.design_L_per_h,
         setK,
         state:
-          fact?.calibrated === true ? `measured ${fact.measuredDate ?? ''}` : setK === null ? 'fully open' : 'set by the card',
+          fact?.calibrated === true
+            ? say('measured {measuredDate}', { measuredDate: fact.measuredDate ?? '' })
+            : setK === null
+              ? say('fully open')
+              : say('set by the card'),
       };
     });
   }, [data, report]);
@@ -88,7 +93,7 @@ function ValvesBody({ data }: { readonly data: LineData }) {
           typeof edit.value === 'number' ? [{ outletId: edit.row.outletId, flow_L_per_h: flowOfCatch_L_per_h(edit.value) }] : [],
         ),
       },
-      'Fitted the valves to the measured flows; the card is redone from there.',
+      say('Fitted the valves to the measured flows; the card is redone from there.'),
     );
   return (
     <div className="stack">
@@ -97,37 +102,41 @@ function ValvesBody({ data }: { readonly data: LineData }) {
         <Button
           weight="main"
           disabled={setValves.busy}
-          onClick={() => void setValves.run({ lineId }, 'The valves stand as the card says.')}
+          onClick={() => void setValves.run({ lineId }, say('The valves stand as the card says.'))}
         >
-          The valves stand as the card says
+          {say('The valves stand as the card says')}
         </Button>
-        <Button disabled={openValves.busy} onClick={() => void openValves.run({ lineId }, 'All valves are taken as fully open.')}>
-          All valves are fully open
+        <Button
+          disabled={openValves.busy}
+          onClick={() => void openValves.run({ lineId }, say('All valves are taken as fully open.'))}
+        >
+          {say('All valves are fully open')}
         </Button>
         <Button
           disabled={byNeed.busy}
-          onClick={() => void byNeed.run({ lineId, month: HOTTEST_MONTH }, 'Shares follow what each bed needs in July.')}
+          onClick={() => void byNeed.run({ lineId, month: HOTTEST_MONTH }, say('Shares follow what each bed needs in July.'))}
         >
-          Shares by need in July
+          {say('Shares by need in July')}
         </Button>
-        <Button disabled={equal.busy} onClick={() => void equal.run({ lineId }, 'Equal shares.')}>
-          Equal shares
+        <Button disabled={equal.busy} onClick={() => void equal.run({ lineId }, say('Equal shares.'))}>
+          {say('Equal shares')}
         </Button>
         <Button icon="print" onClick={() => window.print()}>
-          Print the card
+          {say('Print the card')}
         </Button>
         <Button aria-pressed={calibrating} onClick={() => setCalibrating(!calibrating)}>
-          Turns of a valve
+          {say('Turns of a valve')}
         </Button>
       </div>
       {byNeed.failure === undefined ? null : <p className="failed">{byNeed.failure.message}</p>}
       <SetUpCard data={data} report={report} />
       {calibrating ? <ValveReadings data={data} today={data.today} /> : null}
       <section className="stack no-print">
-        <h2>Measured after one round</h2>
+        <h2>{say('Measured after one round')}</h2>
         <p className="soft small">
-          Type what the jug showed in 30 seconds with all valves as they stand, best at every bed at once (a block can be pasted).
-          Each valve is fitted to its flow, and the card above is redone from what the valves are then known to be.
+          {say(
+            'Type what the jug showed in 30 seconds with all valves as they stand, best at every bed at once (a block can be pasted). Each valve is fitted to its flow, and the card above is redone from what the valves are then known to be.',
+          )}
         </p>
         <Grid name="Measured flows" rows={rows} columns={columns} rowId={rowId} onEdit={enter} failure={measured.failure} />
       </section>

@@ -1,6 +1,7 @@
 import { useQueryValue } from '../../app/address.ts';
 import { Page } from '../../app/page.tsx';
 import { Tabs } from '../../app/tabs.tsx';
+import { say } from '../../words/say.ts';
 import { BedWaterSheet } from './bed-water-sheet.tsx';
 import { DemandTabBody, demandTabs } from './demand-tabs.tsx';
 import { LineTabBody, lineTabs } from './line-tabs.tsx';
@@ -15,7 +16,11 @@ export function WaterPage() {
   const sheet =
     ofLine !== undefined || bedId === undefined ? null : <BedWaterSheet bedId={bedId} onClose={() => setBedId(undefined)} />;
   return (
-    <Page title="Water" tabs={<Tabs label="Water" tabs={tabs} chosen={ofLine ?? ofDemand} onChoose={setTab} />} sheet={sheet}>
+    <Page
+      title={say('Water')}
+      tabs={<Tabs label={say('Water')} tabs={tabs} chosen={ofLine ?? ofDemand} onChoose={setTab} />}
+      sheet={sheet}
+    >
       {ofLine === undefined ? <DemandTabBody name={ofDemand} /> : <LineTabBody name={ofLine} />}
     </Page>
   );

@@ -1,5 +1,6 @@
 import { dateOfYearDay } from '../../../planner/calendar.ts';
 import { useReader } from '../../client/reader.tsx';
+import { say } from '../../words/say.ts';
 import type { WeatherRecord } from './weather-tab.tsx';
 
 /** A year without 29 February, to print days of the year as dates. */
@@ -13,13 +14,13 @@ export function WeatherFrost({ record }: { readonly record: WeatherRecord }) {
   return (
     <div className="columns">
       <section className="panel stack">
-        <h2>Frost</h2>
+        <h2>{say('Frost')}</h2>
         <table className="plain-table">
           <thead>
             <tr>
-              <th scope="col">Chance</th>
-              <th scope="col">Last in spring after</th>
-              <th scope="col">First in fall before</th>
+              <th scope="col">{say('Chance')}</th>
+              <th scope="col">{say('Last in spring after')}</th>
+              <th scope="col">{say('First in fall before')}</th>
             </tr>
           </thead>
           <tbody>
@@ -33,21 +34,26 @@ export function WeatherFrost({ record }: { readonly record: WeatherRecord }) {
           </tbody>
         </table>
         <p className="small soft">
-          {record.frosts.length < record.frostYearsWanted
-            ? `From ${record.frosts.length} years only, by a normal curve: far too few to rely on. ${record.frostYearsWanted} years or more are wanted.`
-            : `From ${record.frosts.length} years of record.`}{' '}
-          At 0 °C (32 °F). Source: NOAA Climatography No. 20.
+          {say('{more} At 0 °C (32 °F). Source: NOAA Climatography No. 20.', {
+            more:
+              record.frosts.length < record.frostYearsWanted
+                ? say(
+                    'From {frosts} years only, by a normal curve: far too few to rely on. {frostYearsWanted} years or more are wanted.',
+                    { frosts: record.frosts.length, frostYearsWanted: record.frostYearsWanted },
+                  )
+                : say('From {frosts} years of record.', { frosts: record.frosts.length }),
+          })}
         </p>
       </section>
       <section className="panel stack">
-        <h2>Longest dry spell</h2>
+        <h2>{say('Longest dry spell')}</h2>
         <table className="plain-table">
           <thead>
             <tr>
-              <th scope="col">Year</th>
-              <th scope="col">Days</th>
-              <th scope="col">From</th>
-              <th scope="col">To</th>
+              <th scope="col">{say('Year')}</th>
+              <th scope="col">{say('Days')}</th>
+              <th scope="col">{say('From')}</th>
+              <th scope="col">{say('To')}</th>
             </tr>
           </thead>
           <tbody>
@@ -61,7 +67,7 @@ export function WeatherFrost({ record }: { readonly record: WeatherRecord }) {
             ))}
           </tbody>
         </table>
-        <p className="small soft">Days in a row with less than 1 mm of rain.</p>
+        <p className="small soft">{say('Days in a row with less than 1 mm of rain.')}</p>
       </section>
     </div>
   );

@@ -10,6 +10,7 @@ import { FlagField } from '../../fields/flag-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 import type { WeatherRecord } from './weather-tab.tsx';
 
 type Preview = OutputOf<typeof api.weather.preview>;
@@ -65,58 +66,59 @@ export function WeatherImport({ record, onClose }: { readonly record: WeatherRec
         fill,
         skipFaults,
       },
-      'Weather read.',
+      say('Weather read.'),
     );
     if (done !== undefined) onClose();
   };
   return (
-    <Dialog title="Read a weather file" onClose={onClose} wide>
+    <Dialog title={say('Read a weather file')} onClose={onClose} wide>
       <Form
         onSave={() => void save()}
         failure={keep.failure ?? preview.failure}
         paths={['station.name', 'latitude_deg', 'longitude_deg', 'elevation_m', 'windHeight_m', 'station.source']}
       >
         <label className="field">
-          <span className="field-label">File</span>
+          <span className="field-label">{say('File')}</span>
           <input type="file" accept=".csv,.txt,.dly,.tsv" onChange={(event) => void choose(event.target.files?.[0])} />
         </label>
         <p className="small soft">
-          A table with a column “date” (2026-03-09) and columns such as tmax_C, tmin_C, rain_mm, wind_m_per_s, rhmax_pct (tmax_F,
-          rain_in also), or a daily file of the NOAA archive. Nothing is kept before you agree.
+          {say(
+            'A table with a column “date” (2026-03-09) and columns such as tmax_C, tmin_C, rain_mm, wind_m_per_s, rhmax_pct (tmax_F, rain_in also), or a daily file of the NOAA archive. Nothing is kept before you agree.',
+          )}
         </p>
         {seen === undefined ? null : <PreviewView seen={seen} />}
         {seen === undefined ? null : (
           <>
             {record.stations.length === 0 ? null : (
               <ChoiceField
-                label="Goes to"
+                label={say('Goes to')}
                 value={target}
                 choices={[
-                  { value: NEW, text: 'a new station' },
+                  { value: NEW, text: say('a new station') },
                   ...record.stations.map((each) => ({
                     value: each.stationId,
-                    text: `${each.name}: in the place of the same days`,
+                    text: say('{each}: in the place of the same days', { each: each.name }),
                   })),
                 ]}
                 onChange={pick}
               />
             )}
             <TextField
-              label="Station"
+              label={say('Station')}
               path="station.name"
               value={station.name}
               onChange={(name) => setStation({ ...station, name })}
             />
             <div className="form-pair">
               <QuantityField
-                label="Latitude, degrees"
+                label={say('Latitude, degrees')}
                 path="latitude_deg"
                 unit=""
                 value={station.latitude_deg}
                 onChange={(value) => setStation({ ...station, latitude_deg: value })}
               />
               <QuantityField
-                label="Longitude, degrees"
+                label={say('Longitude, degrees')}
                 path="longitude_deg"
                 unit=""
                 value={station.longitude_deg}
@@ -125,34 +127,34 @@ export function WeatherImport({ record, onClose }: { readonly record: WeatherRec
             </div>
             <div className="form-pair">
               <QuantityField
-                label="Elevation"
+                label={say('Elevation')}
                 name="elevation_m"
                 value={station.elevation_m}
                 onChange={(value) => setStation({ ...station, elevation_m: value })}
               />
               <QuantityField
-                label="Wind measured at"
+                label={say('Wind measured at')}
                 name="windHeight_m"
                 value={station.windHeight_m}
                 onChange={(value) => setStation({ ...station, windHeight_m: value })}
               />
             </div>
             <TextField
-              label="Source"
+              label={say('Source')}
               path="station.source"
               value={station.source}
               onChange={(source) => setStation({ ...station, source })}
             />
-            <FlagField label="Fill gaps, each filled day marked" value={fill} onChange={setFill} />
+            <FlagField label={say('Fill gaps, each filled day marked')} value={fill} onChange={setFill} />
             {seen.faultCount === 0 ? null : (
               <FlagField
-                label={`Leave out ${seen.faultCount} cells that cannot be read`}
+                label={say('Leave out {faultCount} cells that cannot be read', { faultCount: seen.faultCount })}
                 value={skipFaults}
                 onChange={setSkipFaults}
               />
             )}
             <Button type="submit" weight="main" disabled={keep.busy || (seen.faultCount > 0 && !skipFaults)}>
-              Keep {seen.count} days
+              {say('Keep {count} days', { count: seen.count })}
             </Button>
           </>
         )}
@@ -169,56 +171,61 @@ function PreviewView({ seen }: { readonly seen: Preview }) {
     found === null ? (
       <>
         <dt>{name}</dt>
-        <dd>not in the file</dd>
+        <dd>{say('not in the file')}</dd>
       </>
     ) : (
       <>
         <dt>{name}</dt>
         <dd>
-          {reader.print(found.least, unit)} to {reader.print(found.most, unit)}
-          {found.missing === 0 ? '' : `, ${found.missing} days without`}
+          {say('{least} to {most}{more}', {
+            least: reader.print(found.least, unit),
+            most: reader.print(found.most, unit),
+            more: found.missing === 0 ? '' : say(', {missing} days without', { missing: found.missing }),
+          })}
         </dd>
       </>
     );
   return (
-    <section className="panel stack" aria-label="What the file holds">
+    <section className="panel stack" aria-label={say('What the file holds')}>
       <dl className="facts">
-        <dt>Read as</dt>
+        <dt>{say('Read as')}</dt>
         <dd>{seen.format}</dd>
-        <dt>Days</dt>
-        <dd>
-          {seen.count}, {reader.date(seen.from)} to {reader.date(seen.to)}
-        </dd>
-        {range('Lowest of the day', seen.tmin, 'C')}
-        {range('Highest of the day', seen.tmax, 'C')}
-        {range('Rain of a day', seen.rain, 'mm')}
+        <dt>{say('Days')}</dt>
+        <dd>{say('{count}, {from} to {to}', { count: seen.count, from: reader.date(seen.from), to: reader.date(seen.to) })}</dd>
+        {range(say('Lowest of the day'), seen.tmin, 'C')}
+        {range(say('Highest of the day'), seen.tmax, 'C')}
+        {range(say('Rain of a day'), seen.rain, 'mm')}
         {seen.refused === 0 ? null : (
           <>
-            <dt>Failed the archive’s checks</dt>
-            <dd>{seen.refused} values, left empty</dd>
+            <dt>{say('Failed the archive’s checks')}</dt>
+            <dd>{say('{refused} values, left empty', { refused: seen.refused })}</dd>
           </>
         )}
         {seen.traces === 0 ? null : (
           <>
-            <dt>Traces of rain</dt>
-            <dd>{seen.traces}, counted as 0 and marked</dd>
+            <dt>{say('Traces of rain')}</dt>
+            <dd>{say('{traces}, counted as 0 and marked', { traces: seen.traces })}</dd>
           </>
         )}
         {seen.observedTimes.length === 0 ? null : (
           <>
-            <dt>Read at</dt>
-            <dd>{seen.observedTimes.join(', ')}. A morning reading belongs in part to the day before; nothing is shifted.</dd>
+            <dt>{say('Read at')}</dt>
+            <dd>
+              {say('{observedTimes}. A morning reading belongs in part to the day before; nothing is shifted.', {
+                observedTimes: seen.observedTimes.join(', '),
+              })}
+            </dd>
           </>
         )}
       </dl>
       {seen.warning === null ? null : <p className="failed">{seen.warning}</p>}
       {seen.faultCount === 0 ? null : (
         <div className="failed" role="alert">
-          <p>{seen.faultCount} cells cannot be read:</p>
+          <p>{say('{faultCount} cells cannot be read:', { faultCount: seen.faultCount })}</p>
           <ul className="plain-list small">
             {seen.faults.slice(0, SHOWN).map((fault) => (
               <li key={`${fault.line} ${fault.column}`}>
-                Line {fault.line}, {fault.column}: {fault.message}
+                {say('Line {line}, {column}: {message}', { line: fault.line, column: fault.column, message: fault.message })}
               </li>
             ))}
           </ul>
@@ -226,7 +233,9 @@ function PreviewView({ seen }: { readonly seen: Preview }) {
       )}
       {seen.doubtCount === 0 ? null : (
         <details>
-          <summary>{seen.doubtCount === 1 ? '1 thing' : `${seen.doubtCount} things`} to look at</summary>
+          <summary>
+            {say('{doubtCount, plural, one {# thing} other {# things}} to look at', { doubtCount: seen.doubtCount })}
+          </summary>
           <ul className="plain-list small">
             {seen.doubts.slice(0, SHOWN * 4).map((doubt) => (
               <li key={`${doubt.date} ${doubt.field} ${doubt.code}`}>

@@ -6,6 +6,7 @@ import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { useChange } from '../../client/use-change.ts';
 import { type OutputOf, useRead } from '../../client/use-read.ts';
+import { say } from '../../words/say.ts';
 import { monthNames } from './demand-data.ts';
 import { WeatherFrost } from './weather-frost.tsx';
 import { WeatherImport } from './weather-import.tsx';
@@ -23,16 +24,17 @@ function WeatherBody({ record }: { readonly record: WeatherRecord }) {
   const [importing, setImporting] = useState(false);
   const button = (
     <Button weight="main" icon="add" onClick={() => setImporting(true)}>
-      Read a weather file
+      {say('Read a weather file')}
     </Button>
   );
   return (
     <div className="stack">
       {importing ? <WeatherImport record={record} onClose={() => setImporting(false)} /> : null}
       {record.stations.length === 0 ? (
-        <Empty title="No weather yet" action={button}>
-          Read daily weather of a station near you: minimum, maximum and rain are enough. The daily archive of the US National
-          Oceanic and Atmospheric Administration is open to all.
+        <Empty title={say('No weather yet')} action={button}>
+          {say(
+            'Read daily weather of a station near you: minimum, maximum and rain are enough. The daily archive of the US National Oceanic and Atmospheric Administration is open to all.',
+          )}
         </Empty>
       ) : (
         <>
@@ -58,17 +60,17 @@ function Stations({ record }: { readonly record: WeatherRecord }) {
   return (
     <div className="heat-scroll">
       <table className="plain-table">
-        <caption className="heard-only">Weather stations</caption>
+        <caption className="heard-only">{say('Weather stations')}</caption>
         <thead>
           <tr>
-            <th scope="col">Station</th>
-            <th scope="col">Place</th>
-            <th scope="col">Days</th>
-            <th scope="col">Filled</th>
-            <th scope="col">From</th>
-            <th scope="col">To</th>
+            <th scope="col">{say('Station')}</th>
+            <th scope="col">{say('Place')}</th>
+            <th scope="col">{say('Days')}</th>
+            <th scope="col">{say('Filled')}</th>
+            <th scope="col">{say('From')}</th>
+            <th scope="col">{say('To')}</th>
             <th scope="col">
-              <span className="heard-only">What to do</span>
+              <span className="heard-only">{say('What to do')}</span>
             </th>
           </tr>
         </thead>
@@ -88,24 +90,32 @@ function Stations({ record }: { readonly record: WeatherRecord }) {
               <td>
                 {station.stationId === record.stationId ? (
                   <span className="state-mark" data-tone="good">
-                    The farm’s record
+                    {say('The farm’s record')}
                   </span>
                 ) : (
                   <Button
                     weight="quiet"
-                    onClick={() => void choose.run({ stationId: station.stationId }, `${station.name} is the farm’s record now.`)}
+                    onClick={() =>
+                      void choose.run(
+                        { stationId: station.stationId },
+                        say('{station} is the farm’s record now.', { station: station.name }),
+                      )
+                    }
                   >
-                    Use it
+                    {say('Use it')}
                   </Button>
                 )}
                 <Button
                   weight="quiet"
                   icon="bin"
                   onClick={() =>
-                    void remove.run({ stationId: station.stationId }, `${station.name} was taken away. Undo brings it back.`)
+                    void remove.run(
+                      { stationId: station.stationId },
+                      say('{station} was taken away. Undo brings it back.', { station: station.name }),
+                    )
                   }
                 >
-                  Take away
+                  {say('Take away')}
                 </Button>
               </td>
             </tr>
@@ -119,13 +129,13 @@ function Stations({ record }: { readonly record: WeatherRecord }) {
 function Months({ record }: { readonly record: WeatherRecord }) {
   return (
     <Chart
-      title="Rain and reference evapotranspiration, mean day of each month"
+      title={say('Rain and reference evapotranspiration, mean day of each month')}
       rows={record.months}
-      x={{ name: 'Month', text: (month) => monthNames[month.month - 1] ?? '' }}
+      x={{ name: say('Month'), text: (month) => monthNames[month.month - 1] ?? '' }}
       unit="mm_per_day"
       series={[
-        { name: 'Rain', as: 'area', read: (month) => month.rain_mm_per_day },
-        { name: 'Evapotranspiration', as: 'line', read: (month) => month.eto_mm_per_day },
+        { name: say('Rain'), as: 'area', read: (month) => month.rain_mm_per_day },
+        { name: say('Evapotranspiration'), as: 'line', read: (month) => month.eto_mm_per_day },
       ]}
       note={record.assumed.join(' ')}
     />
@@ -138,21 +148,23 @@ function Doubts({ record }: { readonly record: WeatherRecord }) {
   const reader = useReader();
   const fill = useChange(api.weather.fill);
   const gaps = record.doubts.some((doubt) => doubt.code === 'missing' || doubt.code === 'no-row');
-  if (record.doubts.length === 0) return <p className="soft">Nothing in this record looks wrong: no gap, no absurd value.</p>;
+  if (record.doubts.length === 0)
+    return <p className="soft">{say('Nothing in this record looks wrong: no gap, no absurd value.')}</p>;
   return (
     <section className="panel stack">
-      <h2>To look at</h2>
+      <h2>{say('To look at')}</h2>
       {gaps ? (
         <div className="row">
           <Button
             disabled={fill.busy}
-            onClick={() => void fill.run({ stationId: record.stationId ?? '' }, 'Gaps filled; each filled day is marked.')}
+            onClick={() => void fill.run({ stationId: record.stationId ?? '' }, say('Gaps filled; each filled day is marked.'))}
           >
-            Fill the gaps
+            {say('Fill the gaps')}
           </Button>
           <span className="small soft">
-            Up to five days by a straight line, longer ones and rain by the mean of the same days of other years (common practice,
-            no source).
+            {say(
+              'Up to five days by a straight line, longer ones and rain by the mean of the same days of other years (common practice, no source).',
+            )}
           </span>
         </div>
       ) : null}
@@ -163,7 +175,9 @@ function Doubts({ record }: { readonly record: WeatherRecord }) {
           </li>
         ))}
       </ul>
-      {record.doubts.length > SHOWN ? <p className="small soft">And {record.doubts.length - SHOWN} more.</p> : null}
+      {record.doubts.length > SHOWN ? (
+        <p className="small soft">{say('And {doubts} more.', { doubts: record.doubts.length - SHOWN })}</p>
+      ) : null}
     </section>
   );
 }

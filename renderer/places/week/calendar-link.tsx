@@ -1,6 +1,7 @@
 import type { IsoDate } from '../../../planner/calendar.ts';
 import { farmOfAddress } from '../../client/farm-of-address.ts';
 import { Icon } from '../../look/icon.tsx';
+import { say } from '../../words/say.ts';
 
 const WEEKS = 12;
 
@@ -9,9 +10,15 @@ export function CalendarLink({ from }: { readonly from: IsoDate }) {
   const farm = farmOfAddress(window.location.search);
   const query = new URLSearchParams({ from, weeks: String(WEEKS), ...(farm === undefined ? {} : { farm }) });
   return (
-    <a className="button" data-weight="plain" href={`/export/work?${query}`} download title={`Calendar file of ${WEEKS} weeks`}>
+    <a
+      className="button"
+      data-weight="plain"
+      href={`/export/work?${query}`}
+      download
+      title={say('Calendar file of {wEEKS} weeks', { wEEKS: WEEKS })}
+    >
       <Icon name="week" />
-      Calendar
+      {say('Calendar')}
     </a>
   );
 }

@@ -5,6 +5,7 @@ import { Empty } from '../../app/states.tsx';
 import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { useRead } from '../../client/use-read.ts';
+import { say } from '../../words/say.ts';
 
 const WEEKS_AHEAD = 52;
 
@@ -15,17 +16,20 @@ export function NothingNow({ from }: { readonly from: IsoDate }) {
   const next = ahead.state === 'ready' ? ahead.data.tasks.find((task) => task.state === 'open' && !task.late) : undefined;
   if (next === undefined) {
     return (
-      <Empty title="Nothing to do this week" action={<Button onClick={() => go('season')}>Plan plantings</Button>}>
-        Plan plantings in Season, or add a task of your own.
+      <Empty
+        title={say('Nothing to do this week')}
+        action={<Button onClick={() => go('season')}>{say('Plan plantings')}</Button>}
+      >
+        {say('Plan plantings in Season, or add a task of your own.')}
       </Empty>
     );
   }
   return (
     <Empty
-      title="Nothing to do this week"
-      action={<Button onClick={() => setQuery({ week: mondayOf(next.due as IsoDate) })}>Go to that week</Button>}
+      title={say('Nothing to do this week')}
+      action={<Button onClick={() => setQuery({ week: mondayOf(next.due as IsoDate) })}>{say('Go to that week')}</Button>}
     >
-      The next work is on {reader.date(next.due, 'long')}: {next.title}.
+      {say('The next work is on {due}: {next}.', { due: reader.date(next.due, 'long'), next: next.title })}
     </Empty>
   );
 }

@@ -4,6 +4,7 @@ import { go } from '../../app/address.ts';
 import { Button } from '../../app/button.tsx';
 import { useReader } from '../../client/reader.tsx';
 import { DateField } from '../../fields/date-field.tsx';
+import { say } from '../../words/say.ts';
 import { laterOf, type Task } from './week-days.ts';
 
 /** One thing to do: done (on which day), skipped, moved. */
@@ -26,8 +27,8 @@ export function TaskLine(props: {
           type="button"
           className="task-box"
           disabled={task.due > today && !task.late}
-          aria-label={`Done: ${task.title}`}
-          title={task.due > today ? 'Not yet due' : 'Done today'}
+          aria-label={say('Done: {task}', { task: task.title })}
+          title={task.due > today ? say('Not yet due') : say('Done today')}
           onClick={() => props.onDone(today)}
         />
       ) : (
@@ -37,9 +38,11 @@ export function TaskLine(props: {
         <span className="task-title">{task.title}</span>{' '}
         <span className="small faint">
           {[
-            task.places !== '' && !task.title.includes(task.places) ? `for ${task.places}` : '',
-            task.late ? `was due ${reader.date(task.due)}` : '',
-            task.state === 'done' && task.doneDate !== null ? `done ${reader.date(task.doneDate)}` : '',
+            task.places !== '' && !task.title.includes(task.places) ? say('for {places}', { places: task.places }) : '',
+            task.late ? say('was due {due}', { due: reader.date(task.due) }) : '',
+            task.state === 'done' && task.doneDate !== null
+              ? say('done {doneDate}', { doneDate: reader.date(task.doneDate) })
+              : '',
             task.state === 'skipped' ? 'skipped' : '',
             task.note,
           ]
@@ -50,31 +53,35 @@ export function TaskLine(props: {
       <div className="row no-print">
         {task.state !== 'open' ? (
           <Button weight="quiet" onClick={props.onOpen}>
-            Open again
+            {say('Open again')}
           </Button>
         ) : asking === null ? (
           <>
-            <Button weight="quiet" onClick={() => setAsking('done')} aria-label={`Done on another day: ${task.title}`}>
-              Done on…
+            <Button
+              weight="quiet"
+              onClick={() => setAsking('done')}
+              aria-label={say('Done on another day: {task}', { task: task.title })}
+            >
+              {say('Done on…')}
             </Button>
-            <Button weight="quiet" onClick={() => setAsking('move')} aria-label={`Move: ${task.title}`}>
-              Move
+            <Button weight="quiet" onClick={() => setAsking('move')} aria-label={say('Move: {task}', { task: task.title })}>
+              {say('Move')}
             </Button>
-            <Button weight="quiet" onClick={props.onSkip} aria-label={`Skip: ${task.title}`}>
-              Skip
+            <Button weight="quiet" onClick={props.onSkip} aria-label={say('Skip: {task}', { task: task.title })}>
+              {say('Skip')}
             </Button>
             {task.plantingId === null ? null : (
               <Button
                 weight="quiet"
                 icon="season"
-                name={`Show on the board: ${task.title}`}
+                name={say('Show on the board: {task}', { task: task.title })}
                 onClick={() => go('season', { planting: task.plantingId ?? '' })}
               />
             )}
           </>
         ) : (
           <>
-            <DateField label={asking === 'done' ? 'Done on' : 'Move to'} value={date} onChange={setDate} />
+            <DateField label={asking === 'done' ? say('Done on') : say('Move to')} value={date} onChange={setDate} />
             <Button
               weight="main"
               disabled={date === null}
@@ -85,10 +92,10 @@ export function TaskLine(props: {
                 setAsking(null);
               }}
             >
-              {asking === 'done' ? 'Done' : 'Move'}
+              {asking === 'done' ? say('Done') : say('Move')}
             </Button>
             <Button weight="quiet" onClick={() => setAsking(null)}>
-              Cancel
+              {say('Cancel')}
             </Button>
           </>
         )}

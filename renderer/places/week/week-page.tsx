@@ -9,6 +9,7 @@ import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { useChange } from '../../client/use-change.ts';
 import { useRead } from '../../client/use-read.ts';
+import { say } from '../../words/say.ts';
 import { AddTask } from './add-task.tsx';
 import { CalendarLink } from './calendar-link.tsx';
 import { NothingNow } from './nothing-now.tsx';
@@ -32,23 +33,31 @@ export function WeekPage() {
   const goTo = (to: IsoDate | undefined) => setQuery({ week: to });
   return (
     <Page
-      title="This week"
-      lead={from === null ? undefined : `Week ${isoWeek(from).week}: ${reader.date(from)} to ${reader.date(addDays(from, 6))}`}
+      title={say('This week')}
+      lead={
+        from === null
+          ? undefined
+          : say('Week {week}: {from} to {addDays}', {
+              week: isoWeek(from).week,
+              from: reader.date(from),
+              addDays: reader.date(addDays(from, 6)),
+            })
+      }
       actions={
         <>
-          <Button name="The week before" onClick={() => (from === null ? undefined : goTo(addDays(from, -7)))}>
+          <Button name={say('The week before')} onClick={() => (from === null ? undefined : goTo(addDays(from, -7)))}>
             ←
           </Button>
-          <Button onClick={() => goTo(undefined)}>This week</Button>
-          <Button name="The week after" onClick={() => (from === null ? undefined : goTo(addDays(from, 7)))}>
+          <Button onClick={() => goTo(undefined)}>{say('This week')}</Button>
+          <Button name={say('The week after')} onClick={() => (from === null ? undefined : goTo(addDays(from, 7)))}>
             →
           </Button>
           {from === null ? null : <CalendarLink from={from} />}
           <Button icon="print" onClick={() => window.print()}>
-            Print
+            {say('Print')}
           </Button>
           <Button weight="main" icon="add" onClick={() => setAdding(true)}>
-            Add task
+            {say('Add task')}
           </Button>
         </>
       }
@@ -60,10 +69,10 @@ export function WeekPage() {
             tasks={data.tasks}
             from={data.from}
             today={data.today}
-            onDone={(tasks, date) => void done.run({ tasks, date }, 'Done. Later dates follow the real one.')}
-            onSkip={(tasks) => void skip.run({ tasks }, 'Skipped.')}
-            onOpen={(task) => void open.run({ task }, 'Open again.')}
-            onMove={(tasks, to) => void move.run({ tasks, to }, 'Moved.')}
+            onDone={(tasks, date) => void done.run({ tasks, date }, say('Done. Later dates follow the real one.'))}
+            onSkip={(tasks) => void skip.run({ tasks }, say('Skipped.'))}
+            onOpen={(task) => void open.run({ task }, say('Open again.'))}
+            onMove={(tasks, to) => void move.run({ tasks, to }, say('Moved.'))}
           />
         )}
       </Shown>
@@ -103,9 +112,9 @@ function Week(props: {
         {late.length === 0 ? null : (
           <section className="week-day">
             <h2>
-              Late ({late.length}){' '}
+              {say('Late ({late})', { late: late.length })}{' '}
               <Button weight="quiet" onClick={() => props.onMove(late, laterOf(props.from, props.today))}>
-                Move all to {props.from > props.today ? 'this week' : 'today'}
+                {say('Move all to {more}', { more: props.from > props.today ? say('this week') : say('today') })}
               </Button>
             </h2>
             {late.map(line)}
@@ -116,7 +125,7 @@ function Week(props: {
             <section key={date} className="week-day">
               <h2>
                 {reader.date(date, 'long')}
-                {date === props.today ? ' · today' : ''}
+                {date === props.today ? say(' · today') : ''}
                 {date <= doneDate && tasks.some((task) => task.state === 'open') ? (
                   <>
                     {' '}
@@ -130,7 +139,7 @@ function Week(props: {
                         )
                       }
                     >
-                      All done
+                      {say('All done')}
                     </Button>
                   </>
                 ) : null}

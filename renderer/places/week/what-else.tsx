@@ -6,6 +6,7 @@ import { Shown } from '../../app/states.tsx';
 import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { useRead } from '../../client/use-read.ts';
+import { say } from '../../words/say.ts';
 
 const SHOWN = 12;
 
@@ -17,12 +18,12 @@ export function WhatElse({ from }: { readonly from: IsoDate }) {
   return (
     <>
       <section className="panel">
-        <h2>In the three weeks after</h2>
+        <h2>{say('In the three weeks after')}</h2>
         <Shown reading={ahead}>
           {({ tasks }) => {
             const open = tasks.filter((task) => task.state === 'open' && !task.late && task.kind !== 'harvest');
             return open.length === 0 ? (
-              <p className="soft small">Nothing but harvest.</p>
+              <p className="soft small">{say('Nothing but harvest.')}</p>
             ) : (
               <ul className="small">
                 {open.slice(0, SHOWN).map((task) => (
@@ -30,29 +31,29 @@ export function WhatElse({ from }: { readonly from: IsoDate }) {
                     {reader.date(task.due)} {task.title}
                   </li>
                 ))}
-                {open.length > SHOWN ? <li className="faint">and {open.length - SHOWN} more</li> : null}
+                {open.length > SHOWN ? <li className="faint">{say('and {open} more', { open: open.length - SHOWN })}</li> : null}
               </ul>
             );
           }}
         </Shown>
       </section>
       <section className="panel">
-        <h2>Water</h2>
+        <h2>{say('Water')}</h2>
         {seasons.state === 'ready' && seasons.data.length > 0 ? (
           <WaterOnDemand from={from} />
         ) : (
-          <p className="soft small">No season yet.</p>
+          <p className="soft small">{say('No season yet.')}</p>
         )}
       </section>
       <section className="panel">
-        <h2>Short of demand this week</h2>
+        <h2>{say('Short of demand this week')}</h2>
         {seasons.state === 'ready' && seasons.data.length > 0 ? (
           <Short from={from} />
         ) : (
-          <p className="soft small">No season yet.</p>
+          <p className="soft small">{say('No season yet.')}</p>
         )}
         <Button weight="quiet" onClick={() => go('season', { tab: 'demand' })}>
-          Demand
+          {say('Demand')}
         </Button>
       </section>
     </>
@@ -66,12 +67,17 @@ function Short({ from }: { readonly from: IsoDate }) {
       {({ balance }) => {
         const short = balance.filter((row) => row.week === from && row.over < 0);
         return short.length === 0 ? (
-          <p className="soft small">Nothing is short this week.</p>
+          <p className="soft small">{say('Nothing is short this week.')}</p>
         ) : (
           <ul className="small">
             {short.map((row) => (
               <li key={`${row.cropId} ${row.unit}`}>
-                {row.cropName}: {Number((-row.over).toPrecision(2))} {row.unit} of {Number(row.wanted.toPrecision(2))}
+                {say('{cropName}: {over} {unit} of {wanted}', {
+                  cropName: row.cropName,
+                  over: Number((-row.over).toPrecision(2)),
+                  unit: row.unit,
+                  wanted: Number(row.wanted.toPrecision(2)),
+                })}
               </li>
             ))}
           </ul>
@@ -88,9 +94,9 @@ function WaterOnDemand({ from }: { readonly from: IsoDate }) {
     <WaterThisWeek from={from} />
   ) : (
     <div className="row">
-      <Button onClick={() => setAsked(true)}>How often, how long</Button>
+      <Button onClick={() => setAsked(true)}>{say('How often, how long')}</Button>
       <Button weight="quiet" onClick={() => go('water')}>
-        Water
+        {say('Water')}
       </Button>
     </div>
   );
@@ -110,10 +116,12 @@ function WaterThisWeek({ from }: { readonly from: IsoDate }) {
               <li key={group.groupId}>
                 {group.name}:{' '}
                 {group.days === null || group.run_L <= 0
-                  ? 'see Water'
-                  : `every ${group.days} ${group.days === 1 ? 'day' : 'days'}, ${reader.print(group.run_L, 'L')}${
-                      group.run_min === null ? '' : `, ${reader.print(group.run_min, 'min')}`
-                    }`}
+                  ? say('see Water')
+                  : say('every {days, plural, one {# day} other {# days}}, {run}{more}', {
+                      days: group.days,
+                      run: reader.print(group.run_L, 'L'),
+                      more: group.run_min === null ? '' : `, ${reader.print(group.run_min, 'min')}`,
+                    })}
               </li>
             ))}
         </ul>

@@ -1,67 +1,68 @@
 import { type Column, count, derived, money, quantity, text } from '../../../table/column.ts';
+import { say } from '../../../words/say.ts';
 import type { FigureRow, OwnFigures } from './proposal-types.ts';
 
 const fromWords = {
-  own: 'your figure',
-  records: 'your records',
+  own: say('your figure'),
+  records: say('your records'),
   library: 'library',
-  usual: 'common practice',
-  none: 'not entered',
+  usual: say('common practice'),
+  none: say('not entered'),
 } as const;
 
 export const countedColumns: readonly Column<FigureRow>[] = [
-  text('name', 'Crop', { width: 170 }),
-  text('unit', 'Unit', { width: 70 }),
-  derived('quantity', 'yield_per_m2', 'Yield per m²', (row) => row.yield_per_m2, {
+  text('name', say('Crop'), { width: 170 }),
+  text('unit', say('Unit'), { width: 70 }),
+  derived('quantity', 'yield_per_m2', say('Yield per m²'), (row) => row.yield_per_m2, {
     width: 120,
     edit: true,
     mayBeEmpty: true,
     digits: 3,
   }),
-  derived('quantity', 'planned_per_m2', 'Counted on, per m²', (row) => row.planned_per_m2, {
+  derived('quantity', 'planned_per_m2', say('Counted on, per m²'), (row) => row.planned_per_m2, {
     width: 150,
     digits: 3,
-    hint: 'The yield less your caution',
+    hint: say('The yield less your caution'),
   }),
-  derived('text', 'yieldFrom', 'Yield from', (row) => fromWords[row.yieldFrom], { width: 120 }),
-  quantity('plant_h_per_m2', 'Planting', {
+  derived('text', 'yieldFrom', say('Yield from'), (row) => fromWords[row.yieldFrom], { width: 120 }),
+  quantity('plant_h_per_m2', say('Planting'), {
     width: 130,
     edit: true,
     mayBeEmpty: true,
     digits: 2,
   }),
-  quantity('care_h_per_m2_week', 'Care, h per m² and week', {
+  quantity('care_h_per_m2_week', say('Care, h per m² and week'), {
     width: 180,
     edit: true,
     mayBeEmpty: true,
     digits: 2,
   }),
-  derived('quantity', 'harvest_h_per_unit', 'Harvest, h per unit', (row) => row.harvest_h_per_unit, {
+  derived('quantity', 'harvest_h_per_unit', say('Harvest, h per unit'), (row) => row.harvest_h_per_unit, {
     width: 150,
     edit: true,
     mayBeEmpty: true,
     digits: 2,
   }),
-  derived('text', 'hoursFrom', 'Hours from', (row) => fromWords[row.hoursFrom], { width: 120 }),
-  money('direct_minor_per_m2', 'Direct cost per m²', {
+  derived('text', 'hoursFrom', say('Hours from'), (row) => fromWords[row.hoursFrom], { width: 120 }),
+  money('direct_minor_per_m2', say('Direct cost per m²'), {
     width: 150,
     edit: true,
     mayBeEmpty: true,
   }),
-  count('shelf_weeks', 'Keeps, weeks', {
+  count('shelf_weeks', say('Keeps, weeks'), {
     width: 120,
     edit: true,
     mayBeEmpty: true,
   }),
-  money('price_minor', 'Best price'),
-  derived('count', 'ordered', 'Ordered', (row) => Math.round(row.ordered)),
-  derived('count', 'marketMost', 'Market takes', (row) => Math.round(row.marketMost)),
-  count('startWeeks', 'Weeks to start', {
+  money('price_minor', say('Best price')),
+  derived('count', 'ordered', say('Ordered'), (row) => Math.round(row.ordered)),
+  derived('count', 'marketMost', say('Market takes'), (row) => Math.round(row.marketMost)),
+  count('startWeeks', say('Weeks to start'), {
     width: 120,
-    hint: 'Weeks in which it can go into a bed this season',
+    hint: say('Weeks in which it can go into a bed this season'),
   }),
-  count('plantings', 'Records of', { hint: 'Cleared plantings that the figures rest on' }),
-  derived('flag', 'leaveOut', 'Leave out', () => false, { edit: true }),
+  count('plantings', say('Records of'), { hint: say('Cleared plantings that the figures rest on') }),
+  derived('flag', 'leaveOut', say('Leave out'), () => false, { edit: true }),
 ];
 
 const none = {

@@ -3,6 +3,7 @@ import { api } from '../../../client/api.ts';
 import { useReader } from '../../../client/reader.tsx';
 import { useChange } from '../../../client/use-change.ts';
 import { Grid } from '../../../table/grid.tsx';
+import { say } from '../../../words/say.ts';
 import { countedColumns, withEdits } from './counted-columns.tsx';
 import { LimitFields } from './limit-fields.tsx';
 import type { FigureRow, Overview } from './proposal-types.ts';
@@ -18,29 +19,29 @@ export function CountedView({ overview }: { readonly overview: Overview }) {
       <LimitFields
         key={JSON.stringify(overview.own)}
         overview={overview}
-        onSave={(own) => set.run(own, 'The figures are kept.')}
+        onSave={(own) => set.run(own, say('The figures are kept.'))}
         busy={set.busy}
         failure={set.failure}
       />
-      <section className="stack" aria-label="Crops">
-        <h2>Crops</h2>
+      <section className="stack" aria-label={say('Crops')}>
+        <h2>{say('Crops')}</h2>
         <p className="soft">
-          Yields and hours come from your own records where there are some, else from the library or common practice. Seed, feed
-          and other direct costs count as nothing until you enter them. Type over a figure to use your own; empty the cell to go
-          back.
+          {say(
+            'Yields and hours come from your own records where there are some, else from the library or common practice. Seed, feed and other direct costs count as nothing until you enter them. Type over a figure to use your own; empty the cell to go back.',
+          )}
         </p>
         <Grid
           name="Figures of the proposal"
           rows={overview.crops}
           columns={countedColumns}
           rowId={rowId}
-          onEdit={(edits) => set.run(withEdits(overview.own, edits), 'The figures are kept.')}
+          onEdit={(edits) => set.run(withEdits(overview.own, edits), say('The figures are kept.'))}
           failure={set.failure}
         />
       </section>
       {overview.leftOut.length === 0 ? null : (
-        <section className="panel" aria-label="Crops left out">
-          <h2>Left out</h2>
+        <section className="panel" aria-label={say('Crops left out')}>
+          <h2>{say('Left out')}</h2>
           <ul>
             {overview.leftOut.map(({ cropId, name, because }) => (
               <li key={cropId}>
@@ -50,7 +51,7 @@ export function CountedView({ overview }: { readonly overview: Overview }) {
                     weight="quiet"
                     onClick={() => void set.run(withEdits(overview.own, [{ row: { cropId }, key: 'leaveOut', value: false }]))}
                   >
-                    Take it in again
+                    {say('Take it in again')}
                   </Button>
                 ) : null}
               </li>
@@ -58,12 +59,15 @@ export function CountedView({ overview }: { readonly overview: Overview }) {
           </ul>
         </section>
       )}
-      <section className="panel" aria-label="Water lines">
-        <h2>Water</h2>
+      <section className="panel" aria-label={say('Water lines')}>
+        <h2>{say('Water')}</h2>
         <ul>
           {overview.lines.map(({ name, most_L_per_week }) => (
             <li key={name}>
-              {name}: {most_L_per_week === null ? 'no limit' : `at most ${reader.print(most_L_per_week, 'L', 3)} a week`}
+              {name}:{' '}
+              {most_L_per_week === null
+                ? say('no limit')
+                : say('at most {most} a week', { most: reader.print(most_L_per_week, 'L', 3) })}
             </li>
           ))}
           {overview.notes.map((note) => (
@@ -71,7 +75,9 @@ export function CountedView({ overview }: { readonly overview: Overview }) {
           ))}
         </ul>
         <p className="small soft">
-          The pump’s largest flow over the hours it may run. What reaches the beds is less; see the line’s own page under Water.
+          {say(
+            'The pump’s largest flow over the hours it may run. What reaches the beds is less; see the line’s own page under Water.',
+          )}
         </p>
       </section>
     </div>

@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { explainPlanMargin } from '../../../../planner/season/proposal/explain-plan.ts';
 import { useReader } from '../../../client/reader.tsx';
+import { say } from '../../../words/say.ts';
 import { Figure } from '../../../working/figure.tsx';
 import type { Figures } from './proposal-types.ts';
 
@@ -23,45 +24,45 @@ export function FigureTable({
   const percent = (share: number) => `${(share * 100).toFixed(0)} %`;
   const lines: readonly Line[] = [
     {
-      name: 'Margin',
-      hint: 'after missed orders',
+      name: say('Margin'),
+      hint: say('after missed orders'),
       print: (figures) => <Figure of={explainPlanMargin(figures)} />,
       value: ({ margin_minor }) => margin_minor,
     },
-    { name: 'Sales', print: ({ sales_minor }) => reader.money(sales_minor), value: ({ sales_minor }) => sales_minor },
+    { name: say('Sales'), print: ({ sales_minor }) => reader.money(sales_minor), value: ({ sales_minor }) => sales_minor },
     {
-      name: 'Missed orders',
-      hint: 'what they cost',
+      name: say('Missed orders'),
+      hint: say('what they cost'),
       print: ({ missed_minor }) => reader.money(missed_minor),
       value: ({ missed_minor }) => missed_minor,
     },
     {
-      name: 'Standing orders met',
-      hint: 'by worth',
+      name: say('Standing orders met'),
+      hint: say('by worth'),
       print: ({ ordersMet_share }) => percent(ordersMet_share),
       value: ({ ordersMet_share }) => ordersMet_share,
     },
-    { name: 'Wages', print: ({ wages_minor }) => reader.money(wages_minor), value: ({ wages_minor }) => wages_minor },
+    { name: say('Wages'), print: ({ wages_minor }) => reader.money(wages_minor), value: ({ wages_minor }) => wages_minor },
     {
-      name: 'Other direct costs',
+      name: say('Other direct costs'),
       print: ({ direct_minor }) => reader.money(direct_minor),
       value: ({ direct_minor }) => direct_minor,
     },
-    { name: 'Hours', print: ({ hours_h }) => reader.print(hours_h, 'h', 3), value: ({ hours_h }) => hours_h },
-    { name: 'Overtime', print: ({ overtime_h }) => reader.print(overtime_h, 'h', 3), value: ({ overtime_h }) => overtime_h },
+    { name: say('Hours'), print: ({ hours_h }) => reader.print(hours_h, 'h', 3), value: ({ hours_h }) => hours_h },
+    { name: say('Overtime'), print: ({ overtime_h }) => reader.print(overtime_h, 'h', 3), value: ({ overtime_h }) => overtime_h },
     {
-      name: 'Water',
-      hint: 'crops’ need in dry weeks',
+      name: say('Water'),
+      hint: say('crops’ need in dry weeks'),
       print: ({ water_L }) => reader.print(water_L, 'L', 3),
       value: ({ water_L }) => water_L,
     },
     {
-      name: 'Bed taken',
-      hint: 'area times weeks',
+      name: say('Bed taken'),
+      hint: say('area times weeks'),
       print: ({ bedWeeks_m2 }) => `${reader.number(bedWeeks_m2, 'm2', 3)} ${reader.sign('m2')}·weeks`,
       value: ({ bedWeeks_m2 }) => bedWeeks_m2,
     },
-    { name: 'Crops grown', print: ({ crops }) => String(crops), value: ({ crops }) => crops },
+    { name: say('Crops grown'), print: ({ crops }) => String(crops), value: ({ crops }) => crops },
   ];
   const [first] = plans;
   return (

@@ -9,6 +9,7 @@ import { useChange } from '../../../client/use-change.ts';
 import { useRead } from '../../../client/use-read.ts';
 import { familyMarks } from '../../../look/family-mark.tsx';
 import { Grid } from '../../../table/grid.tsx';
+import { say } from '../../../words/say.ts';
 import { FigureTable } from './figure-table.tsx';
 import { goalTitle } from './goal-words.ts';
 import { moveColumns } from './move-columns.tsx';
@@ -21,10 +22,10 @@ import { ShortOrders } from './short-orders.tsx';
 import { monthTicks, strips } from './strip-rows.ts';
 
 const looks = [
-  { name: 'beds', title: 'Bed by bed' },
-  { name: 'list', title: 'List of changes' },
-  { name: 'orders', title: 'Orders' },
-  { name: 'charts', title: 'Hours, water, worth' },
+  { name: 'beds', title: say('Bed by bed') },
+  { name: 'list', title: say('List of changes') },
+  { name: 'orders', title: say('Orders') },
+  { name: 'charts', title: say('Hours, water, worth') },
 ] as const;
 
 const rowId = (row: MoveRow): string => row.key;
@@ -51,16 +52,22 @@ export function KeptView({ view, overview }: { readonly view: ProposalView; read
     const all = chosen.size === open.length;
     void accept.run(
       { proposalId: view.proposalId, bedIds: [...chosen] },
-      `${all ? 'The whole proposal' : `The proposal for ${chosen.size} beds`} is in your plan. One undo takes it back.`,
+      say('{more} is in your plan. One undo takes it back.', {
+        more: all ? say('The whole proposal') : say('The proposal for {chosen} beds', { chosen: chosen.size }),
+      }),
     );
   };
   return (
     <div className="stack">
-      <section className="panel stack" aria-label="What the proposal comes to">
+      <section className="panel stack" aria-label={say('What the proposal comes to')}>
         <div className="row proposal-title">
           <h2>{goalTitle(view.goal)}</h2>
           <span className="soft small">
-            made {reader.date(view.madeAt.slice(0, 10))} {view.madeAt.slice(11, 16)}, {view.effort} search
+            {say('made {madeAt} {madeAt2}, {effort} search', {
+              madeAt: reader.date(view.madeAt.slice(0, 10)),
+              madeAt2: view.madeAt.slice(11, 16),
+              effort: view.effort,
+            })}
           </span>
           <Button
             weight="quiet"
@@ -68,11 +75,11 @@ export function KeptView({ view, overview }: { readonly view: ProposalView; read
             onClick={() =>
               void forget.run(
                 { seasonId: view.seasonId, proposalId: view.proposalId },
-                'The proposal was thrown away. Your plan is as it was.',
+                say('The proposal was thrown away. Your plan is as it was.'),
               )
             }
           >
-            Throw away
+            {say('Throw away')}
           </Button>
         </div>
         <p>
@@ -80,21 +87,26 @@ export function KeptView({ view, overview }: { readonly view: ProposalView; read
             <BestPossible found={{ ...result, margin_minor: result.reached_minor }} />
           </strong>{' '}
           {open.length === 0
-            ? 'Your plan is this proposal already.'
-            : `${counts.new} plantings are new, ${counts.moves} move to another bed, ${counts.shifts} keep their bed at another time, ${counts.stays} stay, ${counts.goes} go.`}
+            ? say('Your plan is this proposal already.')
+            : say(
+                '{new} plantings are new, {moves} move to another bed, {shifts} keep their bed at another time, {stays} stay, {goes} go.',
+                { new: counts.new, moves: counts.moves, shifts: counts.shifts, stays: counts.stays, goes: counts.goes },
+              )}
         </p>
         <ChosenFigures view={view} chosen={chosen} open={open} />
         <div className="row">
           <Button weight="main" onClick={takeOver} disabled={accept.busy || chosen.size === 0}>
-            {chosen.size === open.length ? 'Accept all of it' : `Accept ${chosen.size} of ${open.length} beds`}
+            {chosen.size === open.length
+              ? say('Accept all of it')
+              : say('Accept {chosen} of {open} beds', { chosen: chosen.size, open: open.length })}
           </Button>
           <Button weight="quiet" onClick={() => setLeft(new Set())} disabled={left.size === 0}>
-            Tick every bed
+            {say('Tick every bed')}
           </Button>
           <Button weight="quiet" onClick={() => setLeft(new Set(open))} disabled={chosen.size === 0}>
-            Tick none
+            {say('Tick none')}
           </Button>
-          <span className="soft small">Pinned plantings, and what is sown already, stay as they are.</span>
+          <span className="soft small">{say('Pinned plantings, and what is sown already, stay as they are.')}</span>
         </div>
         {accept.failure === undefined ? null : (
           <p role="alert" className="failed">
@@ -102,7 +114,7 @@ export function KeptView({ view, overview }: { readonly view: ProposalView; read
           </p>
         )}
       </section>
-      <Tabs tabs={looks} chosen={look} onChoose={setLook} label="Ways to look at the proposal" />
+      <Tabs tabs={looks} chosen={look} onChoose={setLook} label={say('Ways to look at the proposal')} />
       {look === 'list' ? <Grid name="Changes of the proposal" rows={rows} columns={moveColumns} rowId={rowId} /> : null}
       {look === 'orders' ? <ShortOrders view={view} /> : null}
       {look === 'charts' ? <ProposalCharts view={view} /> : null}
@@ -150,11 +162,13 @@ function ChosenFigures({
   const part = useRead(api.proposals.figuresWith, { proposalId: view.proposalId, bedIds: some ? [...chosen] : [] });
   return (
     <FigureTable
-      caption="Present plan and proposal"
+      caption={say('Present plan and proposal')}
       plans={[
-        { name: 'Present plan', figures: view.present },
-        { name: 'Proposal', figures: view.whole },
-        ...(some && part.state === 'ready' ? [{ name: `With ${chosen.size} beds of it`, figures: part.data }] : []),
+        { name: say('Present plan'), figures: view.present },
+        { name: say('Proposal'), figures: view.whole },
+        ...(some && part.state === 'ready'
+          ? [{ name: say('With {chosen} beds of it', { chosen: chosen.size }), figures: part.data }]
+          : []),
       ]}
     />
   );

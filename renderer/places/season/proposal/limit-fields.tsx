@@ -3,6 +3,7 @@ import { Button } from '../../../app/button.tsx';
 import type { Failure } from '../../../client/failure.ts';
 import { Form } from '../../../fields/form.tsx';
 import { CountField, QuantityField, ShareField } from '../../../fields/quantity-field.tsx';
+import { say } from '../../../words/say.ts';
 import type { Overview, OwnFigures } from './proposal-types.ts';
 
 /** Limits and habits that a proposal keeps to. */
@@ -20,8 +21,8 @@ export function LimitFields({
   const [own, setOwn] = useState(overview.own);
   const set = (change: Partial<OwnFigures>): void => setOwn({ ...own, ...change });
   return (
-    <section className="panel" aria-label="Limits">
-      <h2>Limits</h2>
+    <section className="panel" aria-label={say('Limits')}>
+      <h2>{say('Limits')}</h2>
       <Form
         onSave={() => void onSave(own)}
         failure={failure}
@@ -29,52 +30,52 @@ export function LimitFields({
       >
         <div className="columns">
           <QuantityField
-            label="Hours you have each week"
+            label={say('Hours you have each week')}
             name="labour_h_per_week"
             value={own.labour_h_per_week}
             onChange={(value) => set({ labour_h_per_week: value })}
             hint={
               overview.labour_h_per_week === null
-                ? 'Empty: no limit'
-                : `Empty: those of the season (${overview.labour_h_per_week})`
+                ? say('Empty: no limit')
+                : say('Empty: those of the season ({labour})', { labour: overview.labour_h_per_week })
             }
           />
           <QuantityField
-            label="Overtime at most, each week"
+            label={say('Overtime at most, each week')}
             name="overtime_h_per_week"
             value={own.overtime_h_per_week}
             onChange={(value) => set({ overtime_h_per_week: value ?? 0 })}
           />
           <ShareField
-            label="Overtime costs more by"
+            label={say('Overtime costs more by')}
             path="overtimePremium_share"
             value={own.overtimePremium_share}
             onChange={(value) => set({ overtimePremium_share: value ?? 0 })}
           />
           <QuantityField
-            label="A pump may run each day"
+            label={say('A pump may run each day')}
             name="pump_h_per_day"
             value={own.pump_h_per_day}
             onChange={(value) => set({ pump_h_per_day: value ?? 0 })}
           />
           <ShareField
-            label="Caution"
+            label={say('Caution')}
             path="caution"
             value={own.caution}
             onChange={(value) => set({ caution: value ?? 0 })}
-            hint="0 % counts on the typical yield; 50 % is usual"
+            hint={say('0 % counts on the typical yield; 50 % is usual')}
           />
           <CountField
-            label="Crops at most"
+            label={say('Crops at most')}
             path="mostCrops"
             value={own.mostCrops}
             onChange={(value) => set({ mostCrops: value })}
-            hint="Empty: no limit"
+            hint={say('Empty: no limit')}
           />
         </div>
         <div className="row">
           <Button type="submit" weight="main" disabled={busy}>
-            Keep these limits
+            {say('Keep these limits')}
           </Button>
         </div>
       </Form>

@@ -1,3 +1,4 @@
+import { say } from '../../../words/say.ts';
 import type { Move } from './proposal-types.ts';
 
 export type MoveKind = Move['kind'];
@@ -18,11 +19,11 @@ export type MoveRow = {
 };
 
 export const kindWords: Readonly<Record<MoveKind, string>> = {
-  stays: 'Stays',
-  shifts: 'Same bed, other time',
-  moves: 'Moves to another bed',
-  new: 'New',
-  goes: 'Goes',
+  stays: say('Stays'),
+  shifts: say('Same bed, other time'),
+  moves: say('Moves to another bed'),
+  new: say('New'),
+  goes: say('Goes'),
 };
 
 export const kindChoices = Object.entries(kindWords).map(([value, text]) => ({ value, text }));

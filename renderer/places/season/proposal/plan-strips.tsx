@@ -1,4 +1,5 @@
 import { type FamilyMark, familyBackground } from '../../../look/family-mark.tsx';
+import { say } from '../../../words/say.ts';
 import type { Strip, StripBar } from './strip-rows.ts';
 
 /** Each bed twice: the present plan above, the proposal beneath, weeks across. A tick takes the bed over. */
@@ -17,7 +18,7 @@ export function PlanStrips({
 }) {
   return (
     <fieldset className="plan-strips">
-      <legend className="heard-only">Beds: the present plan above, the proposal beneath</legend>
+      <legend className="heard-only">{say('Beds: the present plan above, the proposal beneath')}</legend>
       <div className="plan-strip plan-strip-head" aria-hidden="true">
         <span />
         <span className="plan-strip-lanes">

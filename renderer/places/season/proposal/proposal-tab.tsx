@@ -7,6 +7,7 @@ import { api } from '../../../client/api.ts';
 import { useReader } from '../../../client/reader.tsx';
 import { useRead } from '../../../client/use-read.ts';
 import { ChoiceField } from '../../../fields/choice-field.tsx';
+import { say } from '../../../words/say.ts';
 import { SeasonChoice, useSeasonId } from '../season-choice.tsx';
 import { CountedView } from './counted-view.tsx';
 import { goalTitle } from './goal-words.ts';
@@ -16,9 +17,9 @@ import { ProposeForm } from './propose-form.tsx';
 import { WhatIfView } from './what-if-view.tsx';
 
 const parts = [
-  { name: 'propose', title: 'Proposal' },
-  { name: 'what-if', title: 'What if' },
-  { name: 'counted', title: 'What it counts with' },
+  { name: 'propose', title: say('Proposal') },
+  { name: 'what-if', title: say('What if') },
+  { name: 'counted', title: say('What it counts with') },
 ] as const;
 
 /** The optimiser's place on the Season page: propose, compare, accept; what if; the figures behind it. */
@@ -29,15 +30,15 @@ export function ProposalTab({ tabs }: { readonly tabs: ReactNode }) {
   const part = parts.find((each) => each.name === wanted)?.name ?? 'propose';
   return (
     <Page
-      title="Season"
+      title={say('Season')}
       tabs={tabs}
-      lead="What could stand where and when, and how good that is. Nothing is changed until you accept it."
+      lead={say('What could stand where and when, and how good that is. Nothing is changed until you accept it.')}
       actions={overview.state === 'ready' ? <SeasonChoice seasonId={overview.data.seasonId} /> : null}
     >
       <Shown reading={overview}>
         {(data) => (
           <div className="stack">
-            <Tabs tabs={parts} chosen={part} onChoose={setPart} label="Parts of the proposal" />
+            <Tabs tabs={parts} chosen={part} onChoose={setPart} label={say('Parts of the proposal')} />
             {part === 'propose' ? <Propose seasonId={data.seasonId} overview={data} /> : null}
             {part === 'what-if' ? <WhatIfView seasonId={data.seasonId} overview={data} /> : null}
             {part === 'counted' ? <CountedView overview={data} /> : null}
@@ -53,18 +54,20 @@ function Propose({ seasonId, overview }: { readonly seasonId: string; readonly o
   const [chosen, setChosen] = useQueryValue('proposal');
   const proposalId = overview.kept.find((kept) => kept.proposalId === chosen)?.proposalId ?? overview.kept[0]?.proposalId;
   if (overview.beds.length === 0)
-    return <Empty title="No beds to plan yet">Build beds first, then come back for a proposal.</Empty>;
+    return <Empty title={say('No beds to plan yet')}>{say('Build beds first, then come back for a proposal.')}</Empty>;
   return (
     <div className="stack">
       <ProposeForm seasonId={seasonId} onKept={setChosen} />
       {overview.crops.every(({ ordered, marketMost }) => ordered + marketMost === 0) ? (
-        <Empty title="Nobody has asked for anything yet">
-          A proposal grows for what is asked for. Enter this season’s standing orders and what the market takes, with prices.
+        <Empty title={say('Nobody has asked for anything yet')}>
+          {say(
+            'A proposal grows for what is asked for. Enter this season’s standing orders and what the market takes, with prices.',
+          )}
         </Empty>
       ) : null}
       {overview.kept.length > 1 && proposalId !== undefined ? (
         <ChoiceField
-          label="Proposal shown"
+          label={say('Proposal shown')}
           value={proposalId}
           choices={overview.kept.map(({ proposalId: value, madeAt, goal, margin_minor }) => ({
             value,
@@ -75,7 +78,10 @@ function Propose({ seasonId, overview }: { readonly seasonId: string; readonly o
       ) : null}
       {proposalId === undefined ? (
         <p className="soft">
-          {overview.free} plantings of this season may be changed by a proposal; {overview.standing} are pinned or begun and stay.
+          {say('{free} plantings of this season may be changed by a proposal; {standing} are pinned or begun and stay.', {
+            free: overview.free,
+            standing: overview.standing,
+          })}
         </p>
       ) : (
         <Kept key={proposalId} proposalId={proposalId} overview={overview} />

@@ -5,6 +5,7 @@ import { api } from '../../../client/api.ts';
 import { useChange } from '../../../client/use-change.ts';
 import { useJob } from '../../../client/use-job.ts';
 import { ChoiceField } from '../../../fields/choice-field.tsx';
+import { say } from '../../../words/say.ts';
 import { type Aim, aims, type Effort, efforts, goalSays, type Weight, weights } from './goal-words.ts';
 import { SearchProgress } from './search-progress.tsx';
 
@@ -31,32 +32,40 @@ export function ProposeForm({ seasonId, onKept }: { readonly seasonId: string; r
   useEffect(() => {
     if (job.state !== 'done' || begun === null) return;
     setBegun(null);
-    void keepIt(begun, 'The proposal is kept. Nothing in your plan was changed.').then((kept) => {
+    void keepIt(begun, say('The proposal is kept. Nothing in your plan was changed.')).then((kept) => {
       if (kept !== undefined) onKept(kept.proposalId);
     });
   }, [job.state, begun, keepIt, onKept]);
 
   return (
-    <section className="panel stack" aria-label="Make a proposal">
+    <section className="panel stack" aria-label={say('Make a proposal')}>
       <div className="proposal-wish">
-        <ChoiceField label="What it should aim for" value={aim} choices={aims} onChange={setAim} disabled={running} />
+        <ChoiceField label={say('What it should aim for')} value={aim} choices={aims} onChange={setAim} disabled={running} />
         {aim === 'most-margin' ? null : (
-          <ChoiceField label="How much that counts" value={weight} choices={weights} onChange={setWeight} disabled={running} />
+          <ChoiceField
+            label={say('How much that counts')}
+            value={weight}
+            choices={weights}
+            onChange={setWeight}
+            disabled={running}
+          />
         )}
-        <ChoiceField label="How long to look" value={effort} choices={efforts} onChange={setEffort} disabled={running} />
+        <ChoiceField label={say('How long to look')} value={effort} choices={efforts} onChange={setEffort} disabled={running} />
         <div className="row">
           {running ? (
             <Button icon="close" onClick={stop}>
-              Stop here
+              {say('Stop here')}
             </Button>
           ) : (
             <Button weight="main" onClick={() => void propose()} disabled={begin.busy || keep.busy}>
-              Propose a plan
+              {say('Propose a plan')}
             </Button>
           )}
         </div>
       </div>
-      <p className="soft">{goalSays(aim, weight)} Your plan is not touched until you accept something.</p>
+      <p className="soft">
+        {say('{goalSays} Your plan is not touched until you accept something.', { goalSays: goalSays(aim, weight) })}
+      </p>
       {running ? <SearchProgress doing={job.doing} soFar={job.best} /> : null}
       {job.state === 'failed' ? (
         <p role="alert" className="failed">

@@ -1,14 +1,15 @@
 import type { VariantEntry } from '../../../../api/proposal/variants.ts';
+import { say } from '../../../words/say.ts';
 import { aims, weights } from './goal-words.ts';
 
 export const questionKinds = [
-  { value: 'pump', text: 'one more pump: twice the water on every line' },
-  { value: 'beds', text: 'ten more beds like the largest' },
-  { value: 'hours', text: 'a quarter more hours each week' },
-  { value: 'wage', text: 'wages a quarter higher' },
-  { value: 'dearer', text: 'a price a quarter higher' },
-  { value: 'cheaper', text: 'a price a quarter lower' },
-  { value: 'without', text: 'a crop left out' },
+  { value: 'pump', text: say('one more pump: twice the water on every line') },
+  { value: 'beds', text: say('ten more beds like the largest') },
+  { value: 'hours', text: say('a quarter more hours each week') },
+  { value: 'wage', text: say('wages a quarter higher') },
+  { value: 'dearer', text: say('a price a quarter higher') },
+  { value: 'cheaper', text: say('a price a quarter lower') },
+  { value: 'without', text: say('a crop left out') },
 ] as const;
 export type QuestionKind = (typeof questionKinds)[number]['value'];
 
@@ -27,19 +28,19 @@ const QUARTER_LESS = 0.75;
 export function questionText({ kind, cropId }: Question, nameOf: (cropId: string) => string): string {
   switch (kind) {
     case 'pump':
-      return 'One more pump';
+      return say('One more pump');
     case 'beds':
-      return 'Ten more beds';
+      return say('Ten more beds');
     case 'hours':
-      return 'A quarter more hours';
+      return say('A quarter more hours');
     case 'wage':
-      return 'Wages a quarter higher';
+      return say('Wages a quarter higher');
     case 'dearer':
-      return `${nameOf(cropId)} a quarter dearer`;
+      return say('{cropId} a quarter dearer', { cropId: nameOf(cropId) });
     case 'cheaper':
-      return `${nameOf(cropId)} a quarter cheaper`;
+      return say('{cropId} a quarter cheaper', { cropId: nameOf(cropId) });
     case 'without':
-      return `Without ${nameOf(cropId)}`;
+      return say('Without {cropId}', { cropId: nameOf(cropId) });
   }
 }
 

@@ -2,6 +2,7 @@ import type { ProposeSoFar } from '../../../../api/jobs/season/propose.ts';
 import { explainMostBetter, mostBetter_minor } from '../../../../planner/season/proposal/explain-plan.ts';
 import { Chart } from '../../../charts/chart.tsx';
 import { useReader } from '../../../client/reader.tsx';
+import { say } from '../../../words/say.ts';
 import { Figure } from '../../../working/figure.tsx';
 
 /** How good the plan is so far, and how good any plan can be. */
@@ -11,13 +12,14 @@ export function SearchProgress({ doing, soFar }: { readonly doing: string; reado
     <div className="stack">
       <p role="status">
         {doing}…{' '}
-        {soFar === undefined ? null : soFar.bound_minor === null ? (
-          <>Best plan so far: {reader.money(Math.round(soFar.margin_minor))}.</>
-        ) : (
-          <>
-            Best plan so far: {reader.money(Math.round(soFar.margin_minor))}. {bestPossible(soFar, reader.money)}
-          </>
-        )}
+        {soFar === undefined
+          ? null
+          : soFar.bound_minor === null
+            ? say('Best plan so far: {margin}.', { margin: reader.money(Math.round(soFar.margin_minor)) })
+            : say('Best plan so far: {margin}. {bestPossible}', {
+                margin: reader.money(Math.round(soFar.margin_minor)),
+                bestPossible: bestPossible(soFar, reader.money),
+              })}
       </p>
       {soFar === undefined || soFar.gaps.length < 2 ? null : <GapChart gaps={soFar.gaps} />}
     </div>
@@ -48,21 +50,24 @@ export function bestPossible(
   found: { readonly bound_minor: number | null; readonly gap: number | null; readonly margin_minor: number },
   money: (minor: number) => string,
 ): string {
-  if (found.bound_minor === null || found.gap === null) return 'How much better a plan could be is not proven.';
+  if (found.bound_minor === null || found.gap === null) return say('How much better a plan could be is not proven.');
   const apart = mostBetter_minor({ margin_minor: found.margin_minor, bound_minor: found.bound_minor });
-  if (apart === 0) return 'No plan can be better.';
+  if (apart === 0) return say('No plan can be better.');
   const percent = found.gap * 100;
-  return `At most ${money(apart)}${percent < 50 ? ` (${percent < 10 ? percent.toFixed(1) : percent.toFixed(0)} %)` : ''} more is possible.`;
+  return say('At most {apart}{more} more is possible.', {
+    apart: money(apart),
+    more: percent < 50 ? ` (${percent < 10 ? percent.toFixed(1) : percent.toFixed(0)} %)` : '',
+  });
 }
 
 export function GapChart({ gaps }: { readonly gaps: ProposeSoFar['gaps'] }) {
   return (
     <Chart
-      title="Margin found over time"
+      title={say('Margin found over time')}
       rows={gaps}
-      x={{ name: 'Seconds', text: ({ at_s }) => at_s.toFixed(1) }}
+      x={{ name: say('Seconds'), text: ({ at_s }) => at_s.toFixed(1) }}
       unit="minor"
-      series={[{ name: 'Best plan', as: 'line', read: ({ margin_minor }) => margin_minor }]}
+      series={[{ name: say('Best plan'), as: 'line', read: ({ margin_minor }) => margin_minor }]}
       height={180}
     />
   );

@@ -1,4 +1,5 @@
 import { useReader } from '../../../client/reader.tsx';
+import { say } from '../../../words/say.ts';
 import type { ProposalView } from './proposal-types.ts';
 import { remedyText, shortOrderText } from './short-words.ts';
 
@@ -9,29 +10,33 @@ export function ShortOrders({ view }: { readonly view: ProposalView }) {
   if (result.unmet.length === 0)
     return (
       <section className="panel">
-        <h2>Standing orders</h2>
-        <p>Every standing order is met.</p>
+        <h2>{say('Standing orders')}</h2>
+        <p>{say('Every standing order is met.')}</p>
       </section>
     );
   const ruled = new Map(view.ruledOut.map((each) => [each.cropId, each]));
   const helps = result.remedies.filter(({ fallsBy }) => fallsBy >= 0.005);
   return (
     <section className="panel stack">
-      <h2>Standing orders that fall short</h2>
+      <h2>{say('Standing orders that fall short')}</h2>
       {result.byChoice_share === null || result.byChoice_share < 0.01 ? null : (
         <p>
-          {(result.byChoice_share * 100).toFixed(0)} % of the shortfall is left for the sake of the goal: there are beds, hours
-          and water for it, but meeting it would cost more than it brings. The rest no plan can meet.
+          {say(
+            '{byChoice} % of the shortfall is left for the sake of the goal: there are beds, hours and water for it, but meeting it would cost more than it brings. The rest no plan can meet.',
+            { byChoice: (result.byChoice_share * 100).toFixed(0) },
+          )}
         </p>
       )}
       <div className="columns">
         <div>
-          <h3>What would help</h3>
+          <h3>{say('What would help')}</h3>
           {result.remedies.length === 0 ? (
-            <p className="soft">This was not looked into, since the search was stopped before.</p>
+            <p className="soft">{say('This was not looked into, since the search was stopped before.')}</p>
           ) : null}
           {result.remedies.length > 0 && helps.length === 0 ? (
-            <p>None of these alone: more hours, more water, ten more beds, beds without a history, any bed for any crop.</p>
+            <p>
+              {say('None of these alone: more hours, more water, ten more beds, beds without a history, any bed for any crop.')}
+            </p>
           ) : null}
           <ul>
             {helps.map(({ change, fallsBy }) => (
@@ -39,12 +44,13 @@ export function ShortOrders({ view }: { readonly view: ProposalView }) {
             ))}
           </ul>
           <p className="small soft">
-            Each is tried alone, with the orders put before everything else and parts of beds allowed, so whole beds may do a
-            little less.
+            {say(
+              'Each is tried alone, with the orders put before everything else and parts of beds allowed, so whole beds may do a little less.',
+            )}
           </p>
         </div>
         <div>
-          <h3>Which, and for want of what</h3>
+          <h3>{say('Which, and for want of what')}</h3>
           <ul className="short-orders">
             {result.unmet.map((order) => (
               <li key={order.crop}>

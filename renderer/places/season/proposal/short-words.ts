@@ -1,4 +1,5 @@
 import type { Reader } from '../../../client/reader.tsx';
+import { say } from '../../../words/say.ts';
 import type { ProposalView } from './proposal-types.ts';
 
 type Unmet = ProposalView['result']['unmet'][number];
@@ -21,18 +22,33 @@ export function shortOrderText(
   const last = weeks[order.weeks.at(-1) ?? -1];
   const when =
     first === last
-      ? `in the week of ${reader.date(first)}`
-      : `in ${order.weeks.length} weeks from ${reader.date(first)} to ${reader.date(last)}`;
+      ? say('in the week of {first}', { first: reader.date(first) })
+      : say('in {weeks} weeks from {first} to {last}', {
+          weeks: order.weeks.length,
+          first: reader.date(first),
+          last: reader.date(last),
+        });
   const parts = [
-    `${crop?.name ?? 'A crop'}: ${amount(order.amount)} of ${amount(order.wanted)} missing ${when}; it costs ${reader.money(Math.round(order.penalty_minor))}.`,
+    say('{crop}: {amount} of {amount2} missing {when}; it costs {penalty}.', {
+      crop: crop?.name ?? say('A crop'),
+      amount: amount(order.amount),
+      amount2: amount(order.wanted),
+      when,
+      penalty: reader.money(Math.round(order.penalty_minor)),
+    }),
   ];
-  if (order.firstHarvestWeek === null) parts.push('It cannot be grown in this season at all.');
+  if (order.firstHarvestWeek === null) parts.push(say('It cannot be grown in this season at all.'));
   else if (order.tooEarly > 0)
     parts.push(
-      `${amount(order.tooEarly)} of it is wanted before the first possible harvest, in the week of ${reader.date(weeks[order.firstHarvestWeek])}.`,
+      say('{amount} of it is wanted before the first possible harvest, in the week of {weeks}.', {
+        amount: amount(order.tooEarly),
+        weeks: reader.date(weeks[order.firstHarvestWeek]),
+      }),
     );
   parts.push(
-    order.fittingArea_m2 > 0 ? `${reader.print(order.fittingArea_m2, 'm2', 3)} of bed may carry it.` : 'No bed can carry it.',
+    order.fittingArea_m2 > 0
+      ? say('{fittingArea} of bed may carry it.', { fittingArea: reader.print(order.fittingArea_m2, 'm2', 3) })
+      : say('No bed can carry it.'),
   );
   if (beds !== undefined) parts.push(...ruledOutText(beds));
   return parts.join(' ');
@@ -41,31 +57,31 @@ export function shortOrderText(
 /** Why beds are ruled out for a crop: "Of 96 beds, 40 have too little soil, 12 rest from its family." */
 function ruledOutText({ beds, tooShallow, tooDark, noSupport, resting }: ProposalView['ruledOut'][number]): readonly string[] {
   const why = [
-    ...(noSupport > 0 ? [`${noSupport} have no support`] : []),
-    ...(tooShallow > 0 ? [`${tooShallow} have too little soil`] : []),
-    ...(tooDark > 0 ? [`${tooDark} have too little sun`] : []),
-    ...(resting > 0 ? [`${resting} rest from its family`] : []),
+    ...(noSupport > 0 ? [say('{noSupport} have no support', { noSupport })] : []),
+    ...(tooShallow > 0 ? [say('{tooShallow} have too little soil', { tooShallow })] : []),
+    ...(tooDark > 0 ? [say('{tooDark} have too little sun', { tooDark })] : []),
+    ...(resting > 0 ? [say('{resting} rest from its family', { resting })] : []),
   ];
-  return why.length === 0 ? [] : [`Of ${beds} beds, ${why.join(', ')}.`];
+  return why.length === 0 ? [] : [say('Of {beds} beds, {why}.', { beds, why: why.join(', ') })];
 }
 
 /** What loosening one limit would do. */
 export function remedyText(change: Change, fallsBy: number): string {
-  const by = `the shortfall falls by ${(fallsBy * 100).toFixed(0)} %`;
+  const by = say('the shortfall falls by {fallsBy} %', { fallsBy: (fallsBy * 100).toFixed(0) });
   switch (change.kind) {
     case 'labour':
-      return `With half as many hours again, ${by}.`;
+      return say('With half as many hours again, {by}.', { by });
     case 'water':
-      return `With half as much water again, ${by}.`;
+      return say('With half as much water again, {by}.', { by });
     case 'no-history':
-      return `If no bed had a rotation to keep, ${by}.`;
+      return say('If no bed had a rotation to keep, {by}.', { by });
     case 'beds':
-      return `With ${change.count} more beds like the largest, ${by}.`;
+      return say('With {count} more beds like the largest, {by}.', { count: change.count, by });
     case 'any-bed':
-      return `If every bed had the depth, sun and support for every crop, ${by}.`;
+      return say('If every bed had the depth, sun and support for every crop, {by}.', { by });
     case 'price':
     case 'wage':
     case 'without':
-      return `With that change, ${by}.`;
+      return say('With that change, {by}.', { by });
   }
 }

@@ -1,4 +1,5 @@
 import { dayNumber, type IsoDate } from '../../../../planner/calendar.ts';
+import { say } from '../../../words/say.ts';
 import type { Move } from './proposal-types.ts';
 
 export type StripBar = {
@@ -47,7 +48,7 @@ export function strips(
   const bar = (key: string, cropId: string, inBed: IsoDate, free: IsoDate): StripBar => ({
     key,
     text: names.crop(cropId),
-    title: `${names.crop(cropId)}, ${names.date(inBed)} to ${names.date(free)}`,
+    title: say('{crop}, {inBed} to {free}', { crop: names.crop(cropId), inBed: names.date(inBed), free: names.date(free) }),
     family: names.family(cropId),
     from: shareOf(season, inBed),
     to: shareOf(season, free),
@@ -73,14 +74,27 @@ export function strips(
       bedId,
       code,
       changes: changed.has(bedId),
-      said: `: now ${list(before)}. Proposed ${list(after)}.`,
+      said: say(': now {list}. Proposed {list2}.', { list: list(before), list2: list(after) }),
       present: before,
       proposed: after,
     };
   });
 }
 
-const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const;
+const MONTHS = [
+  say('Jan'),
+  say('Feb'),
+  say('Mar'),
+  say('Apr'),
+  say('May'),
+  say('Jun'),
+  say('Jul'),
+  say('Aug'),
+  say('Sep'),
+  say('Oct'),
+  say('Nov'),
+  say('Dec'),
+] as const;
 
 /** Where months begin along the strips, from the Mondays of the season. */
 export function monthTicks(weeks: readonly string[]): readonly { readonly text: string; readonly at: number }[] {

@@ -34,8 +34,8 @@ export function weekRows(result: ProposalView['result'], present: Figures): read
 export function dearestWeek(
   rows: readonly WeekRow[],
   worth: (row: WeekRow) => number,
-  say: (minor: number, monday: string) => string,
+  tell: (minor: number, monday: string) => string,
 ): string | null {
   const best = rows.reduce<WeekRow | null>((top, row) => (top === null || worth(row) > worth(top) ? row : top), null);
-  return best === null || worth(best) <= 0 ? null : say(worth(best), best.monday);
+  return best === null || worth(best) <= 0 ? null : tell(worth(best), best.monday);
 }

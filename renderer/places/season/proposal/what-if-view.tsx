@@ -6,6 +6,7 @@ import { api } from '../../../client/api.ts';
 import { useChange } from '../../../client/use-change.ts';
 import { useJob } from '../../../client/use-job.ts';
 import { ChoiceField } from '../../../fields/choice-field.tsx';
+import { say } from '../../../words/say.ts';
 import { FigureTable } from './figure-table.tsx';
 import type { Overview } from './proposal-types.ts';
 import {
@@ -35,11 +36,11 @@ export function WhatIfView({ seasonId, overview }: { readonly seasonId: string; 
   const results = job.state === 'done' ? job.result : job.state === 'running' ? (job.best ?? []) : [];
   return (
     <div className="stack">
-      <section className="panel stack" aria-label="Questions">
+      <section className="panel stack" aria-label={say('Questions')}>
         <div className="proposal-wish">
-          <ChoiceField label="What if" value={kind} choices={questionKinds} onChange={setKind} />
+          <ChoiceField label={say('What if')} value={kind} choices={questionKinds} onChange={setKind} />
           {kind === 'dearer' || kind === 'cheaper' || kind === 'without' ? (
-            <ChoiceField label="Crop" value={cropId} choices={crops} onChange={setCropId} />
+            <ChoiceField label={say('Crop')} value={cropId} choices={crops} onChange={setCropId} />
           ) : null}
           <div className="row">
             <Button
@@ -47,12 +48,14 @@ export function WhatIfView({ seasonId, overview }: { readonly seasonId: string; 
               disabled={running || questions.length >= 8 || questions.some((each) => sameQuestion(each, { kind, cropId }))}
               onClick={() => setQuestions([...questions, { kind, cropId, wage_minor_per_h: overview.wage_minor_per_h }])}
             >
-              Add to the questions
+              {say('Add to the questions')}
             </Button>
           </div>
         </div>
         {questions.length === 0 ? (
-          <p className="soft">Add one or more questions and have each solved for the most margin. Your plan is not touched.</p>
+          <p className="soft">
+            {say('Add one or more questions and have each solved for the most margin. Your plan is not touched.')}
+          </p>
         ) : (
           <ul>
             {questions.map((question, at) => (
@@ -61,7 +64,7 @@ export function WhatIfView({ seasonId, overview }: { readonly seasonId: string; 
                 <Button
                   weight="quiet"
                   icon="close"
-                  name="Take this question out"
+                  name={say('Take this question out')}
                   onClick={() => setQuestions(questions.filter((_, other) => other !== at))}
                 />
               </li>
@@ -70,14 +73,14 @@ export function WhatIfView({ seasonId, overview }: { readonly seasonId: string; 
         )}
         <div className="row">
           <Button weight="main" disabled={running || questions.length === 0} onClick={() => ask([asItIs, ...variants])}>
-            Set them side by side
+            {say('Set them side by side')}
           </Button>
           <Button disabled={running} onClick={() => ask(goalVariants)}>
-            Preview every goal
+            {say('Preview every goal')}
           </Button>
           {running ? (
             <Button icon="close" onClick={stop}>
-              Stop here
+              {say('Stop here')}
             </Button>
           ) : null}
           {running ? <span role="status">{job.doing}…</span> : null}
@@ -91,13 +94,13 @@ export function WhatIfView({ seasonId, overview }: { readonly seasonId: string; 
       {results.length === 0 ? null : (
         <section className="panel">
           <FigureTable
-            caption="Side by side"
+            caption={say('Side by side')}
             plans={[
-              { name: 'Present plan', figures: overview.present },
+              { name: say('Present plan'), figures: overview.present },
               ...results.map(({ name, figures, gap }) => ({
                 name,
                 figures,
-                note: gap === null ? 'not proven' : `within ${(gap * 100).toFixed(1)} % of the best`,
+                note: gap === null ? say('not proven') : say('within {gap} % of the best', { gap: (gap * 100).toFixed(1) }),
               })),
             ]}
           />
@@ -107,4 +110,8 @@ export function WhatIfView({ seasonId, overview }: { readonly seasonId: string; 
   );
 }
 
-const asItIs: VariantEntry = { name: 'Best plan as things are', goal: { aim: 'most-margin', weight: 'clearly' }, changes: [] };
+const asItIs: VariantEntry = {
+  name: say('Best plan as things are'),
+  goal: { aim: 'most-margin', weight: 'clearly' },
+  changes: [],
+};
