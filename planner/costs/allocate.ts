@@ -5,31 +5,6 @@ import { computed, type Working } from '../working.ts';
 /** By what a shared cost is divided. One amount is divided by one key only. */
 export type ShareKey = 'area' | 'bed-days' | 'plants' | 'hours' | 'income';
 
-/** What a planting weighs under each key. */
-export type ShareWeights = {
-  readonly area_m2: number;
-  readonly bed_m2_days: number;
-  readonly plants: number;
-  readonly labour_h: number;
-  readonly income_minor: number;
-};
-
-/** The weight of one planting under a key. Income below zero (refunds) weighs nothing. */
-export function weightOf(weights: ShareWeights, key: ShareKey): number {
-  switch (key) {
-    case 'area':
-      return weights.area_m2;
-    case 'bed-days':
-      return weights.bed_m2_days;
-    case 'plants':
-      return weights.plants;
-    case 'hours':
-      return weights.labour_h;
-    case 'income':
-      return Math.max(0, weights.income_minor);
-  }
-}
-
 /**
  * A shared cost divided in whole minor units by largest remainder; ties go to the earlier. All weights zero: nothing is
  * invented and the whole stays unallocated.
