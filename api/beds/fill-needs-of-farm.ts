@@ -40,9 +40,9 @@ export function fillNeedsOfFarm(db: FarmDb, today: IsoDate, beds: readonly Loade
   });
 }
 
-/** Own soil and stock first; the rest is wanted. */
-export function coveredNeeds(needs: readonly BedNeed[], stock: ReadonlyMap<string, number>): readonly CoveredBedNeed[] {
-  const covered = coverFromStock(needs, stock as ReadonlyMap<MaterialId, number>);
+/** Own soil and stock first, what lies there in litres; the rest is wanted. */
+export function coveredNeeds(needs: readonly BedNeed[], stock_L: ReadonlyMap<string, number>): readonly CoveredBedNeed[] {
+  const covered = coverFromStock(needs, stock_L as ReadonlyMap<MaterialId, number>);
   return needs.map((need, at) => ({
     ...need,
     fromStock_L: covered[at]?.fromStock_L ?? 0,

@@ -12,6 +12,7 @@ const categories: Readonly<Record<string, string>> = {
   pump: 'hardware',
   power: 'hardware',
   tray: 'hardware',
+  cover: 'hardware',
   packing: 'packing',
   seed: 'seed and starts',
   start: 'seed and starts',

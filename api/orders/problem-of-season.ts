@@ -5,6 +5,7 @@ import { suppliersOfFarm } from '../../db/repositories/suppliers.ts';
 import type { IsoDate } from '../../planner/calendar.ts';
 import { type FarmNeed, pooledNeeds, purchaseNeeds, supplierTerms } from '../../planner/orders/needs.ts';
 import type { PurchaseOffer, PurchaseProblem } from '../../planner/orders/purchase-problem.ts';
+import { leadOf } from './leads.ts';
 import { needsOfSeason } from './needs-of-season.ts';
 
 export type BuyingWishes = { readonly mostSuppliers: number | null; readonly inTime: boolean };
@@ -34,11 +35,16 @@ export function problemOfSeason(
 ): { readonly problem: PurchaseProblem; readonly needs: readonly FarmNeed[] } {
   const { needs } = needsOfSeason(db, seasonId, today);
   const choices = new Map(
-    needChoices(db, seasonId).flatMap((row) =>
-      row.needKey === null
-        ? [[row.id, { amount: row.amount, supplierId: row.supplierId, left: row.left }] as const]
-        : [[row.needKey, { amount: row.amount, supplierId: row.supplierId, left: row.left }] as const],
-    ),
+    needChoices(db, seasonId).map((row) => [
+      row.needKey ?? row.id,
+      {
+        amount: row.amount,
+        supplierId: row.supplierId,
+        left: row.left,
+        wanted: row.wantedDate as IsoDate | null,
+        standIns: row.standIns,
+      },
+    ]),
   );
   const suppliers = suppliersOfFarm(db).filter((each) => !each.retired);
   const offers = offersInForce(db);
@@ -47,7 +53,7 @@ export function problemOfSeason(
       needs,
       choices,
       standIns: standIns(db),
-      suppliers: suppliers.map((each) => ({ supplierId: each.id, lead_days: each.lead_days })),
+      leads: offers.map(leadOf),
       today,
       mustBeInTime: wishes.inTime,
     }),

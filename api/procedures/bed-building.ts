@@ -2,19 +2,19 @@ import { z } from 'zod';
 import { newId } from '../../db/file/new-id.ts';
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import { addParts } from '../../db/repositories/bed-history.ts';
+import { takeOffBedPlans } from '../../db/repositories/bed-plans.ts';
 import { addBeds, addBlock, bedsOfIds, blocksOfFarm, codesInUse, type NewBed } from '../../db/repositories/beds.ts';
 import { designOfId, designParts } from '../../db/repositories/designs.ts';
 import { farmOfFile } from '../../db/repositories/farm.ts';
-import { unitPrices } from '../../db/repositories/unit-prices.ts';
 import { outlineOfBed } from '../../planner/beds/bed-spec.ts';
 import { extentOf } from '../../planner/beds/extent.ts';
 import { codesFrom, layOutBeds } from '../../planner/beds/lay-out.ts';
 import { InputError } from '../../planner/errors.ts';
-import { roundMoney } from '../../planner/money.ts';
 import { specOfDesign } from '../beds/bed-spec-of.ts';
 import { calendarDate } from '../beds/entry.ts';
 import { readSiteGeoJson } from '../beds/read-geojson.ts';
 import { Refusal } from '../errors.ts';
+import { takeFromStock } from '../orders/take-from-stock.ts';
 import { change, read } from '../procedure.ts';
 
 const blockChoice = z.object({
@@ -38,26 +38,40 @@ function blockFor(db: FarmDb, choice: z.output<typeof blockChoice>, x_m: number,
   return id;
 }
 
-/** Beds with the parts of their design, put in on the day they were built, at today's price of the part. */
-function addWithParts(db: FarmDb, designId: string, beds: readonly NewBed[]): void {
+/**
+ * Beds with the parts of their design, put in on the day they were built: out of stock as far as they lie there, else at the
+ * price of the day. Beds that were to be built of the design are that many fewer.
+ */
+function addWithParts(db: FarmDb, designId: string, beds: readonly NewBed[]): { readonly offPlan: number } {
   addBeds(db, beds);
   const parts = designParts(db, designId);
-  const prices = unitPrices(db);
-  addParts(
-    db,
-    beds.flatMap((bed) =>
-      parts.map((part) => ({
+  for (const [builtDate, built] of Map.groupBy(beds, (bed) => bed.builtDate)) {
+    const rows = built.flatMap((bed) => parts.map((part) => ({ bed, part })));
+    const taken = takeFromStock(
+      db,
+      rows.map(({ bed, part }) => ({
+        materialId: part.materialId,
+        amount: part.amount,
+        bedId: bed.id,
+        reason: `Built ${bed.code}`,
+      })),
+      builtDate,
+    );
+    addParts(
+      db,
+      rows.map(({ bed, part }, at) => ({
         id: newId(),
         bedId: bed.id,
         materialId: part.materialId,
         amount: part.amount,
-        price_minor: roundMoney(part.amount * (prices.get(part.materialId) ?? 0)),
+        price_minor: (taken[at]?.stock_minor ?? 0) + (taken[at]?.priced_minor ?? 0),
         life_years: part.life_years,
         salvageShare: part.salvageShare,
-        installedDate: bed.builtDate,
+        installedDate: builtDate,
       })),
-    ),
-  );
+    );
+  }
+  return { offPlan: takeOffBedPlans(db, designId, beds.length) };
 }
 
 export const bedBuilding = {
@@ -95,8 +109,8 @@ export const bedBuilding = {
           ...place,
         }),
       );
-      addWithParts(db, design.id, rows);
-      return { bedIds: rows.map((row) => row.id) };
+      const { offPlan } = addWithParts(db, design.id, rows);
+      return { bedIds: rows.map((row) => row.id), offPlan };
     },
   }),
   duplicate: change({

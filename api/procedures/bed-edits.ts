@@ -1,24 +1,17 @@
 import { z } from 'zod';
 import { newId } from '../../db/file/new-id.ts';
-import {
-  addFills,
-  addMeasures,
-  addParts,
-  addStockMoves,
-  partOfId,
-  removePart,
-  stockBalances,
-} from '../../db/repositories/bed-history.ts';
+import { addFills, addMeasures, addParts, partOfId, removePart } from '../../db/repositories/bed-history.ts';
 import { changeBed, orderBeds, placeBeds, setOwnLayers, splitBed } from '../../db/repositories/beds.ts';
 import { InputError, requireRange } from '../../planner/errors.ts';
 import { calendarDate } from '../beds/entry.ts';
-import { coveredNeeds, fillNeedsOfFarm } from '../beds/fill-needs-of-farm.ts';
+import { fillNeedsOfFarm } from '../beds/fill-needs-of-farm.ts';
 import { requireFreeCode } from '../beds/free-code.ts';
 import { layerEntry } from '../beds/layer-entry.ts';
 import { loadBed, loadBeds } from '../beds/load-beds.ts';
 import { ownMeasures } from '../beds/own-measures.ts';
+import { litresInUnit } from '../beds/stock-litres.ts';
 import { Refusal } from '../errors.ts';
-import { costsOfTaking } from '../orders/ledger-of-material.ts';
+import { takeFromStock } from '../orders/take-from-stock.ts';
 import { change } from '../procedure.ts';
 
 const metres = z.number('A length is needed here.').positive('A length must be more than zero.').max(500, 'At most 500 m.');
@@ -152,57 +145,55 @@ export const bedEdits = {
       return { measured: bedIds.length };
     },
   }),
-  /** Records that the beds were filled or topped up as wanted; what lay in stock is taken out of it at its average cost. */
+  /**
+   * Records that the beds were filled or topped up as wanted. What lay in stock is taken out of it at its average cost; the rest came
+   * from outside the books and stands at the price of the day, marked as such.
+   */
   recordFill: change({
     note: ({ bedIds }) => (bedIds.length === 1 ? 'Record a fill' : `Record the fill of ${bedIds.length} beds`),
     input: z.object({ bedIds: z.array(z.string()).min(1).max(5000), date: calendarDate }),
     run({ db, today }, { bedIds, date }) {
       const wanted = new Set(bedIds);
-      const needs = coveredNeeds(
-        fillNeedsOfFarm(
-          db,
-          today,
-          loadBeds(db).filter((bed) => wanted.has(bed.bed.id)),
-        ),
-        stockBalances(db),
-      );
-      const costs_minor = costsOfTaking(
+      const litres = litresInUnit(db);
+      const needs = fillNeedsOfFarm(
         db,
-        needs.map((need) => ({ materialId: need.materialId, amount: need.fromStock_L })),
+        today,
+        loadBeds(db).filter((bed) => wanted.has(bed.bed.id)),
+      );
+      const known = needs.filter((need) => litres.has(need.materialId));
+      const taken = takeFromStock(
+        db,
+        known.map((need) => ({
+          materialId: need.materialId,
+          amount: need.loose_L / (litres.get(need.materialId) ?? 1),
+          bedId: need.bedId,
+          reason: need.reason,
+        })),
         date,
       );
+      const costs = new Map(known.map((need, at) => [need, taken[at]]));
       addFills(
         db,
-        needs.map((need, position) => ({
-          id: newId(),
-          bedId: need.bedId,
-          date,
-          kind: need.kind,
-          position,
-          materialId: need.materialId,
-          loose_L: need.loose_L,
-          cost_minor: costs_minor[position] ?? 0,
-        })),
-      );
-      addStockMoves(
-        db,
-        needs
-          .map((need, at) => ({ ...need, cost_minor: costs_minor[at] ?? 0 }))
-          .filter((need) => need.fromStock_L > 0)
-          .map((need) => ({
+        needs.map((need, position) => {
+          const cost = costs.get(need);
+          return {
             id: newId(),
-            materialId: need.materialId,
-            date,
-            kind: 'use' as const,
-            amount: -need.fromStock_L,
-            value_minor: -need.cost_minor,
             bedId: need.bedId,
-            reason: need.reason,
-          })),
+            date,
+            kind: need.kind,
+            position,
+            materialId: need.materialId,
+            loose_L: need.loose_L,
+            cost_minor: (cost?.stock_minor ?? 0) + (cost?.priced_minor ?? 0),
+            priced_minor: cost?.priced_minor ?? 0,
+          };
+        }),
       );
-      return { filled: needs.length };
+      const priced_minor = taken.reduce((sum, each) => sum + each.priced_minor, 0);
+      return { filled: needs.length, priced_minor };
     },
   }),
+  /** Puts a new part in for a worn one: out of stock as far as it lies there. Without a price it stands at what that cost. */
   replacePart: change({
     note: 'Replace a part of a bed',
     input: z.object({
@@ -210,10 +201,10 @@ export const bedEdits = {
       date: calendarDate,
       reason: z.string().trim().min(1, 'Say why it was replaced.').max(200),
       amount: z.number().positive('An amount must be more than zero.'),
-      price_minor: z.int().nonnegative('A price cannot be negative.'),
+      price_minor: z.int().nonnegative('A price cannot be negative.').nullable(),
       life_years: z.number().positive('A life must be more than zero.').max(100),
     }),
-    run({ db }, { partId, date, reason, ...part }) {
+    run({ db }, { partId, date, reason, price_minor, ...part }) {
       const old = partOfId(db, partId);
       if (old === undefined) throw new Refusal({ code: 'not-found', what: 'part' });
       if (date < old.installedDate)
@@ -221,9 +212,12 @@ export const bedEdits = {
           { path: 'date', code: 'too-early', message: `It was put in on ${old.installedDate}: it cannot come out before.` },
         ]);
       removePart(db, partId, date, reason);
+      const { bedId, materialId, salvageShare } = old;
+      const [taken] = takeFromStock(db, [{ materialId, amount: part.amount, bedId, reason: `Part replaced: ${reason}` }], date);
+      const cost_minor = (taken?.stock_minor ?? 0) + (taken?.priced_minor ?? 0);
       const id = newId();
       addParts(db, [
-        { id, bedId: old.bedId, materialId: old.materialId, salvageShare: old.salvageShare, installedDate: date, ...part },
+        { id, bedId, materialId, salvageShare, installedDate: date, price_minor: price_minor ?? cost_minor, ...part },
       ]);
       return { partId: id };
     },

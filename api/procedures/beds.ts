@@ -1,12 +1,5 @@
 import { z } from 'zod';
-import {
-  fillsOfBed,
-  latestDrops,
-  measuresOfBed,
-  partsInUse,
-  partsOfBed,
-  stockBalances,
-} from '../../db/repositories/bed-history.ts';
+import { fillsOfBed, latestDrops, measuresOfBed, partsInUse, partsOfBed } from '../../db/repositories/bed-history.ts';
 import { blocksOfFarm, sharesOfBed } from '../../db/repositories/beds.ts';
 import { farmOfFile } from '../../db/repositories/farm.ts';
 import { moistDensities } from '../../db/repositories/material-choices.ts';
@@ -20,6 +13,7 @@ import { explainNeed } from '../beds/explain-need.ts';
 import { coveredNeeds, fillNeedsOfFarm } from '../beds/fill-needs-of-farm.ts';
 import { loadBed, loadBeds } from '../beds/load-beds.ts';
 import { needsByMaterial } from '../beds/needs-by-material.ts';
+import { stockLitres } from '../beds/stock-litres.ts';
 import { wholeFarm } from '../beds/whole-farm.ts';
 import { Refusal } from '../errors.ts';
 import { nothing, read } from '../procedure.ts';
@@ -94,7 +88,7 @@ export const beds = {
         fills: fillsOfBed(db, id),
         measures: measuresOfBed(db, id),
         shares: sharesOfBed(db, id),
-        needs: coveredNeeds(fillNeedsOfFarm(db, today, [bed]), stockBalances(db)).map((need) => ({
+        needs: coveredNeeds(fillNeedsOfFarm(db, today, [bed]), stockLitres(db)).map((need) => ({
           ...need,
           working: explainNeed(bed, need),
         })),
@@ -104,7 +98,7 @@ export const beds = {
   /** What every bed wants this year, own soil and stock first. */
   needs: read({
     input: nothing,
-    run: ({ db, today }) => coveredNeeds(fillNeedsOfFarm(db, today), stockBalances(db)),
+    run: ({ db, today }) => coveredNeeds(fillNeedsOfFarm(db, today), stockLitres(db)),
   }),
   /** Area, volume, top-up, parts due by year and value of the whole farm. */
   wholeFarm: read({
@@ -123,7 +117,7 @@ export const beds = {
     run({ db, today }) {
       const farm = farmOfFile(db);
       if (farm === undefined) throw new Refusal({ code: 'not-found', what: 'farm' });
-      return needsByMaterial(coveredNeeds(fillNeedsOfFarm(db, today), stockBalances(db)), farm, moistDensities(db));
+      return needsByMaterial(coveredNeeds(fillNeedsOfFarm(db, today), stockLitres(db)), farm, moistDensities(db));
     },
   }),
 };

@@ -11,6 +11,7 @@ import {
   markBought,
   materialFacts,
   needChoices,
+  offersInForce,
   purchaseLines,
   purchaseOfId,
   putBudget,
@@ -30,6 +31,7 @@ import { seasonBudget } from '../../planner/orders/season-budget.ts';
 import { Refusal } from '../errors.ts';
 import { categoryOf } from '../orders/category-of.ts';
 import { explainLine } from '../orders/explain-line.ts';
+import { slowestLeads } from '../orders/leads.ts';
 import { listReasons } from '../orders/list-reasons.ts';
 import { nearestWanted } from '../orders/nearest-wanted.ts';
 import { needsOfSeason } from '../orders/needs-of-season.ts';
@@ -54,21 +56,26 @@ export const orders = {
   needs: read({
     input: inSeason,
     run({ db, today }, { seasonId }) {
-      const { needs, nameless } = needsOfSeason(db, seasonId, today);
+      const { needs, open } = needsOfSeason(db, seasonId, today);
       const facts = materialFacts(db);
       const choices = new Map(needChoices(db, seasonId).map((row) => [row.needKey ?? row.id, row]));
       const suppliers = suppliersOfFarm(db).filter((each) => !each.retired);
-      const slowest = Math.max(0, ...suppliers.map((each) => each.lead_days));
+      const slowest = slowestLeads(offersInForce(db));
+      const anywhere = Math.max(0, ...suppliers.map((each) => each.lead_days));
       const stock = stockBalances(db);
       const instead = Map.groupBy(standIns(db), (row) => row.materialId);
       return {
-        nameless,
+        open,
         suppliers: suppliers.map((each) => ({ supplierId: each.id, name: each.name })),
         needs: needs.map((need) => {
           const material = facts.get(need.materialId);
           const choice = choices.get(need.key);
+          const wanted = (choice?.wantedDate ?? need.wanted) as IsoDate;
+          const lead_days = slowest.get(need.materialId) ?? anywhere;
           return {
             ...need,
+            wanted,
+            computedWanted: need.wanted,
             material: material?.name ?? '',
             kind: material?.kind ?? '',
             baseUnit: material?.baseUnit ?? 'count',
@@ -80,8 +87,9 @@ export const orders = {
             needChoiceId: need.source === 'hand' ? need.key : null,
             onHand: Math.max(0, stock.get(need.materialId) ?? 0),
             standIns: (instead.get(need.materialId) ?? []).map((row) => row.instead),
-            orderBy: orderBy(need.wanted, slowest),
-            late: orderBy(need.wanted, slowest) < today,
+            standInsAllowed: choice?.standIns ?? true,
+            orderBy: orderBy(wanted, lead_days),
+            late: orderBy(wanted, lead_days) < today,
           };
         }),
       };
@@ -120,6 +128,8 @@ export const orders = {
             amount: z.number().nonnegative('A need cannot be negative.').nullable(),
             supplierId: z.string().nullable(),
             left: z.boolean(),
+            wantedDate: isoDate.nullable().default(null),
+            standIns: z.boolean().default(true),
           }),
         )
         .min(1)

@@ -15,7 +15,7 @@ const pieces: readonly Piece[] = [
   { id: 'hw-liner', name: 'Food-contact liner', kind: 'hardware', baseUnit: 'm2', life_years: 6 },
   { id: 'hw-barrier', name: 'Weed barrier, woven', kind: 'hardware', baseUnit: 'm2', life_years: 5 },
   { id: 'hw-netting', name: 'Trellis netting', kind: 'hardware', baseUnit: 'm2', life_years: 3 },
-  { id: 'hw-cover', name: 'Row cover, light', kind: 'hardware', baseUnit: 'm2', life_years: 2 },
+  { id: 'hw-cover', name: 'Row cover, light', kind: 'cover', baseUnit: 'm2', life_years: 2 },
   {
     id: 'hw-tube-34',
     name: 'Tube, 3/4 in, 19 mm inside',

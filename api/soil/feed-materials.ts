@@ -4,7 +4,7 @@ import { feedingMaterials, offersInUse } from '../../db/repositories/feeding.ts'
 import type { FeedMaterial } from '../../planner/fertility/farm-blend.ts';
 import { analysisFault, reachableShares } from '../../planner/fertility/material-content.ts';
 import type { SoilTables } from '../../planner/fertility/soil-tables.ts';
-import { kgPerBaseUnit } from './base-unit-mass.ts';
+import { kgPerBaseUnit } from '../../planner/soil/base-unit.ts';
 import { contentOf, seriesOf } from './credits.ts';
 
 /** More of a meal or salt than this is never put on at once, composts tenfold. Common practice, no source. */

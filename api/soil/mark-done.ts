@@ -11,7 +11,7 @@ import {
 } from '../../db/repositories/applications.ts';
 import { addStockMoves, type NewStockMove } from '../../db/repositories/bed-history.ts';
 import { roundMoney, splitMoney } from '../../planner/money.ts';
-import { kgPerBaseUnit } from './base-unit-mass.ts';
+import { kgPerBaseUnit } from '../../planner/soil/base-unit.ts';
 
 export type DoneFacts = {
   readonly date: string;

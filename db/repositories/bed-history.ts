@@ -84,6 +84,7 @@ export function fillsOfBed(db: FarmDb, bedId: string) {
       name: material.name,
       loose_L: bedFill.loose_L,
       cost_minor: bedFill.cost_minor,
+      priced_minor: bedFill.priced_minor,
     })
     .from(bedFill)
     .innerJoin(material, eq(material.id, bedFill.materialId))

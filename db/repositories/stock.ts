@@ -1,4 +1,4 @@
-import { and, asc, desc, eq, isNull, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, inArray, isNull, sql } from 'drizzle-orm';
 import type { FarmDb } from '../file/open-farm.ts';
 import { bed } from '../schema/beds.ts';
 import { material, offer, offerBreak, substitute, supplier } from '../schema/materials.ts';
@@ -136,6 +136,7 @@ export function offersInForce(db: FarmDb) {
     .select({
       offer,
       supplierName: supplier.name,
+      supplierLead_days: supplier.lead_days,
       material: material.name,
       baseUnit: material.baseUnit,
       density: material.moistDensity_kg_per_m3,
@@ -263,18 +264,19 @@ export function putBudget(db: FarmDb, row: typeof budget.$inferInsert): void {
   db.insert(budget).values(row).run();
 }
 
-/** Packing that was used between two days, to expect as much again. */
-export function packingUsed(db: FarmDb, from: string, to: string) {
+/** Materials of some kinds that were used between two days, to expect as much again. */
+export function usedOfKinds(db: FarmDb, kinds: readonly string[], from: string, to: string) {
   return db
-    .select({ materialId: stockMove.materialId, amount: sql<number>`-sum(${stockMove.amount})` })
+    .select({ materialId: stockMove.materialId, kind: material.kind, amount: sql<number>`-sum(${stockMove.amount})` })
     .from(stockMove)
     .innerJoin(material, eq(material.id, stockMove.materialId))
-    .where(and(eq(material.kind, 'packing'), eq(stockMove.kind, 'use'), sql`${stockMove.date} between ${from} and ${to}`))
+    .where(and(inArray(material.kind, [...kinds]), eq(stockMove.kind, 'use'), sql`${stockMove.date} between ${from} and ${to}`))
     .groupBy(stockMove.materialId)
+    .orderBy(asc(stockMove.materialId))
     .all();
 }
 
-/** Materials that are the seed of a crop or variety, or a tray. */
+/** Materials that are the seed or the starts of a crop or variety, or a tray. */
 export function seedAndTrayMaterials(db: FarmDb) {
   return db
     .select({
@@ -289,10 +291,12 @@ export function seedAndTrayMaterials(db: FarmDb) {
       cells: material.cells,
     })
     .from(material)
-    .where(and(eq(material.retired, false), sql`(${material.kind} = 'seed' or ${material.cells} is not null)`))
+    .where(and(eq(material.retired, false), sql`(${material.kind} in ('seed', 'start') or ${material.cells} is not null)`))
     .orderBy(asc(material.id))
     .all();
 }
+
+export type MaterialFacts = ReturnType<typeof materialFacts>;
 
 /** Material rows by id with what an order needs to know. */
 export function materialFacts(db: FarmDb) {
@@ -305,6 +309,10 @@ export function materialFacts(db: FarmDb) {
         baseUnit: material.baseUnit,
         own: material.own,
         moistDensity_kg_per_m3: material.moistDensity_kg_per_m3,
+        /** What one base unit weighs by the newest offer that says it. */
+        piece_kg: sql<number | null>`(select o.package_weight_kg / o.package_amount from offer o
+          where o.material_id = ${material.id} and o.retired = 0 and o.package_weight_kg is not null
+          order by o.priced_date desc, o.id limit 1)`,
       })
       .from(material)
       .all()

@@ -91,6 +91,8 @@ export const needChoice = sqliteTable('need_choice', {
   wantedDate: text('wanted_date'),
   supplierId: text('supplier_id').references(() => supplier.id),
   left: flag('left_out').notNull().default(false),
+  /** Whether the stand-ins allowed for the material may serve this need. */
+  standIns: flag('stand_ins').notNull().default(true),
 });
 
 /** Lines of a shopping list kept while it is being bought. */

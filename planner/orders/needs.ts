@@ -2,7 +2,20 @@ import { addDays, daysBetween, type IsoDate } from '../calendar.ts';
 import type { PurchaseNeed, PurchaseSupplier } from './purchase-problem.ts';
 
 /** Where a need comes from. */
-export type NeedSource = 'fill' | 'top-up' | 'worn-part' | 'amendment' | 'mulch' | 'seed' | 'tray' | 'packing' | 'hand';
+export type NeedSource =
+  | 'fill'
+  | 'top-up'
+  | 'new-bed'
+  | 'worn-part'
+  | 'line-part'
+  | 'amendment'
+  | 'mulch'
+  | 'seed'
+  | 'start'
+  | 'tray'
+  | 'cover'
+  | 'packing'
+  | 'hand';
 
 /** Something the farm needs for the season, and why. Amounts are in the material's base unit. */
 export type FarmNeed = {
@@ -16,13 +29,21 @@ export type FarmNeed = {
 };
 
 /** What the grower decided about a need. */
-export type NeedChoice = { readonly amount: number | null; readonly supplierId: string | null; readonly left: boolean };
+export type NeedChoice = {
+  readonly amount: number | null;
+  readonly supplierId: string | null;
+  readonly left: boolean;
+  /** Another day than the computed one. */
+  readonly wanted: IsoDate | null;
+  /** Whether a stand-in may serve it. */
+  readonly standIns: boolean;
+};
 
 /** Stand-ins that the grower allows for a material, with how much of each does the work of one unit. */
 export type StandIn = { readonly materialId: string; readonly insteadId: string; readonly ratio: number };
 
-/** Days from ordering to having it, by offer or supplier. */
-export type Lead = { readonly supplierId: string; readonly lead_days: number };
+/** Days from ordering to having a material, at each supplier that offers it. */
+export type Lead = { readonly supplierId: string; readonly materialId: string; readonly lead_days: number };
 
 /** The last day on which something can be ordered to be there in time. */
 export function orderBy(wanted: IsoDate, lead_days: number): IsoDate {
@@ -30,40 +51,49 @@ export function orderBy(wanted: IsoDate, lead_days: number): IsoDate {
 }
 
 /** Suppliers that can bring something by a day when it is ordered today. */
-export function inTime(suppliers: readonly Lead[], today: IsoDate, wanted: IsoDate): readonly string[] {
+export function inTime(
+  suppliers: readonly Pick<Lead, 'supplierId' | 'lead_days'>[],
+  today: IsoDate,
+  wanted: IsoDate,
+): readonly string[] {
   const left = daysBetween(today, wanted);
-  return suppliers.filter((each) => each.lead_days <= left).map((each) => each.supplierId);
+  return [...new Set(suppliers.filter((each) => each.lead_days <= left).map((each) => each.supplierId))];
 }
 
 /**
- * The needs as the purchase model takes them: the grower's amounts over the computed ones, left-out ones gone, stand-ins allowed,
- * and only suppliers that will do. A need that no supplier can bring in time keeps all suppliers: late is better than never, and
- * the page says so.
+ * The needs as the purchase model takes them: the grower's amounts and days over the computed ones, left-out ones gone, stand-ins
+ * where the grower allows them, and only suppliers that will do. A need that no supplier can bring in time keeps all suppliers:
+ * late is better than never, and the page says so.
  */
 export function purchaseNeeds(input: {
   readonly needs: readonly FarmNeed[];
   readonly choices: ReadonlyMap<string, NeedChoice>;
   readonly standIns: readonly StandIn[];
-  readonly suppliers: readonly Lead[];
+  readonly leads: readonly Lead[];
   readonly today: IsoDate;
   readonly mustBeInTime: boolean;
 }): readonly PurchaseNeed[] {
   const standIns = Map.groupBy(input.standIns, (each) => each.materialId);
-  const all = input.suppliers.length;
+  const leads = Map.groupBy(input.leads, (each) => each.materialId);
   return input.needs.flatMap((need): readonly PurchaseNeed[] => {
     const choice = input.choices.get(need.key);
     if (choice?.left === true) return [];
-    const timely = input.mustBeInTime ? inTime(input.suppliers, input.today, need.wanted) : [];
+    const materials = [
+      { materialId: need.materialId, ratio: 1 },
+      ...(choice?.standIns === false
+        ? []
+        : (standIns.get(need.materialId) ?? []).map((each) => ({ materialId: each.insteadId, ratio: each.ratio }))),
+    ];
+    const sellers = materials.flatMap((each) => leads.get(each.materialId) ?? []);
+    const timely = input.mustBeInTime ? inTime(sellers, input.today, choice?.wanted ?? need.wanted) : [];
+    const all = new Set(sellers.map((each) => each.supplierId)).size;
     const chosen = choice?.supplierId ?? null;
     const only = chosen !== null ? [chosen] : timely.length > 0 && timely.length < all ? timely : undefined;
     return [
       {
         id: need.key,
         amount: choice?.amount ?? need.amount,
-        materials: [
-          { materialId: need.materialId, ratio: 1 },
-          ...(standIns.get(need.materialId) ?? []).map((each) => ({ materialId: each.insteadId, ratio: each.ratio })),
-        ],
+        materials,
         ...(only === undefined ? {} : { supplierIds: only }),
       },
     ];

@@ -26,7 +26,7 @@ async function keptList() {
 
 describe('needs', () => {
   test('come from beds, parts, mulch, packing, each with its reason, day and what is on hand', async () => {
-    const { needs, nameless } = await program.api.orders.needs({ seasonId });
+    const { needs, open } = await program.api.orders.needs({ seasonId });
     const sources = new Set(needs.map((need) => need.source));
     for (const source of ['top-up', 'mulch', 'packing', 'seed']) expect(sources).toContain(source);
     for (const need of needs) {
@@ -34,16 +34,16 @@ describe('needs', () => {
       expect(need.amount).toBeGreaterThan(0);
       expect(need.wanted).toMatch(/^20\d\d-/);
     }
-    expect(nameless).toEqual([]);
+    expect(open).toEqual([]);
   });
 
   test('name the crops that have no seed among the materials', async () => {
     const retire = (retired: number) =>
       program.farm.sqlite.prepare(`UPDATE material SET retired = ? WHERE id = 'seed-carrot'`).run(retired);
     retire(1);
-    const { nameless } = await program.api.orders.needs({ seasonId });
+    const { open } = await program.api.orders.needs({ seasonId });
     retire(0);
-    expect(nameless.map((need) => need.key)).toEqual(['seed:carrot']);
+    expect(open.map((need) => [need.key, need.lacks])).toEqual([['seed:carrot', 'material']]);
   });
 
   test('can be added by hand, left out and bound to a supplier', async () => {

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { IsoDate } from '../../../../planner/calendar.ts';
 import { loadPlan } from '../../../../planner/orders/loads.ts';
 import { mulchVolume_L } from '../../../../planner/orders/mulch-volume.ts';
-import { type FarmNeed, inTime, orderBy, pooledNeeds, purchaseNeeds } from '../../../../planner/orders/needs.ts';
+import { type FarmNeed, inTime, type NeedChoice, orderBy, pooledNeeds, purchaseNeeds } from '../../../../planner/orders/needs.ts';
 import { landedCost, type ReceiptLine, sentBack } from '../../../../planner/orders/receipt.ts';
 import { seasonBudget } from '../../../../planner/orders/season-budget.ts';
 
@@ -16,22 +16,22 @@ const need = (key: string, materialId: string, amount: number, wanted = '2027-03
   reason: key,
   wanted: day(wanted),
 });
-const suppliers = [
-  { supplierId: 'near', lead_days: 2 },
-  { supplierId: 'far', lead_days: 30 },
-];
+const leads = ['straw', 'mix', 'chips'].flatMap((materialId) => [
+  { supplierId: 'near', materialId, lead_days: 2 },
+  { supplierId: 'far', materialId, lead_days: 30 },
+]);
 const given = (needs: readonly FarmNeed[], today = '2027-02-20') => ({
   needs,
-  choices: new Map<string, { amount: number | null; supplierId: string | null; left: boolean }>(),
-  standIns: [],
-  suppliers,
+  choices: new Map<string, NeedChoice>(),
+  standIns: [{ materialId: 'straw', insteadId: 'chips', ratio: 0.8 }],
+  leads,
   today: day(today),
   mustBeInTime: true,
 });
 
 describe('needs', () => {
   test('what is wanted soon is bought where it comes in time; what is late already, anywhere', () => {
-    expect(inTime(suppliers, day('2027-02-20'), day('2027-03-01'))).toEqual(['near']);
+    expect(inTime(leads, day('2027-02-20'), day('2027-03-01'))).toEqual(['near']);
     expect(orderBy(day('2027-03-01'), 30)).toBe('2027-01-30');
     expect(purchaseNeeds(given([need('a', 'straw', 5)]))[0]?.supplierIds).toEqual(['near']);
     expect(purchaseNeeds(given([need('a', 'straw', 5)], '2027-03-09'))[0]?.supplierIds).toBeUndefined();
@@ -39,11 +39,33 @@ describe('needs', () => {
 
   test('the grower’s choice stands over the computed need; what is left out is gone', () => {
     const input = given([need('a', 'straw', 5), need('b', 'straw', 7)]);
-    input.choices.set('a', { amount: 9, supplierId: 'far', left: false });
-    input.choices.set('b', { amount: null, supplierId: null, left: true });
+    const choice = { amount: null, supplierId: null, left: false, wanted: null, standIns: true };
+    input.choices.set('a', { ...choice, amount: 9, supplierId: 'far', standIns: false });
+    input.choices.set('b', { ...choice, left: true });
     expect(purchaseNeeds(input)).toEqual([
       { id: 'a', amount: 9, materials: [{ materialId: 'straw', ratio: 1 }], supplierIds: ['far'] },
     ]);
+  });
+
+  test('another day than the computed one decides who is in time; a stand-in serves unless the need is kept from it', () => {
+    const input = given([need('a', 'straw', 5)]);
+    const both = [
+      { materialId: 'straw', ratio: 1 },
+      { materialId: 'chips', ratio: 0.8 },
+    ];
+    expect(purchaseNeeds(input)[0]?.materials).toEqual(both);
+    const later = { amount: null, supplierId: null, left: false, wanted: day('2027-05-01'), standIns: false };
+    input.choices.set('a', later);
+    expect(purchaseNeeds(input)).toEqual([{ id: 'a', amount: 5, materials: both.slice(0, 1) }]);
+  });
+
+  test('an offer that takes longer than its supplier’s others is not in time', () => {
+    const input = { ...given([need('a', 'straw', 5)]), standIns: [], leads: leads.map((each) => ({ ...each, lead_days: 30 })) };
+    expect(purchaseNeeds({ ...input, today: day('2027-01-01') })[0]?.supplierIds).toBeUndefined();
+    const one = leads.map((each) =>
+      each.supplierId === 'near' && each.materialId === 'straw' ? { ...each, lead_days: 9 } : each,
+    );
+    expect(purchaseNeeds({ ...input, leads: one })[0]?.supplierIds).toEqual(['near']);
   });
 
   test('pooling like needs keeps their sum', () => {

@@ -1,0 +1,1 @@
+ALTER TABLE `need_choice` ADD `stand_ins` integer DEFAULT true NOT NULL;
