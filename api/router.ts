@@ -3,6 +3,7 @@ import { applications } from './procedures/applications.ts';
 import { bedBuilding } from './procedures/bed-building.ts';
 import { bedEdits } from './procedures/bed-edits.ts';
 import { bedEnding } from './procedures/bed-ending.ts';
+import { bedPlans } from './procedures/bed-plans.ts';
 import { beds } from './procedures/beds.ts';
 import { compost } from './procedures/compost.ts';
 import { costs } from './procedures/costs.ts';
@@ -18,6 +19,7 @@ import { harvest } from './procedures/harvest.ts';
 import { jobs } from './procedures/jobs.ts';
 import { labels } from './procedures/labels.ts';
 import { labour } from './procedures/labour.ts';
+import { lineParts } from './procedures/line-parts.ts';
 import { materials } from './procedures/materials.ts';
 import { orders } from './procedures/orders.ts';
 import { plantingEdits } from './procedures/planting-edits.ts';
@@ -43,7 +45,7 @@ import { week } from './procedures/week.ts';
 /** The one door: every procedure of the program, by place or aggregate. */
 export const router = build({
   applications,
-  beds: { ...beds, ...bedBuilding, ...bedEdits, ...bedEnding },
+  beds: { ...beds, ...bedBuilding, ...bedEdits, ...bedEnding, ...bedPlans },
   compost: { ...compost, ...tea },
   costs,
   crops,
@@ -72,7 +74,7 @@ export const router = build({
   undo,
   waterDemand: { ...waterDemand, ...waterSalts },
   weather,
-  waterLines: { ...waterLines, ...waterLineDrawing, ...waterLineRunning },
+  waterLines: { ...waterLines, ...waterLineDrawing, ...waterLineRunning, ...lineParts },
   week,
 });
 

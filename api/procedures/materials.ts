@@ -39,6 +39,8 @@ const materialFields = z.object({
   power_W: z.number().nonnegative('This cannot be negative.').nullable(),
   life_years: positive,
   maxRate_kg_per_m2: positive,
+  cropId: z.string().min(1).nullable(),
+  varietyId: z.string().min(1).nullable(),
   seedsPer_g: positive,
   germinationShare: share,
   cells: z.int().positive().nullable(),

@@ -19,7 +19,17 @@ import {
   teaBatchBed,
 } from '../../db/schema/soil.ts';
 import { stockMove } from '../../db/schema/stock.ts';
-import { lineNode, lineOutlet, lineRun, powerSource, pump, pumpPoint, timerEvent, waterLine } from '../../db/schema/water.ts';
+import {
+  lineNode,
+  lineOutlet,
+  linePart,
+  lineRun,
+  powerSource,
+  pump,
+  pumpPoint,
+  timerEvent,
+  waterLine,
+} from '../../db/schema/water.ts';
 import { station, weatherDay } from '../../db/schema/weather.ts';
 import { labourEntry } from '../../db/schema/work.ts';
 import { requireWhole } from '../../planner/errors.ts';
@@ -247,6 +257,7 @@ export function fillSampleFarm({ db }: FarmFile, options: SampleOptions): void {
   insertAll(db, lineOutlet, line.outlets);
   insertAll(db, timerEvent, line.timers);
   insertAll(db, powerSource, line.power);
+  insertAll(db, linePart, line.parts);
 
   const stock = sampleStock(years, beds.length, offers.offers, soil);
   insertAll(db, stock.purchaseTable, stock.purchases);

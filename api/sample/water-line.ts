@@ -1,6 +1,7 @@
 import type {
   lineNode,
   lineOutlet,
+  linePart,
   lineRun,
   powerSource,
   pump,
@@ -19,6 +20,7 @@ type Rows = {
   readonly outlets: (typeof lineOutlet.$inferInsert)[];
   readonly timers: (typeof timerEvent.$inferInsert)[];
   readonly power: (typeof powerSource.$inferInsert)[];
+  readonly parts: (typeof linePart.$inferInsert)[];
 };
 
 const LINE = 'line-bags';
@@ -51,11 +53,12 @@ export function sampleWaterLines(beds: readonly BedRow[]): Rows {
     outlets: [...bags.outlets, ...strips.outlets],
     timers: [...bags.timers, ...strips.timers],
     power: [...bags.power, ...strips.power],
+    parts: [...bags.parts, ...strips.parts],
   };
 }
 
 function stripLine(beds: readonly BedRow[]): Rows {
-  const rows: Rows = { lines: [], pumps: [], points: [], nodes: [], runs: [], outlets: [], timers: [], power: [] };
+  const rows: Rows = { lines: [], pumps: [], points: [], nodes: [], runs: [], outlets: [], timers: [], power: [], parts: [] };
   const strips = beds.filter((bed) => bed.blockId === 'block-d').slice(0, 34);
   const first = strips[0];
   if (first === undefined) return rows;
@@ -176,12 +179,18 @@ function stripLine(beds: readonly BedRow[]): Rows {
     controller_W: 0.01,
     idle_W: 0,
   });
+  rows.parts.push(
+    ...wornParts(STRIPS, [
+      ['hw-timer', 1, 4200, 5, '2022-04-10'],
+      ['hw-valve', STRIP_COLUMNS, 320 * STRIP_COLUMNS, 6, '2025-03-20'],
+    ]),
+  );
   return rows;
 }
 
 /** One tank, one pump, the bags of block B in branches of twelve. */
 function bagLine(beds: readonly BedRow[]): Rows {
-  const rows: Rows = { lines: [], pumps: [], points: [], nodes: [], runs: [], outlets: [], timers: [], power: [] };
+  const rows: Rows = { lines: [], pumps: [], points: [], nodes: [], runs: [], outlets: [], timers: [], power: [], parts: [] };
   const served = beds.filter((bed) => bed.blockId === 'block-b').slice(0, 24);
   const first = served[0];
   if (first === undefined) return rows;
@@ -291,5 +300,27 @@ function bagLine(beds: readonly BedRow[]): Rows {
     panelLossShare: 0.3,
     peakSun_h: 5,
   });
+  rows.parts.push(
+    ...wornParts(LINE, [
+      ['hw-pump-25', 1, 3900, 4, '2023-05-02'],
+      ['hw-battery', 1, 32_000, 8, '2025-03-14'],
+      ['hw-timer', 1, 4200, 5, '2025-03-14'],
+      ['hw-valve', served.length, 320 * served.length, 6, '2025-03-14'],
+    ]),
+  );
   return rows;
 }
+
+type WornPart = readonly [materialId: string, amount: number, price_minor: number, life_years: number, installedDate: string];
+
+/** Parts with their lives as trade sense (common practice, no source); some were brought from the garden before. */
+const wornParts = (lineId: string, parts: readonly WornPart[]): Rows['parts'] =>
+  parts.map(([materialId, amount, price_minor, life_years, installedDate]) => ({
+    id: `line-part-${lineId}-${materialId}`,
+    lineId,
+    materialId,
+    amount,
+    price_minor,
+    life_years,
+    installedDate,
+  }));

@@ -192,3 +192,174 @@ describe('stock', () => {
     });
   });
 });
+
+describe('needs from the rest of the farm', () => {
+  test('beds that are to be built want their parts, fill and mulch by their day, until they are built', async () => {
+    const { api } = program;
+    const design = (await api.designs.list()).find((each) => each.beds > 0 && each.kind === 'framed');
+    if (design === undefined) throw new Error('expected a framed design');
+    const { designId } = design;
+    await api.beds.addPlan({ designId, count: 6, wantedDate: '2027-03-01' });
+    const ofPlan = async () => (await api.orders.needs({ seasonId })).needs.filter((need) => need.source === 'new-bed');
+    const six = await ofPlan();
+    const whole = await api.designs.one({ designId });
+    for (const part of whole.parts) {
+      const wanted = whole.parts
+        .filter((each) => each.materialId === part.materialId)
+        .reduce((sum, each) => sum + each.amount, 0);
+      const need = six.find((each) => each.key.includes(':part:') && each.materialId === part.materialId);
+      expect(need?.amount).toBeCloseTo(6 * wanted, 9);
+      expect(need).toMatchObject({ wanted: '2027-03-01', reason: `To build 6 beds of ${design.name}` });
+    }
+    const fill_L = six.filter((each) => each.key.includes(':fill:')).reduce((sum, each) => sum + each.amount, 0);
+    expect(fill_L).toBeGreaterThan(0);
+    expect(fill_L).toBeLessThanOrEqual(6 * (design.loose_L ?? 0) + 1e-6);
+    const site = await api.beds.site();
+    const built = await api.beds.build({
+      designId,
+      block: { blockId: site.blocks[0]?.blockId ?? null, newBlock: { code: '', name: '' } },
+      firstCode: 'N-1',
+      count: 4,
+      perRow: 4,
+      endPath_m: 0.6,
+      sidePath_m: 0.6,
+      x_m: 0,
+      y_m: 0,
+      turn_deg: 0,
+      builtDate: '2026-11-25',
+    });
+    expect(built.offPlan).toBe(4);
+    const two = await ofPlan();
+    for (const need of two) expect(need.amount).toBeCloseTo((six.find((each) => each.key === need.key)?.amount ?? 0) / 3, 6);
+    await expect(api.beds.addPlan({ designId, count: 0, wantedDate: '2027-03-01' })).rejects.toThrow('at least one');
+    await expect(api.beds.addPlan({ designId, count: 1, wantedDate: '1 March' })).rejects.toThrow('2026-03-09');
+  });
+
+  test('parts of beds that are built come out of stock at their cost, as far as they lie there', async () => {
+    const { api } = program;
+    const design = (await api.designs.list()).find((each) => each.kind === 'framed');
+    if (design === undefined) throw new Error('expected a framed design');
+    const whole = await api.designs.one({ designId: design.designId });
+    const board = whole.parts.find((each) => each.materialId === 'hw-board');
+    if (board === undefined) throw new Error('expected boards');
+    await api.stock.count({
+      date: '2026-11-20',
+      who: 'AN',
+      counts: [{ materialId: 'hw-board', counted: 1.5 * board.amount, unitCost_minor: 100 }],
+    });
+    const site = await api.beds.site();
+    const { bedIds } = await api.beds.build({
+      designId: design.designId,
+      block: { blockId: site.blocks[0]?.blockId ?? null, newBlock: { code: '', name: '' } },
+      firstCode: 'N-1',
+      count: 2,
+      perRow: 2,
+      endPath_m: 0.6,
+      sidePath_m: 0.6,
+      x_m: 0,
+      y_m: 0,
+      turn_deg: 0,
+      builtDate: '2026-11-25',
+    });
+    const parts = await Promise.all(
+      bedIds.map(async (bedId) => (await api.beds.one({ bedId })).parts.find((each) => each.materialId === 'hw-board')),
+    );
+    expect(parts[0]?.price_minor).toBe(Math.round(100 * board.amount));
+    expect(parts[1]?.price_minor).toBeGreaterThan(Math.round(100 * board.amount));
+    const row = (await api.stock.list()).find((each) => each.materialId === 'hw-board');
+    expect(row?.onHand).toBeCloseTo(0, 9);
+    expect(row?.value_minor).toBe(0);
+  });
+
+  test('a worn part of a water line is a need with its reason and day, until it is replaced', async () => {
+    const { api } = program;
+    const lineId = (await api.waterLines.list()).lines[0]?.lineId ?? '';
+    const ofLines = async () => (await api.orders.needs({ seasonId })).needs.filter((need) => need.source === 'line-part');
+    const before = (await ofLines()).length;
+    const { linePartId } = await api.waterLines.addPart({
+      lineId,
+      materialId: 'hw-battery',
+      amount: 1,
+      installedDate: '2020-03-01',
+      life_years: 7,
+    });
+    const due = (await ofLines()).find((need) => need.key === `line-part:${linePartId}`);
+    expect(due).toMatchObject({ materialId: 'hw-battery', amount: 1, wanted: '2027-03-02' });
+    expect(due?.reason).toMatch(/^Worn part of .*: Battery, lithium iron phosphate, 500 Wh, due 2027-03-02$/);
+    await expect(
+      api.waterLines.replacePart({ linePartId, date: '2019-01-01', reason: 'dead', amount: 1, life_years: 8 }),
+    ).rejects.toThrow('cannot come out before');
+    await api.waterLines.replacePart({ linePartId, date: '2026-11-25', reason: 'dead', amount: 1, life_years: 8 });
+    expect(await ofLines()).toHaveLength(before);
+    const gone = (await api.waterLines.worn({ lineId })).find((part) => part.linePartId === linePartId);
+    expect(gone).toMatchObject({ removedDate: '2026-11-25', reason: 'dead' });
+    await expect(
+      api.waterLines.addPart({ lineId, materialId: 'hw-battery', amount: 0, installedDate: '2026-01-01', life_years: 8 }),
+    ).rejects.toThrow('more than zero');
+  });
+
+  test('a fill kept by weight is wanted and taken in kilograms; without a density it is told as open', async () => {
+    const { api, farm } = program;
+    const { needs } = await api.orders.needs({ seasonId });
+    const need = needs.find((each) => each.source === 'top-up');
+    if (need === undefined) throw new Error('expected a top-up');
+    const set = (density: number | null) =>
+      farm.sqlite
+        .prepare(`UPDATE material SET base_unit = 'kg', moist_density_kg_per_m3 = ? WHERE id = ?`)
+        .run(density, need.materialId);
+    set(500);
+    const inKg = (await api.orders.needs({ seasonId })).needs.find((each) => each.key === need.key);
+    expect(inKg?.amount).toBeCloseTo(need.amount * 0.5, 6);
+    await api.stock.count({
+      date: '2026-11-20',
+      who: 'AN',
+      counts: [{ materialId: need.materialId, counted: need.amount * 0.5, unitCost_minor: 10 }],
+    });
+    const bedId = need.key.split(':')[1] ?? '';
+    const wanted = (await api.beds.one({ bedId })).needs.find((each) => each.materialId === need.materialId);
+    expect(wanted?.fromStock_L).toBeCloseTo(need.amount, 6);
+    expect(wanted?.wanted_L).toBeCloseTo(0, 6);
+    await api.beds.recordFill({ bedIds: [bedId], date: '2026-11-25' });
+    expect((await api.stock.list()).find((each) => each.materialId === need.materialId)?.onHand).toBeCloseTo(0, 9);
+    set(null);
+    const other = needs.find((each) => each.source === 'top-up' && each.materialId === need.materialId && each.key !== need.key);
+    const { open } = await api.orders.needs({ seasonId });
+    expect(open.find((each) => each.key === other?.key)).toMatchObject({ lacks: 'density', unit: 'L' });
+  });
+
+  test('fill that never lay in stock stands at the price of the day, and is marked', async () => {
+    const { api } = program;
+    const need = (await api.orders.needs({ seasonId })).needs.find((each) => each.source === 'top-up');
+    if (need === undefined) throw new Error('expected a top-up');
+    await api.stock.count({ date: '2026-11-20', who: 'AN', counts: [{ materialId: need.materialId, counted: 0 }] });
+    const bedId = need.key.split(':')[1] ?? '';
+    const { priced_minor } = await api.beds.recordFill({ bedIds: [bedId], date: '2026-11-25' });
+    const offers = (await api.suppliers.offers()).filter((each) => each.materialId === need.materialId && !each.retired);
+    const cheapest = Math.min(...offers.map((each) => each.price_minor / each.packageAmount));
+    expect(priced_minor).toBe(Math.round(need.amount * cheapest));
+    const fill = (await api.beds.one({ bedId })).fills.at(-1);
+    expect(fill).toMatchObject({ cost_minor: priced_minor, priced_minor });
+  });
+
+  test('what is set out is bought as starts, sets or tubers of its crop; without such a material it is told as open', async () => {
+    const { api, farm } = program;
+    const plantings = farm.sqlite.prepare(`SELECT id, crop_id, plants FROM planting WHERE season_id = ? AND state = 'planned'`);
+    const first = plantings.get(seasonId) as { id: string; crop_id: string; plants: number };
+    farm.sqlite.prepare(`UPDATE planting SET method = 'set' WHERE id = ?`).run(first.id);
+    farm.sqlite.prepare(`UPDATE material SET retired = 1 WHERE id = ?`).run(`seed-${first.crop_id}`);
+    const { open } = await api.orders.needs({ seasonId });
+    expect(open.find((each) => each.key === `start:${first.crop_id}`)?.lacks).toBe('material');
+    const { materialId } = await api.materials.add({
+      name: 'Bought starts',
+      kind: 'start',
+      baseUnit: 'count',
+      cropId: first.crop_id,
+    });
+    const { needs } = await api.orders.needs({ seasonId });
+    expect(needs.find((each) => each.key === `start:${first.id}`)).toMatchObject({
+      materialId,
+      source: 'start',
+      amount: Math.ceil(first.plants * 1.05 - 1e-9),
+    });
+  });
+});

@@ -107,6 +107,12 @@ function Needs({ bed, today }: { readonly bed: WholeBed; readonly today: IsoDate
       >
         {say('Record as filled today')}
       </Button>
+      {bed.needs.some((need) => need.wanted_L > 0 && !need.isOwn) ? (
+        <p className="small soft">
+          What does not lie in stock is taken as bought outside the books: it costs the lowest price on offer, and is marked so.
+          Receive its purchase at Orders first where there is one.
+        </p>
+      ) : null}
     </>
   );
 }
@@ -172,7 +178,15 @@ function Done({ bed }: { readonly bed: WholeBed }) {
               <td>{fillWords[fill.kind]}</td>
               <td>{fill.name}</td>
               <td className="number">{reader.print(fill.loose_L, 'bulk_L')}</td>
-              <td className="number">{reader.money(fill.cost_minor)}</td>
+              <td className="number">
+                {reader.money(fill.cost_minor)}
+                {fill.priced_minor === 0 ? null : (
+                  <div className="small soft">
+                    {fill.priced_minor === fill.cost_minor ? '' : `of it ${reader.money(fill.priced_minor)} `}at the price of the
+                    day
+                  </div>
+                )}
+              </td>
             </tr>
           ))}
         </tbody>

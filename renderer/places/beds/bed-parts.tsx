@@ -96,7 +96,7 @@ function Replace({ part, today, onDone }: { readonly part: Part; readonly today:
   const [date, setDate] = useState<IsoDate | null>(today);
   const [reason, setReason] = useState('');
   const [amount, setAmount] = useState<number | null>(part.amount);
-  const [price, setPrice] = useState<number | null>(part.price_minor);
+  const [price, setPrice] = useState<number | null>(null);
   const [life, setLife] = useState<number | null>(part.life_years);
   const save = async (): Promise<void> => {
     const input = {
@@ -104,7 +104,7 @@ function Replace({ part, today, onDone }: { readonly part: Part; readonly today:
       date: date ?? '',
       reason,
       amount: amount ?? Number.NaN,
-      price_minor: price ?? 0,
+      price_minor: price,
       life_years: life ?? Number.NaN,
     };
     if ((await replace.run(input, say('Replaced: {part}.', { part: part.name }))) !== undefined) onDone();
@@ -124,8 +124,14 @@ function Replace({ part, today, onDone }: { readonly part: Part; readonly today:
           <QuantityField label={say('Amount')} path="amount" unit={part.baseUnit} value={amount} onChange={setAmount} />
         </div>
         <div className="form-pair">
-          <MoneyField label={say('Price of it all')} path="price_minor" value={price} onChange={setPrice} />
-          <QuantityField label={say('Life')} path="life_years" unit="years" value={life} onChange={setLife} />
+          <MoneyField
+            label="Price of it all"
+            path="price_minor"
+            value={price}
+            onChange={setPrice}
+            hint="Empty: average cost in stock, else the price of the day"
+          />
+          <QuantityField label="Life" path="life_years" unit="years" value={life} onChange={setLife} />
         </div>
         <div className="row">
           <Button type="submit" weight="main" disabled={replace.busy}>

@@ -4,6 +4,7 @@ import { M_PER_FOOT } from '../../../planner/units/constants.ts';
 import { Button } from '../../app/button.tsx';
 import { Dialog } from '../../app/dialog.tsx';
 import { Caution } from '../../cautions/caution.tsx';
+import { announce } from '../../client/announce.ts';
 import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { useChange } from '../../client/use-change.ts';
@@ -68,11 +69,10 @@ export function BuildDialog(props: {
     turn_deg: turn_deg ?? Number.NaN,
   };
   const save = async (): Promise<void> => {
-    const made = await build.run(
-      { ...ready, designId, block: blockInput(block), firstCode, builtDate: builtDate ?? '' },
-      say('Built {count} beds.', { count }),
-    );
-    if (made !== undefined) props.onBuilt(made.bedIds);
+    const made = await build.run({ ...ready, designId, block: blockInput(block), firstCode, builtDate: builtDate ?? '' });
+    if (made === undefined) return;
+    announce(made.offPlan === 0 ? `Built ${count} beds.` : `Built ${count} beds, ${made.offPlan} of them off the beds to build.`);
+    props.onBuilt(made.bedIds);
   };
   return (
     <Dialog title={say('Build beds')} onClose={props.onClose} wide>

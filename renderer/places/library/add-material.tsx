@@ -42,14 +42,7 @@ export function AddMaterial({
           path="kind"
           value={kind}
           onChange={setKind}
-          hint={say('organic, mineral, mulch, bulk-mix, hardware, tubing, seed …')}
-        />
-        <ChoiceField
-          label={say('Counted by')}
-          path="baseUnit"
-          value={baseUnit}
-          choices={baseUnitChoices}
-          onChange={setBaseUnit}
+          hint="organic, mineral, mulch, bulk-mix, hardware, tubing, seed, start, tray, cover, packing …"
         />
         <div className="row">
           <Button type="submit" weight="main" disabled={add.busy}>

@@ -14,6 +14,7 @@ import { QuantityField, ShareField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
 import { say } from '../../words/say.ts';
 import { animalOrigins, type MaterialRow, organicUses } from './material-columns.ts';
+import { PlantedFields } from './planted-fields.tsx';
 
 type Values = InputOf<typeof api.materials.setMany>['edits'][number]['values'];
 
@@ -59,12 +60,29 @@ export function MaterialSheet({ material, onClose }: { readonly material: Materi
       <Form
         label={say('Material {material}', { material: material.name })}
         failure={save.failure}
-        paths={['name', 'kind', 'notes', 'dryDensity_kg_per_m3', 'moistDensity_kg_per_m3', ...shares.map(([name]) => name)].map(
-          path,
-        )}
+        paths={[
+          'name',
+          'kind',
+          'cropId',
+          'seedsPer_g',
+          'germinationShare',
+          'cells',
+          'notes',
+          'dryDensity_kg_per_m3',
+          'moistDensity_kg_per_m3',
+          ...shares.map(([name]) => name),
+        ].map(path)}
         onSave={() => void submit()}
       >
-        <TextField label={say('Name')} path={path('name')} value={now.name} onChange={(name) => set({ name })} />
+        <TextField label="Name" path={path('name')} value={now.name} onChange={(name) => set({ name })} />
+        <TextField
+          label="Kind"
+          path={path('kind')}
+          value={now.kind}
+          onChange={(kind) => set({ kind })}
+          hint="bulk-mix, organic, mineral, liming, mulch, hardware, tubing, fitting, pump, power, seed, start, tray, cover, packing …"
+        />
+        <PlantedFields material={now} path={path} onChange={set} />
         <div className="form-pair">
           <QuantityField
             label={say('Bulk density, dry')}

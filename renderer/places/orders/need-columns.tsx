@@ -7,15 +7,19 @@ import { say } from '../../words/say.ts';
 export type NeedRow = OutputOf<typeof api.orders.needs>['needs'][number];
 
 const sources = [
-  { value: 'fill', text: say('First fill') },
-  { value: 'top-up', text: say('Top-up') },
-  { value: 'worn-part', text: say('Worn part') },
-  { value: 'amendment', text: say('Dose') },
-  { value: 'mulch', text: say('Mulch') },
-  { value: 'seed', text: say('Seed') },
-  { value: 'tray', text: say('Trays') },
-  { value: 'packing', text: say('Packing') },
-  { value: 'hand', text: say('By hand') },
+  { value: 'fill', text: 'First fill' },
+  { value: 'top-up', text: 'Top-up' },
+  { value: 'new-bed', text: 'New bed' },
+  { value: 'worn-part', text: 'Worn part' },
+  { value: 'line-part', text: 'Water line' },
+  { value: 'amendment', text: 'Dose' },
+  { value: 'mulch', text: 'Mulch' },
+  { value: 'seed', text: 'Seed' },
+  { value: 'start', text: 'Starts' },
+  { value: 'tray', text: 'Trays' },
+  { value: 'cover', text: 'Covers' },
+  { value: 'packing', text: 'Packing' },
+  { value: 'hand', text: 'By hand' },
 ] as const;
 
 /** Columns of the needs; amounts are in each material's own unit, so they are drawn with it. */
@@ -35,10 +39,10 @@ export function needColumns(
       width: 110,
       hint: say('Of the material, for all its needs together'),
     }),
-    date('wanted', say('Wanted'), { width: 110 }),
-    date('orderBy', say('Order by'), {
+    date('wanted', 'Wanted', { edit: true, width: 110, hint: 'Empty it to go back to the computed day', mayBeEmpty: true }),
+    date('orderBy', 'Order by', {
       width: 105,
-      hint: say('So that the slowest supplier is in time'),
+      hint: 'So that the slowest of its offers is in time',
       draw: (row) =>
         row.late ? (
           <span className="state-mark" data-tone="warn">
@@ -54,7 +58,11 @@ export function needColumns(
       suppliers.map((each) => ({ value: each.supplierId, text: each.name })),
       { edit: true, mayBeEmpty: true, width: 150 },
     ),
-    flag('left', say('Leave out'), { edit: true, width: 95 }),
-    derived('text', 'standInText', say('Stand-ins'), (row) => row.standIns.join(', '), { shown: false }),
+    flag('left', 'Leave out', { edit: true, width: 95 }),
+    derived('text', 'standInText', 'Stand-ins', (row) => row.standIns.join(', '), {
+      width: 150,
+      hint: 'What may serve instead: its stock is used, and it may be bought',
+    }),
+    flag('standInsAllowed', 'May stand in', { edit: true, width: 105 }),
   ];
 }

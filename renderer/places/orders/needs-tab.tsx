@@ -12,7 +12,9 @@ import { Grid } from '../../table/grid.tsx';
 import type { Edit } from '../../table/paste-block.ts';
 import { say } from '../../words/say.ts';
 import { AddNeed } from './add-need.tsx';
+import { BedPlans } from './bed-plans.tsx';
 import { type NeedRow, needColumns } from './need-columns.tsx';
+import { OpenNeeds } from './open-needs.tsx';
 import { StandIns } from './stand-ins.tsx';
 import type { TabHead } from './tab-head.ts';
 
@@ -25,6 +27,7 @@ export function NeedsTab({ tabs, choice, season }: TabHead) {
   const remove = useChange(api.orders.removeNeed);
   const [adding, setAdding] = useState(false);
   const [standing, setStanding] = useState(false);
+  const [planning, setPlanning] = useState(false);
   const [selected, setSelected] = useState<readonly string[]>([]);
   const edit = (edits: readonly Edit<NeedRow>[]) =>
     set.run({
@@ -35,6 +38,8 @@ export function NeedsTab({ tabs, choice, season }: TabHead) {
         amount: row.amount === row.computed ? null : row.amount,
         supplierId: 'supplierId' in values ? ((values['supplierId'] as string | null) ?? null) : row.supplierId,
         left: 'left' in values ? values['left'] === true : row.left,
+        standIns: 'standInsAllowed' in values ? values['standInsAllowed'] === true : row.standInsAllowed,
+        wantedDate: chosenDay(row, values),
       })),
     });
   const byHand = (rows: readonly NeedRow[]) => rows.filter((row) => selected.includes(row.key) && row.needChoiceId !== null);
@@ -49,7 +54,8 @@ export function NeedsTab({ tabs, choice, season }: TabHead) {
           <Button icon="add" onClick={() => setAdding(true)}>
             {say('Add a need')}
           </Button>
-          <Button onClick={() => setStanding(true)}>{say('Stand-ins')}</Button>
+          <Button onClick={() => setPlanning(true)}>Beds to build</Button>
+          <Button onClick={() => setStanding(true)}>Stand-ins</Button>
           <Button weight="main" onClick={() => go('orders', { tab: 'list', season: season.seasonId })}>
             {say('Find the cheapest list')}
           </Button>
@@ -80,9 +86,16 @@ export function NeedsTab({ tabs, choice, season }: TabHead) {
         )}
       </Shown>
       {adding ? <AddNeed seasonId={season.seasonId} onClose={() => setAdding(false)} /> : null}
+      {planning ? <BedPlans onClose={() => setPlanning(false)} /> : null}
       {standing ? <StandIns onClose={() => setStanding(false)} /> : null}
     </Page>
   );
+}
+
+/** The day the grower wants it; `null` where it is the computed one. */
+function chosenDay(row: NeedRow, values: Readonly<Record<string, unknown>>): string | null {
+  const day = 'wanted' in values ? ((values['wanted'] as string | null) ?? row.computedWanted) : row.wanted;
+  return day === row.computedWanted ? null : day;
 }
 
 type Found = OutputOf<typeof api.orders.needs>;
@@ -114,22 +127,7 @@ function NeedsGrid(props: {
           </Empty>
         }
       />
-      {found.nameless.length === 0 ? null : (
-        <details className="panel">
-          <summary>
-            {say('{nameless} crops have no seed among the materials: add it at Library, Materials, kind “seed”, to buy it here', {
-              nameless: found.nameless.length,
-            })}
-          </summary>
-          <ul>
-            {found.nameless.map((each) => (
-              <li key={each.key}>
-                {say('{each}: {amount} seeds', { each: each.name, amount: reader.print(each.amount, each.unit, 3) })}
-              </li>
-            ))}
-          </ul>
-        </details>
-      )}
+      <OpenNeeds open={found.open} />
     </>
   );
 }

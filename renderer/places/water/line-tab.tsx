@@ -19,6 +19,7 @@ import { LinePartsList } from './line-parts-list.tsx';
 import { PlaceTools } from './line-place-tools.tsx';
 import { cautionsOfLine, type OutletRow, outletRows, type RunRow, runRows, withMoved } from './line-rows.ts';
 import { solved, systemOf } from './line-solve.ts';
+import { LineWear } from './line-wear.tsx';
 import { PumpChart } from './pump-chart.tsx';
 import { PumpDialog } from './pump-dialog.tsx';
 import { SupplyDialog } from './supply-dialog.tsx';
@@ -139,6 +140,7 @@ function LineBody({ data }: { readonly data: LineData }) {
       )}
       <LineOptions data={data} />
       <LinePartsList data={data} />
+      <LineWear data={data} />
       <Cautions ids={cautionsOfLine(data)} folded />
       <div className="row no-print">
         <Button
