@@ -109,8 +109,9 @@ function Needs({ bed, today }: { readonly bed: WholeBed; readonly today: IsoDate
       </Button>
       {bed.needs.some((need) => need.wanted_L > 0 && !need.isOwn) ? (
         <p className="small soft">
-          What does not lie in stock is taken as bought outside the books: it costs the lowest price on offer, and is marked so.
-          Receive its purchase at Orders first where there is one.
+          {say(
+            'What does not lie in stock is taken as bought outside the books: it costs the lowest price on offer, and is marked so. Receive its purchase at Orders first where there is one.',
+          )}
         </p>
       ) : null}
     </>
@@ -182,8 +183,9 @@ function Done({ bed }: { readonly bed: WholeBed }) {
                 {reader.money(fill.cost_minor)}
                 {fill.priced_minor === 0 ? null : (
                   <div className="small soft">
-                    {fill.priced_minor === fill.cost_minor ? '' : `of it ${reader.money(fill.priced_minor)} `}at the price of the
-                    day
+                    {fill.priced_minor === fill.cost_minor
+                      ? say('at the price of the day')
+                      : say('of it {priced} at the price of the day', { priced: reader.money(fill.priced_minor) })}
                   </div>
                 )}
               </td>

@@ -125,13 +125,13 @@ function Replace({ part, today, onDone }: { readonly part: Part; readonly today:
         </div>
         <div className="form-pair">
           <MoneyField
-            label="Price of it all"
+            label={say('Price of it all')}
             path="price_minor"
             value={price}
             onChange={setPrice}
-            hint="Empty: average cost in stock, else the price of the day"
+            hint={say('Empty: average cost in stock, else the price of the day')}
           />
-          <QuantityField label="Life" path="life_years" unit="years" value={life} onChange={setLife} />
+          <QuantityField label={say('Life')} path="life_years" unit="years" value={life} onChange={setLife} />
         </div>
         <div className="row">
           <Button type="submit" weight="main" disabled={replace.busy}>

@@ -71,7 +71,11 @@ export function BuildDialog(props: {
   const save = async (): Promise<void> => {
     const made = await build.run({ ...ready, designId, block: blockInput(block), firstCode, builtDate: builtDate ?? '' });
     if (made === undefined) return;
-    announce(made.offPlan === 0 ? `Built ${count} beds.` : `Built ${count} beds, ${made.offPlan} of them off the beds to build.`);
+    announce(
+      made.offPlan === 0
+        ? say('Built {count} beds.', { count })
+        : say('Built {count} beds, {offPlan} of them off the beds to build.', { count, offPlan: made.offPlan }),
+    );
     props.onBuilt(made.bedIds);
   };
   return (

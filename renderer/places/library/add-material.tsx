@@ -42,7 +42,14 @@ export function AddMaterial({
           path="kind"
           value={kind}
           onChange={setKind}
-          hint="organic, mineral, mulch, bulk-mix, hardware, tubing, seed, start, tray, cover, packing …"
+          hint={say('organic, mineral, mulch, bulk-mix, hardware, tubing, seed, start, tray, cover, packing …')}
+        />
+        <ChoiceField
+          label={say('Counted by')}
+          path="baseUnit"
+          value={baseUnit}
+          choices={baseUnitChoices}
+          onChange={setBaseUnit}
         />
         <div className="row">
           <Button type="submit" weight="main" disabled={add.busy}>

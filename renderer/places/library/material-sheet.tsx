@@ -74,13 +74,15 @@ export function MaterialSheet({ material, onClose }: { readonly material: Materi
         ].map(path)}
         onSave={() => void submit()}
       >
-        <TextField label="Name" path={path('name')} value={now.name} onChange={(name) => set({ name })} />
+        <TextField label={say('Name')} path={path('name')} value={now.name} onChange={(name) => set({ name })} />
         <TextField
-          label="Kind"
+          label={say('Kind')}
           path={path('kind')}
           value={now.kind}
           onChange={(kind) => set({ kind })}
-          hint="bulk-mix, organic, mineral, liming, mulch, hardware, tubing, fitting, pump, power, seed, start, tray, cover, packing …"
+          hint={say(
+            'bulk-mix, organic, mineral, liming, mulch, hardware, tubing, fitting, pump, power, seed, start, tray, cover, packing …',
+          )}
         />
         <PlantedFields material={now} path={path} onChange={set} />
         <div className="form-pair">

@@ -2,6 +2,7 @@ import { api } from '../../client/api.ts';
 import { type InputOf, useRead } from '../../client/use-read.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { CountField, QuantityField, ShareField } from '../../fields/quantity-field.tsx';
+import { say } from '../../words/say.ts';
 import type { MaterialRow } from './material-columns.ts';
 
 type Values = InputOf<typeof api.materials.setMany>['edits'][number]['values'];
@@ -16,22 +17,27 @@ export function PlantedFields(props: {
   const crops = useRead(api.crops.list, undefined);
   if (material.kind === 'tray')
     return (
-      <CountField label="Cells in a tray" path={path('cells')} value={material.cells} onChange={(cells) => onChange({ cells })} />
+      <CountField
+        label={say('Cells in a tray')}
+        path={path('cells')}
+        value={material.cells}
+        onChange={(cells) => onChange({ cells })}
+      />
     );
   if (material.kind !== 'seed' && material.kind !== 'start') return null;
   const choices = crops.state === 'ready' ? crops.data.map((each) => ({ value: each.cropId, text: each.name })) : [];
   return (
     <>
       <ChoiceField
-        label="Of the crop"
+        label={say('Of the crop')}
         path={path('cropId')}
         value={material.cropId ?? ''}
-        choices={[{ value: '', text: 'Choose a crop' }, ...choices]}
+        choices={[{ value: '', text: say('Choose a crop') }, ...choices]}
         onChange={(cropId) => onChange({ cropId: cropId === '' ? null : cropId })}
       />
       <div className="form-pair">
         <QuantityField
-          label="Pieces in a gram"
+          label={say('Pieces in a gram')}
           path={path('seedsPer_g')}
           unit=""
           value={material.seedsPer_g}
@@ -39,7 +45,7 @@ export function PlantedFields(props: {
         />
         {material.kind === 'seed' ? (
           <ShareField
-            label="Germination"
+            label={say('Germination')}
             path={path('germinationShare')}
             value={material.germinationShare}
             onChange={(germinationShare) => onChange({ germinationShare })}

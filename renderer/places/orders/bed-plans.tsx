@@ -12,14 +12,17 @@ import { DateField } from '../../fields/date-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { CountField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 
 /** Beds that are to be built by a day: what they are made of and filled with becomes a need. */
 export function BedPlans({ onClose }: { readonly onClose: () => void }) {
   const designs = useRead(api.designs.list, undefined);
   return (
-    <Dialog title="Beds to build" onClose={onClose} wide>
+    <Dialog title={say('Beds to build')} onClose={onClose} wide>
       <p className="soft">
-        Parts, fill and mulch of these beds are among the needs. Building beds of the design, at Beds, takes them off here.
+        {say(
+          'Parts, fill and mulch of these beds are among the needs. Building beds of the design, at Beds, takes them off here.',
+        )}
       </p>
       <PlanList />
       <Shown reading={designs}>
@@ -39,17 +42,17 @@ function PlanList() {
     <Shown reading={plans}>
       {(rows) =>
         rows.length === 0 ? (
-          <p>None yet.</p>
+          <p>{say('None yet.')}</p>
         ) : (
           <table className="plain-table">
             <thead>
               <tr>
                 <th scope="col" className="number">
-                  Beds
+                  {say('Beds')}
                 </th>
-                <th scope="col">Design</th>
-                <th scope="col">Wanted by</th>
-                <th scope="col">For</th>
+                <th scope="col">{say('Design')}</th>
+                <th scope="col">{say('Wanted by')}</th>
+                <th scope="col">{say('For')}</th>
                 <th scope="col" />
               </tr>
             </thead>
@@ -64,9 +67,9 @@ function PlanList() {
                     <Button
                       weight="quiet"
                       icon="bin"
-                      name={`Do not build ${row.count} of ${row.design}`}
+                      name={say('Do not build {count} of {design}', { count: row.count, design: row.design })}
                       disabled={remove.busy}
-                      onClick={() => void remove.run({ bedPlanId: row.bedPlanId }, 'Took the beds off the plan.')}
+                      onClick={() => void remove.run({ bedPlanId: row.bedPlanId }, say('Took the beds off the plan.'))}
                     />
                   </td>
                 </tr>
@@ -88,28 +91,33 @@ function AddPlan({ designs }: { readonly designs: readonly { readonly value: str
   const save = async (): Promise<void> => {
     const made = await add.run(
       { designId, count: count ?? 0, wantedDate: wanted ?? '', note },
-      'What these beds take is among the needs.',
+      say('What these beds take is among the needs.'),
     );
     if (made === undefined) return;
     setCount(null);
     setNote('');
   };
   return (
-    <Form label="Plan beds" failure={add.failure} paths={['designId', 'count', 'wantedDate', 'note']} onSave={() => void save()}>
+    <Form
+      label={say('Plan beds')}
+      failure={add.failure}
+      paths={['designId', 'count', 'wantedDate', 'note']}
+      onSave={() => void save()}
+    >
       <ChoiceField
-        label="Design"
+        label={say('Design')}
         path="designId"
         value={designId}
-        choices={[{ value: '', text: 'Choose one' }, ...designs]}
+        choices={[{ value: '', text: say('Choose one') }, ...designs]}
         onChange={setDesign}
       />
       <div className="form-pair">
-        <CountField label="Beds" path="count" value={count} onChange={setCount} needed />
-        <DateField label="Wanted by" path="wantedDate" value={wanted} onChange={setWanted} needed />
+        <CountField label={say('Beds')} path="count" value={count} onChange={setCount} needed />
+        <DateField label={say('Wanted by')} path="wantedDate" value={wanted} onChange={setWanted} needed />
       </div>
-      <TextField label="For" path="note" value={note} onChange={setNote} />
+      <TextField label={say('For')} path="note" value={note} onChange={setNote} />
       <Button type="submit" weight="main" disabled={add.busy}>
-        Plan them
+        {say('Plan them')}
       </Button>
     </Form>
   );

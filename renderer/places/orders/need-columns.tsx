@@ -7,19 +7,19 @@ import { say } from '../../words/say.ts';
 export type NeedRow = OutputOf<typeof api.orders.needs>['needs'][number];
 
 const sources = [
-  { value: 'fill', text: 'First fill' },
-  { value: 'top-up', text: 'Top-up' },
-  { value: 'new-bed', text: 'New bed' },
-  { value: 'worn-part', text: 'Worn part' },
-  { value: 'line-part', text: 'Water line' },
-  { value: 'amendment', text: 'Dose' },
-  { value: 'mulch', text: 'Mulch' },
-  { value: 'seed', text: 'Seed' },
-  { value: 'start', text: 'Starts' },
-  { value: 'tray', text: 'Trays' },
-  { value: 'cover', text: 'Covers' },
-  { value: 'packing', text: 'Packing' },
-  { value: 'hand', text: 'By hand' },
+  { value: 'fill', text: say('First fill') },
+  { value: 'top-up', text: say('Top-up') },
+  { value: 'new-bed', text: say('New bed') },
+  { value: 'worn-part', text: say('Worn part') },
+  { value: 'line-part', text: say('Water line') },
+  { value: 'amendment', text: say('Dose') },
+  { value: 'mulch', text: say('Mulch') },
+  { value: 'seed', text: say('Seed') },
+  { value: 'start', text: say('Starts') },
+  { value: 'tray', text: say('Trays') },
+  { value: 'cover', text: say('Covers') },
+  { value: 'packing', text: say('Packing') },
+  { value: 'hand', text: say('By hand') },
 ] as const;
 
 /** Columns of the needs; amounts are in each material's own unit, so they are drawn with it. */
@@ -39,10 +39,15 @@ export function needColumns(
       width: 110,
       hint: say('Of the material, for all its needs together'),
     }),
-    date('wanted', 'Wanted', { edit: true, width: 110, hint: 'Empty it to go back to the computed day', mayBeEmpty: true }),
-    date('orderBy', 'Order by', {
+    date('wanted', say('Wanted'), {
+      edit: true,
+      width: 110,
+      hint: say('Empty it to go back to the computed day'),
+      mayBeEmpty: true,
+    }),
+    date('orderBy', say('Order by'), {
       width: 105,
-      hint: 'So that the slowest of its offers is in time',
+      hint: say('So that the slowest of its offers is in time'),
       draw: (row) =>
         row.late ? (
           <span className="state-mark" data-tone="warn">
@@ -58,11 +63,11 @@ export function needColumns(
       suppliers.map((each) => ({ value: each.supplierId, text: each.name })),
       { edit: true, mayBeEmpty: true, width: 150 },
     ),
-    flag('left', 'Leave out', { edit: true, width: 95 }),
-    derived('text', 'standInText', 'Stand-ins', (row) => row.standIns.join(', '), {
+    flag('left', say('Leave out'), { edit: true, width: 95 }),
+    derived('text', 'standInText', say('Stand-ins'), (row) => row.standIns.join(', '), {
       width: 150,
-      hint: 'What may serve instead: its stock is used, and it may be bought',
+      hint: say('What may serve instead: its stock is used, and it may be bought'),
     }),
-    flag('standInsAllowed', 'May stand in', { edit: true, width: 105 }),
+    flag('standInsAllowed', say('May stand in'), { edit: true, width: 105 }),
   ];
 }

@@ -54,8 +54,8 @@ export function NeedsTab({ tabs, choice, season }: TabHead) {
           <Button icon="add" onClick={() => setAdding(true)}>
             {say('Add a need')}
           </Button>
-          <Button onClick={() => setPlanning(true)}>Beds to build</Button>
-          <Button onClick={() => setStanding(true)}>Stand-ins</Button>
+          <Button onClick={() => setPlanning(true)}>{say('Beds to build')}</Button>
+          <Button onClick={() => setStanding(true)}>{say('Stand-ins')}</Button>
           <Button weight="main" onClick={() => go('orders', { tab: 'list', season: season.seasonId })}>
             {say('Find the cheapest list')}
           </Button>

@@ -1,13 +1,14 @@
 import type { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import type { OutputOf } from '../../client/use-read.ts';
+import { say, sayWith } from '../../words/say.ts';
 
 type OpenNeed = OutputOf<typeof api.orders.needs>['open'][number];
 
 const whatToDo = {
-  material: 'no such material yet: add one at Library, Materials, of the kind seed or start, and choose its crop',
-  density: 'its density as handled is not known: enter it at Library, Materials',
-  'seeds-per-gram': 'kept by weight: enter how many make a gram at Library, Materials',
+  material: say('no such material yet: add one at Library, Materials, of the kind seed or start, and choose its crop'),
+  density: say('its density as handled is not known: enter it at Library, Materials'),
+  'seeds-per-gram': say('kept by weight: enter how many make a gram at Library, Materials'),
 } as const;
 
 /** What is needed and cannot be bought until something is entered for it. */
@@ -17,15 +18,20 @@ export function OpenNeeds({ open }: { readonly open: readonly OpenNeed[] }) {
   return (
     <details className="panel" open={open.some((each) => each.lacks !== 'material')}>
       <summary>
-        {open.length === 1 ? 'One need is' : `${open.length} needs are`} not in the list yet: something must be entered first
+        {say('{open, plural, one {One need is} other {# needs are}} not in the list yet: something must be entered first', {
+          open: open.length,
+        })}
       </summary>
       <ul>
         {open.map((each) => (
           <li key={each.key}>
-            {each.name}, {each.unit === 'count' ? reader.print(each.amount, 'count', 3) : reader.print(each.amount, each.unit)}{' '}
-            <span className="soft">
-              ({each.reason}): {whatToDo[each.lacks]}.
-            </span>
+            {sayWith('{name}, {amount} <b>({reason}): {lacks}.</b>', {
+              name: each.name,
+              amount: reader.print(each.amount, each.unit, each.unit === 'count' ? 3 : undefined),
+              reason: each.reason,
+              lacks: whatToDo[each.lacks],
+              b: (words) => <span className="soft">{words}</span>,
+            })}
           </li>
         ))}
       </ul>

@@ -12,12 +12,13 @@ import { Form } from '../../fields/form.tsx';
 import { MoneyField } from '../../fields/money-field.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 import type { LineData } from './line-data.ts';
 
 type Part = OutputOf<typeof api.waterLines.worn>[number];
 type Entry = { readonly kind: 'new' } | { readonly kind: 'replace'; readonly part: Part };
 
-const priceHint = 'Empty: average cost in stock, else the price of the day';
+const priceHint = say('Empty: average cost in stock, else the price of the day');
 
 /** Parts of the line with the day they went in and their life: what is due becomes a need of Orders. */
 export function LineWear({ data }: { readonly data: LineData }) {
@@ -25,11 +26,12 @@ export function LineWear({ data }: { readonly data: LineData }) {
   const remove = useChange(api.waterLines.removePart);
   const [entry, setEntry] = useState<Entry>();
   return (
-    <section className="panel line-panel" aria-label="Wear of the parts">
-      <h2>Wear of the parts</h2>
+    <section className="panel line-panel" aria-label={say('Wear of the parts')}>
+      <h2>{say('Wear of the parts')}</h2>
       <p className="soft">
-        Pump, tubing, valves, filter, regulator, battery: with the day they went in and their life they become needs of Orders
-        when they are due.
+        {say(
+          'Pump, tubing, valves, filter, regulator, battery: with the day they went in and their life they become needs of Orders when they are due.',
+        )}
       </p>
       <Shown reading={parts}>
         {(rows) => (
@@ -40,7 +42,10 @@ export function LineWear({ data }: { readonly data: LineData }) {
               busy={remove.busy}
               onReplace={(part) => setEntry({ kind: 'replace', part })}
               onRemove={(part) =>
-                void remove.run({ linePartId: part.linePartId }, `Took ${part.name} off the line. Undo brings it back.`)
+                void remove.run(
+                  { linePartId: part.linePartId },
+                  say('Took {part} off the line. Undo brings it back.', { part: part.name }),
+                )
               }
             />
             <Gone rows={rows.filter((part) => part.removedDate !== null)} />
@@ -50,7 +55,7 @@ export function LineWear({ data }: { readonly data: LineData }) {
       {entry === undefined ? (
         <div className="row no-print">
           <Button icon="add" onClick={() => setEntry({ kind: 'new' })}>
-            Enter a part
+            {say('Enter a part')}
           </Button>
         </div>
       ) : null}
@@ -76,20 +81,20 @@ function WearTable(props: {
 }) {
   const reader = useReader();
   const standing = props.rows.filter((part) => part.removedDate === null);
-  if (standing.length === 0) return <p>None entered yet.</p>;
+  if (standing.length === 0) return <p>{say('None entered yet.')}</p>;
   return (
     <table className="plain-table">
       <thead>
         <tr>
-          <th scope="col">Part</th>
+          <th scope="col">{say('Part')}</th>
           <th scope="col" className="number">
-            How much
+            {say('How much')}
           </th>
-          <th scope="col">In since</th>
+          <th scope="col">{say('In since')}</th>
           <th scope="col" className="number">
-            Cost
+            {say('Cost')}
           </th>
-          <th scope="col">Due</th>
+          <th scope="col">{say('Due')}</th>
           <th scope="col" />
         </tr>
       </thead>
@@ -111,13 +116,13 @@ function WearTable(props: {
             </td>
             <td className="no-print">
               <div className="row">
-                <Button weight="quiet" name={`Replace ${part.name}`} onClick={() => props.onReplace(part)}>
-                  Replace…
+                <Button weight="quiet" name={say('Replace {part}', { part: part.name })} onClick={() => props.onReplace(part)}>
+                  {say('Replace…')}
                 </Button>
                 <Button
                   weight="quiet"
                   icon="bin"
-                  name={`Take ${part.name} off the line`}
+                  name={say('Take {part} off the line', { part: part.name })}
                   disabled={props.busy}
                   onClick={() => props.onRemove(part)}
                 />
@@ -135,11 +140,16 @@ function Gone({ rows }: { readonly rows: readonly Part[] }) {
   if (rows.length === 0) return null;
   return (
     <details>
-      <summary>Were here before</summary>
+      <summary>{say('Were here before')}</summary>
       <ul className="small">
         {rows.map((part) => (
           <li key={part.linePartId}>
-            {part.name}: {reader.date(part.installedDate)} to {reader.date(part.removedDate)}, {part.reason}
+            {say('{part}: {installedDate} to {removedDate}, {reason}', {
+              part: part.name,
+              installedDate: reader.date(part.installedDate),
+              removedDate: reader.date(part.removedDate),
+              reason: part.reason,
+            })}
           </li>
         ))}
       </ul>
@@ -166,7 +176,7 @@ function EnterPart({ data, onDone }: { readonly data: LineData; readonly onDone:
         life_years: life ?? Number.NaN,
         price_minor: price,
       },
-      `Entered: ${known?.name ?? 'a part'}.`,
+      say('Entered: {known}.', { known: known?.name ?? say('a part') }),
     );
     if (done !== undefined) onDone();
   };
@@ -174,17 +184,17 @@ function EnterPart({ data, onDone }: { readonly data: LineData; readonly onDone:
     <Shown reading={materials}>
       {(all) => (
         <Form
-          label="Enter a part"
+          label={say('Enter a part')}
           failure={add.failure}
           paths={['materialId', 'amount', 'installedDate', 'life_years', 'price_minor']}
           onSave={() => void save()}
         >
           <ChoiceField
-            label="Part"
+            label={say('Part')}
             path="materialId"
             value={materialId}
             choices={[
-              { value: '', text: 'Choose a material of the library' },
+              { value: '', text: say('Choose a material of the library') },
               ...data.parts.map((each) => ({ value: each.materialId, text: each.name })),
             ]}
             onChange={(id) => {
@@ -195,23 +205,23 @@ function EnterPart({ data, onDone }: { readonly data: LineData; readonly onDone:
           <div className="form-pair">
             <QuantityField
               key={known?.baseUnit ?? ''}
-              label="How much"
+              label={say('How much')}
               path="amount"
               unit={known?.baseUnit ?? 'count'}
               value={amount}
               onChange={setAmount}
             />
-            <DateField label="In since" path="installedDate" value={installed} onChange={setInstalled} />
+            <DateField label={say('In since')} path="installedDate" value={installed} onChange={setInstalled} />
           </div>
           <div className="form-pair">
-            <QuantityField label="Life" path="life_years" unit="years" value={life} onChange={setLife} needed />
-            <MoneyField label="Price of it all" path="price_minor" value={price} onChange={setPrice} hint={priceHint} />
+            <QuantityField label={say('Life')} path="life_years" unit="years" value={life} onChange={setLife} needed />
+            <MoneyField label={say('Price of it all')} path="price_minor" value={price} onChange={setPrice} hint={priceHint} />
           </div>
           <div className="row">
             <Button type="submit" weight="main" disabled={add.busy}>
-              Enter it
+              {say('Enter it')}
             </Button>
-            <Button onClick={onDone}>Leave it</Button>
+            <Button onClick={onDone}>{say('Leave it')}</Button>
           </div>
         </Form>
       )}
@@ -237,32 +247,32 @@ function ReplacePart(props: { readonly part: Part; readonly today: IsoDate; read
         life_years: life ?? Number.NaN,
         price_minor: price,
       },
-      `Replaced: ${part.name}.`,
+      say('Replaced: {part}.', { part: part.name }),
     );
     if (done !== undefined) props.onDone();
   };
   return (
     <Form
-      label={`Replace ${part.name}`}
+      label={say('Replace {part}', { part: part.name })}
       failure={replace.failure}
       paths={['date', 'reason', 'amount', 'life_years', 'price_minor']}
       onSave={() => void save()}
     >
-      <h3>Replace {part.name}</h3>
-      <TextField label="Why" path="reason" value={reason} onChange={setReason} needed />
+      <h3>{say('Replace {part}', { part: part.name })}</h3>
+      <TextField label={say('Why')} path="reason" value={reason} onChange={setReason} needed />
       <div className="form-pair">
-        <DateField label="On" path="date" value={date} onChange={setDate} />
-        <QuantityField label="How much" path="amount" unit={part.baseUnit} value={amount} onChange={setAmount} />
+        <DateField label={say('On')} path="date" value={date} onChange={setDate} />
+        <QuantityField label={say('How much')} path="amount" unit={part.baseUnit} value={amount} onChange={setAmount} />
       </div>
       <div className="form-pair">
-        <QuantityField label="Life" path="life_years" unit="years" value={life} onChange={setLife} />
-        <MoneyField label="Price of it all" path="price_minor" value={price} onChange={setPrice} hint={priceHint} />
+        <QuantityField label={say('Life')} path="life_years" unit="years" value={life} onChange={setLife} />
+        <MoneyField label={say('Price of it all')} path="price_minor" value={price} onChange={setPrice} hint={priceHint} />
       </div>
       <div className="row">
         <Button type="submit" weight="main" disabled={replace.busy}>
-          Replace
+          {say('Replace')}
         </Button>
-        <Button onClick={props.onDone}>Leave it</Button>
+        <Button onClick={props.onDone}>{say('Leave it')}</Button>
       </div>
     </Form>
   );
