@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { derived, forgetDerived } from '../../db/file/derived.ts';
 import { aProgram, type TestProgram } from '../builders/a-farm.ts';
-import { type Reading, readingsOf } from '../builders/reading-inputs.ts';
+import { type Reading, readingNames, readingsOf } from '../builders/reading-inputs.ts';
 
 let t: TestProgram;
 let readings: readonly Reading[];
@@ -38,6 +38,10 @@ const firstBed = async () => {
 };
 
 describe('what is kept of a farm’s rows', () => {
+  test('is compared for every reading procedure: a new one is given its input in tests/builders/reading-inputs.ts', () => {
+    expect(readingsOf(t).map(({ name }) => name)).toEqual(readingNames);
+  });
+
   test('gives every reading procedure the answer that it works out anew, in whatever order they are asked', async () => {
     const anew = await answersAnew();
     expect(anew.size).toBeGreaterThan(100);

@@ -3,18 +3,16 @@ import { isInPolygon } from '../../planner/beds/polygon.ts';
 import { volumeTo_L } from '../../planner/beds/volume.ts';
 import type { BedId, MaterialId } from '../../planner/ids.ts';
 import { coverFromStock, type FillBed, fillNeeds } from '../../planner/soil/fill-needs.ts';
-import type { Bench } from './bench.ts';
+import { type Bench, SIZES } from './bench.ts';
 
-const BEDS = 1000;
-
-/** A thousand beds of four kinds, some with leaning walls, each with three layers. */
-function manyBeds(): readonly FillBed[] {
+/** Beds of four kinds, some with leaning walls, each with three layers. */
+function manyBeds(beds: number): readonly FillBed[] {
   const layers = [
     { materialId: 'soil' as MaterialId, amount: { kind: 'share', share: 0.4 }, settlingShare: 0.15 },
     { materialId: 'mix' as MaterialId, amount: { kind: 'rest' }, settlingShare: 0.2 },
     { materialId: 'compost' as MaterialId, amount: { kind: 'depth', depth_m: 0.05 }, settlingShare: 0.3 },
   ] as const;
-  return Array.from({ length: BEDS }, (_, at): FillBed => {
+  return Array.from({ length: beds }, (_, at): FillBed => {
     const depth_m = 0.3 + (at % 7) * 0.02;
     const length_m = 1 + (at % 5) * 0.5;
     const forms = [
@@ -33,6 +31,7 @@ const stock = new Map([['soil' as MaterialId, 50_000]]);
 export const benches: readonly Bench[] = [
   {
     name: 'Fill needs of 1,000 beds, own soil and stock first',
+    sizes: SIZES,
     prepare: manyBeds,
     run: (beds: readonly FillBed[]) => coverFromStock(fillNeeds(beds), stock),
     floor: (beds: readonly FillBed[]) => beds.map((bed) => volumeTo_L(bed.space.form, bed.space.to_m)),

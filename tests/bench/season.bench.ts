@@ -1,18 +1,26 @@
+import { earningView } from '../../api/costs/earning-view.ts';
+import { seasonLedger } from '../../api/costs/season-ledger.ts';
+import { boardOf } from '../../api/season/board-rows.ts';
+import { loadSeason } from '../../api/season/load-season.ts';
+import { seasonBalance } from '../../api/season/season-balance.ts';
+import { loadWater } from '../../api/water/load-water.ts';
+import { forgetDerived } from '../../db/file/derived.ts';
 import { addDays, dayNumber, type IsoDate } from '../../planner/calendar.ts';
 import { checkPlan } from '../../planner/season/check-plan.ts';
 import { clockOf } from '../../planner/season/growth-clock.ts';
 import type { Plan } from '../../planner/season/plan.ts';
 import { type Course, replan } from '../../planner/season/replan.ts';
+import { aProgram, type TestProgram } from '../builders/a-farm.ts';
 import { aCrop, aPlanBed, aPlanting, aSpan, someRules } from '../builders/a-plan.ts';
-import type { Bench } from './bench.ts';
+import { PLANNED } from '../builders/reading-inputs.ts';
+import { type Bench, SIZES } from './bench.ts';
 
-const BEDS = 1000;
 const PER_BED = 4;
 const start = '2027-01-01' as IsoDate;
 
-/** A season of 1,000 beds with four plantings each, one of them late. */
-function courses(): readonly Course[] {
-  return Array.from({ length: BEDS * PER_BED }, (_, at): Course => {
+/** A season of beds with four plantings each, one of them late. */
+function courses(beds: number): readonly Course[] {
+  return Array.from({ length: beds * PER_BED }, (_, at): Course => {
     const inBed = addDays(start, 60 + (at % PER_BED) * 60);
     return {
       id: `p${at}`,
@@ -39,9 +47,9 @@ const clock = (perDay: number) =>
     Array.from({ length: 1200 }, () => perDay),
   );
 
-function plan(): Plan {
+function plan(count: number): Plan {
   const families = ['Apiaceae', 'Brassicaceae', 'Fabaceae', 'Solanaceae'];
-  const beds = Array.from({ length: BEDS }, (_, at) => aPlanBed({ id: `b${at}`, code: `B-${at}` }));
+  const beds = Array.from({ length: count }, (_, at) => aPlanBed({ id: `b${at}`, code: `B-${at}` }));
   const plantings = beds.flatMap((bed) =>
     families.map((family, at) => {
       const inBed = addDays(start, 60 + at * 60);
@@ -59,11 +67,51 @@ function plan(): Plan {
   return { beds, plantings, rules: someRules() };
 }
 
+/** What follows from the whole season after a change, with nothing kept: its plan, checks, balance, fill, water and money. */
+function recompute({ farm: { db } }: TestProgram): unknown {
+  forgetDerived(db);
+  const loaded = loadSeason(db, PLANNED);
+  return [
+    boardOf(loaded, '2026-11-25' as IsoDate),
+    checkPlan(loaded),
+    seasonBalance(db, loaded),
+    loaded.loadedBeds.map((bed) => bed.figures?.fill_L),
+    loadWater(db, PLANNED).beds.length,
+    earningView(seasonLedger(db, PLANNED), 'bed', new Map()),
+  ];
+}
+
+/** The floor: the same tables read bare. */
+function scan({ farm: { sqlite } }: TestProgram): unknown {
+  return [
+    'bed',
+    'planting',
+    'planting_bed',
+    'crop_value',
+    'weather_day',
+    'labour_entry',
+    'stock_move',
+    'bed_part',
+    'bed_fill',
+  ].map((table) => sqlite.prepare(`SELECT * FROM ${table}`).all());
+}
+
 export const benches: readonly Bench[] = [
   {
+    name: 'a whole season recomputed: plan, checks, balance, fill, water, costs',
+    prepare: (beds) => aProgram({ beds, years: 2, seed: 7 }),
+    run: recompute,
+    floor: scan,
+    end: (program: TestProgram) => program.end(),
+    sizes: SIZES,
+    target_ms: 250,
+    rounds: 9,
+  },
+  {
     name: 'replan 1,000 beds x 4 plantings',
-    prepare: () => ({
-      courses: courses(),
+    sizes: SIZES,
+    prepare: (beds) => ({
+      courses: courses(beds),
       clocks: new Map([
         ['light', clock(0.8)],
         ['plain', clock(1)],
@@ -76,6 +124,7 @@ export const benches: readonly Bench[] = [
   } as Bench,
   {
     name: 'check a plan of 1,000 beds x 4 plantings',
+    sizes: SIZES,
     prepare: plan,
     run: (made: Plan) => checkPlan(made),
     floor: (made: Plan) => made.plantings.map((planting) => dayNumber(planting.inBed)),

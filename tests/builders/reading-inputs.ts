@@ -15,6 +15,15 @@ export const withoutInput: Readonly<Record<string, string>> = {
   'proposals.view': 'needs a kept proposal',
 };
 
+type Schema = { readonly safeParse: (value: unknown) => { readonly success: boolean } };
+type Procedure = { readonly _def: { readonly type: string; readonly inputs: readonly Schema[] } };
+const procedures = router._def.procedures as unknown as Readonly<Record<string, Procedure>>;
+
+/** The reading procedures that should be in {@link readingsOf}. */
+export const readingNames: readonly string[] = Object.entries(procedures).flatMap(([name, { _def }]) =>
+  _def.type === 'query' && withoutInput[name] === undefined ? [name] : [],
+);
+
 export type Reading = { readonly name: string; readonly read: () => Promise<unknown> };
 
 /** Every reading procedure of the program with an input that a page would send. */
@@ -66,6 +75,7 @@ export function readingsOf(t: TestProgram): readonly Reading[] {
     'demand.area': { cropId: yieldKnownId, demand: 20, loss_share: 0.1, seasonId: PLANNED },
     'designs.one': { designId: one('SELECT id FROM design ORDER BY name') },
     'farm.remembered': { name: 'season.rules' },
+    'files.folder': { folder: t.folder },
     'feeding.explainBudget': { ...plan, bedId, nutrient: 'N' },
     'harvest.choices': { date: '2026-07-09' },
     'harvest.explainYield': { ...done, plantingId: pickedId },
@@ -135,15 +145,12 @@ export function readingsOf(t: TestProgram): readonly Reading[] {
   const caller = callerFactory(router)(t.door) as unknown as Readonly<
     Record<string, Readonly<Record<string, (input: unknown) => Promise<unknown>>>>
   >;
-  type Procedure = { readonly _def: { readonly type: string; readonly inputs: readonly Schema[] } };
-  type Schema = { readonly safeParse: (value: unknown) => { readonly success: boolean } };
-  const procedures = router._def.procedures as unknown as Readonly<Record<string, Procedure>>;
-  return Object.entries(procedures).flatMap(([name, procedure]): readonly Reading[] => {
-    if (procedure._def.type !== 'query' || withoutInput[name] !== undefined) return [];
+  return readingNames.flatMap((name): readonly Reading[] => {
     const [group = '', leaf = ''] = name.split('.');
     const call = caller[group]?.[leaf];
     if (call === undefined) throw new Error(`There is no procedure ${name}.`);
-    const input = name in inputs ? inputs[name] : usual.find((each) => procedure._def.inputs[0]?.safeParse(each).success);
-    return [{ name, read: () => call(input) }];
+    const fits = (value: unknown) => procedures[name]?._def.inputs[0]?.safeParse(value).success === true;
+    const input = name in inputs ? inputs[name] : usual.find(fits);
+    return fits(input) ? [{ name, read: () => call(input) }] : [];
   });
 }
