@@ -39,7 +39,7 @@ export type BedAway = {
   readonly because: 'own-store' | 'line-empty' | 'line-too-weak' | 'holds-out' | 'no-crop';
 };
 
-/** Beds behind one supply, or those on none. */
+/** Beds behind one supply, or those on none, which stand last. */
 export type SupplyAway = {
   readonly lineId: string | null;
   readonly beds: number;
@@ -142,7 +142,8 @@ function isCropped({ year }: AwayBed, { weather, month, limit_days }: DaysAwayIn
 }
 
 function supplyRows(input: DaysAwayInput, lasting: readonly (readonly number[])[], departed: number): readonly SupplyAway[] {
-  const ids = [...new Set(input.beds.map((bed) => bed.lineId))].sort((a, b) => (a ?? '~').localeCompare(b ?? '~'));
+  const lines = new Set(input.beds.flatMap((bed) => bed.lineId ?? []));
+  const ids = [...[...lines].sort(), ...(input.beds.some((bed) => bed.lineId === null) ? [null] : [])];
   return ids.map((lineId) => {
     const own = input.beds.flatMap((bed, at) =>
       bed.lineId === lineId ? [{ bedId: bed.store.bedId, days: lasting[at] ?? [] }] : [],
