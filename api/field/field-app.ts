@@ -5,8 +5,8 @@ import { bodyLimit } from 'hono/body-limit';
 import { secureHeaders } from 'hono/secure-headers';
 import { z } from 'zod';
 import { explainError, type Log } from '../explain-error.ts';
+import { rateLimit } from '../http/rate-limit.ts';
 import type { Pairing } from './pairing.ts';
-import { rateLimit } from './rate-limit.ts';
 
 /** What the field page may read and log: nothing else of the farm can be reached through it. */
 export type FieldWork = {

@@ -11,10 +11,15 @@ export function startLoopback(options: {
   readonly program: Program;
   readonly pages: string;
   readonly port: number;
+  readonly now_ms?: () => number;
 }): Promise<Loopback> {
   const secret = randomBytes(32).toString('base64url');
   let origin = 'http://127.0.0.1:0';
-  const app = createApp({ program: options.program, pages: options.pages, guard: { origin: () => origin, secret } });
+  const app = createApp({
+    program: options.program,
+    pages: options.pages,
+    guard: { origin: () => origin, secret, now_ms: options.now_ms ?? Date.now },
+  });
   return new Promise((resolve, reject) => {
     const server = serve({ fetch: app.fetch, hostname: '127.0.0.1', port: options.port }, (info: AddressInfo) => {
       origin = `http://127.0.0.1:${info.port}`;

@@ -1,6 +1,7 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { request } from 'node:http';
-import { tmpdir } from 'node:os';
+import { connect } from 'node:net';
+import { networkInterfaces, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type Loopback, startLoopback } from '../../api/http/loopback.ts';
@@ -18,8 +19,14 @@ type Answer = {
 };
 
 /** A raw request: `fetch` will not send a forged Host. */
-function ask(path: string, headers: Readonly<Record<string, string>> = {}, method = 'GET', body = ''): Promise<Answer> {
-  const { port, host: ours } = new URL(host.origin);
+function ask(
+  path: string,
+  headers: Readonly<Record<string, string>> = {},
+  method = 'GET',
+  body = '',
+  origin = host.origin,
+): Promise<Answer> {
+  const { port, host: ours } = new URL(origin);
   return new Promise((resolve, reject) => {
     const sent = request(
       { host: '127.0.0.1', port, path, method, agent: false, headers: { host: ours, ...headers } },
@@ -106,6 +113,62 @@ describe('the loopback door', () => {
       '',
     ).catch(() => ({ status: 413 }));
     expect(said.status).toBe(413);
+  });
+  test('whoever keeps guessing is told only to wait; the page that holds the key is not slowed down', async () => {
+    let now_ms = 5_000_000;
+    const other = await startLoopback({ program: t.program, pages, port: 0, now_ms: () => now_ms });
+    const at = (path: string, headers: Readonly<Record<string, string>> = {}) =>
+      ask(path, { host: new URL(other.origin).host, ...headers }, 'GET', '', other.origin);
+    const { pathname, search } = new URL(other.address);
+    const own = String((await at(pathname + search)).headers['set-cookie']).split(';')[0] ?? '';
+    const answers: number[] = [];
+    for (let guess = 0; guess < 80; guess += 1) answers.push((await at(`/open?key=guess-${guess}`)).status);
+    expect(answers.slice(0, 60)).toEqual(Array.from({ length: 60 }, () => 401));
+    expect(answers.slice(60)).toEqual(Array.from({ length: 20 }, () => 429));
+    expect((await at('/', { host: 'farm.example' })).status).toBe(429);
+    for (let look = 0; look < 80; look += 1) expect((await at('/', { cookie: own })).status).toBe(200);
+    expect((await at(pathname + search)).status).toBe(200);
+    now_ms += 60_001;
+    expect((await at('/')).status).toBe(401);
+    await other.close();
+  });
+  test('can be reached on this computer’s own address alone', async () => {
+    const outside = Object.values(networkInterfaces())
+      .flat()
+      .filter((each) => each?.family === 'IPv4' && !each.internal)
+      .map((each) => each?.address ?? '');
+    const { port } = new URL(host.origin);
+    for (const address of [...outside, '127.0.0.2', '::1'])
+      await expect(
+        new Promise((resolve, reject) =>
+          connect({ host: address, port: Number(port) }, () => resolve(address)).on('error', reject),
+        ),
+        address,
+      ).rejects.toThrow(/ECONNREFUSED|EADDRNOTAVAIL|ENETUNREACH|EAFNOSUPPORT/);
+  });
+  test('neither the secret nor the cookie comes into the log, whatever goes wrong', async () => {
+    const lines: string[] = [];
+    const failing = {
+      ...t.program,
+      log: (line: string) => lines.push(line),
+      farm: () => {
+        throw new Error('a fault of our own');
+      },
+    };
+    const other = await startLoopback({ program: failing, pages, port: 0 });
+    const its = new URL(other.origin);
+    const key = new URL(other.address).searchParams.get('key') ?? '';
+    const own = `bedwright-${its.port}=${key}`;
+    const head = { ...json, host: its.host, origin: other.origin, cookie: own };
+    const said = await ask(batch, head, 'POST', '{}', other.origin);
+    await ask(`/export/shopping-list.csv?farm=1&key=${key}`, { host: its.host, cookie: own }, 'GET', '', other.origin);
+    await ask(`/open?key=${key}x`, { host: its.host }, 'GET', '', other.origin);
+    await other.close();
+    expect(said.body).toContain('bug');
+    expect(lines.join('\n')).toContain('a fault of our own');
+    expect(key).toMatch(/^[\w-]{43}$/);
+    for (const line of lines) expect(line).not.toContain(key);
+    expect(said.body).not.toContain(key);
   });
   test('a port in use is said in one sentence', async () => {
     await expect(startLoopback({ program: t.program, pages, port: Number(new URL(host.origin).port) })).rejects.toThrow(
