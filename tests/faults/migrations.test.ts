@@ -3,9 +3,10 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { fillSampleFarm } from '../../api/sample/fill-sample-farm.ts';
 import { backupFolderOf } from '../../db/file/backup.ts';
 import { createFarm, openFarm } from '../../db/file/open-farm.ts';
-import { FIXED_NOW, migrations } from '../builders/a-farm.ts';
+import { FIXED_NOW, migrations, resources } from '../builders/a-farm.ts';
 
 type Journal = { entries: { idx: number; when: number; tag: string }[] };
 const journal = JSON.parse(readFileSync(join(migrations, 'meta', '_journal.json'), 'utf8')) as Journal;
@@ -94,6 +95,58 @@ describe('a farm of every earlier version', () => {
       expect(backups).toHaveLength(count < journal.entries.length ? 1 : 0);
     },
   );
+});
+
+/** The columns of a table by name, as this file has them. */
+const columnsOf = (file: Database.Database, schema: string, table: string): string[] =>
+  file.prepare<[string, string], string>('SELECT name FROM pragma_table_info(?, ?)').pluck().all(table, schema);
+
+/** Copies the rows of an invented farm of today into a farm of an older version, as far as that version has the tables and columns. */
+function copyRows(into: Database.Database, from: string): Map<string, { readonly columns: string; readonly rows: unknown[] }> {
+  into.pragma('foreign_keys = OFF');
+  into.prepare('ATTACH ? AS today').run(from);
+  const tables = into
+    .prepare<[], string>(
+      `SELECT name FROM main.sqlite_schema WHERE type = 'table' AND name NOT LIKE 'sqlite_%' AND name NOT LIKE '\\_\\_%' ESCAPE '\\' AND name NOT LIKE 'undo_%'
+       AND name IN (SELECT name FROM today.sqlite_schema)`,
+    )
+    .pluck()
+    .all();
+  const copied = new Map<string, { columns: string; rows: unknown[] }>();
+  for (const table of tables) {
+    const known = new Set(columnsOf(into, 'today', table));
+    const columns = columnsOf(into, 'main', table)
+      .filter((name) => known.has(name))
+      .map((name) => `"${name}"`)
+      .join(',');
+    into.exec(`INSERT INTO main."${table}"(${columns}) SELECT ${columns} FROM today."${table}"`);
+    copied.set(table, { columns, rows: into.prepare(`SELECT ${columns} FROM main."${table}" ORDER BY ${columns}`).raw().all() });
+  }
+  into.exec('DETACH today');
+  return copied;
+}
+
+describe('an invented farm in every earlier version', () => {
+  let today = '';
+  beforeAll(() => {
+    today = join(folder, 'today.bedwright');
+    const farm = createFarm(today, { migrations, now });
+    farm.unrecorded(() => fillSampleFarm(farm, { resources, beds: 24, years: 2, seed: 9 }));
+    farm.close();
+  });
+  test.each(journal.entries.map((entry, at) => [entry.tag, at + 1] as const))('%s: every row is as it was', (tag, count) => {
+    const path = join(folder, `sample-${tag}.bedwright`);
+    createFarm(path, { migrations: migrationsUpTo(count), now }).close();
+    const raw = new Database(path);
+    const copied = copyRows(raw, today);
+    raw.close();
+    expect(copied.get('planting')?.rows.length).toBeGreaterThan(20);
+    const farm = openFarm(path, { migrations, now });
+    for (const [table, { columns, rows }] of copied)
+      expect(farm.sqlite.prepare(`SELECT ${columns} FROM "${table}" ORDER BY ${columns}`).raw().all(), table).toEqual(rows);
+    expect(farm.sqlite.pragma('foreign_key_check')).toEqual([]);
+    farm.close();
+  });
 });
 
 test('a migration that rebuilds a parent table keeps its children', () => {
