@@ -1,6 +1,7 @@
-import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { basename, extname, join } from 'node:path';
 import { farmFileErrorOf } from '../../db/file/errors.ts';
+import { makeFolder } from '../../db/file/make-folder.ts';
 import { checkFarmFile } from '../../db/file/open-farm.ts';
 import { refuse } from '../../planner/errors.ts';
 import type { OpenFarmView, Program } from '../program/program.ts';
@@ -41,7 +42,7 @@ export function openDropped(program: Program, name: string, content: ArrayBuffer
   const arriving = join(folder, `arriving-${process.pid}${FARM_EXTENSION}.part`);
   const place = freePlace(folder, name);
   try {
-    mkdirSync(folder, { recursive: true });
+    makeFolder(folder);
     writeFileSync(arriving, bytes);
     checkFarmFile(arriving, program.places.migrations, name);
     renameSync(arriving, place);

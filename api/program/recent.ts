@@ -1,6 +1,7 @@
-import { existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { z } from 'zod';
+import { makeFolder } from '../../db/file/make-folder.ts';
 
 const KEPT = 12;
 const shape = z.object({ recent: z.array(z.string()) });
@@ -19,7 +20,7 @@ export function recentFarms(folder: string, log: (line: string) => void) {
   };
   const write = (recent: readonly string[]): void => {
     try {
-      mkdirSync(dirname(path), { recursive: true });
+      makeFolder(dirname(path));
       writeFileSync(`${path}.new`, JSON.stringify({ recent }, null, 1));
       renameSync(`${path}.new`, path);
     } catch (error) {

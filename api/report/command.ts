@@ -1,9 +1,10 @@
 /** `npm run report -- [--farm FILE] [--season NAME] [--out FOLDER]`: the season report as HTML and CSV. */
-import { existsSync, mkdirSync, mkdtempSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { FarmFileError } from '../../db/file/errors.ts';
+import { makeFolder } from '../../db/file/make-folder.ts';
 import { InputError, refuse } from '../../planner/errors.ts';
 import { Refusal } from '../errors.ts';
 import { ctxOf } from '../procedure.ts';
@@ -22,7 +23,7 @@ function writableFolder(path: string): string {
   if (existsSync(folder) && !statSync(folder).isDirectory())
     refuse('out', 'not-a-folder', `--out ${folder} is a file, not a folder.`);
   try {
-    mkdirSync(folder, { recursive: true });
+    makeFolder(folder);
     writeFileSync(join(folder, '.writable'), '');
     rmSync(join(folder, '.writable'));
   } catch (error) {

@@ -1,7 +1,8 @@
-import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
+import { existsSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
 import { basename, dirname, extname, join } from 'node:path';
 import type Database from 'better-sqlite3';
 import { FarmFileError, farmFileErrorOf } from './errors.ts';
+import { makeFolder } from './make-folder.ts';
 
 export type Backup = {
   readonly path: string;
@@ -42,7 +43,7 @@ export function makeBackup(sqlite: Database.Database, farmPath: string, why: Bac
   let path = join(folder, `${stem}.bedwright`);
   for (let n = 2; existsSync(path); n += 1) path = join(folder, `${stem} ${n}.bedwright`);
   try {
-    mkdirSync(folder, { recursive: true });
+    makeFolder(folder);
     sqlite.prepare('VACUUM INTO ?').run(path);
   } catch (error) {
     const known = farmFileErrorOf(error, path);

@@ -1,4 +1,4 @@
-import { copyFileSync, cpSync, existsSync, mkdirSync, readFileSync, renameSync, rmSync, statSync } from 'node:fs';
+import { copyFileSync, cpSync, existsSync, readFileSync, renameSync, rmSync, statSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { type BetterSQLite3Database, drizzle } from 'drizzle-orm/better-sqlite3';
@@ -6,6 +6,7 @@ import { migrate } from 'drizzle-orm/better-sqlite3/migrator';
 import { backupFolderOf, listBackups, makeBackup, renameBackups } from './backup.ts';
 import { FarmFileError, farmFileErrorOf } from './errors.ts';
 import { APPLICATION_ID, identifyFarmFile } from './identify.ts';
+import { makeFolder } from './make-folder.ts';
 import { queriesOn } from './row-session.ts';
 import { type UndoState, undoLog } from './undo.ts';
 import { createUndoTriggers } from './undo-triggers.ts';
@@ -164,7 +165,7 @@ function farmOf(sqlite: Database.Database, path: string, options: OpenOptions): 
     backup: (why) => makeBackup(sqlite, path, why, options.now()),
     saveCopy: (target) => {
       try {
-        mkdirSync(dirname(target), { recursive: true });
+        makeFolder(dirname(target));
         sqlite.prepare('VACUUM INTO ?').run(target);
       } catch (error) {
         throw farmFileErrorOf(error, target);
@@ -212,7 +213,7 @@ export function createFarm(path: string, options: OpenOptions): FarmFile {
   const journal = journalOf(options.migrations);
   let sqlite: Database.Database | undefined;
   try {
-    mkdirSync(dirname(path), { recursive: true });
+    makeFolder(dirname(path));
     refuseReadOnly(dirname(path));
     sqlite = new Database(path, { timeout: 0 });
     sqlite.pragma(`application_id = ${APPLICATION_ID}`);
@@ -255,7 +256,7 @@ export function moveFarmFile(from: string, to: string, options: OpenOptions): vo
   if (existsSync(to)) throw new FarmFileError('exists', to, `There is already a file at ${to}. Choose another name.`);
   const journal = journalOf(options.migrations);
   try {
-    mkdirSync(dirname(to), { recursive: true });
+    makeFolder(dirname(to));
     copyFileSync(from, to);
     identifyFarmFile(to, journal.entries.length);
     inspect(to, journal);
