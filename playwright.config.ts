@@ -15,8 +15,6 @@ export default defineConfig({
   testMatch: '**/*.e2e.ts',
   timeout: 60_000,
   expect: { timeout: 10_000 },
-  // on a busy machine a wait may run out: what passes only the second time is reported as flaky
-  retries: process.env['CI'] ? 1 : 0,
   fullyParallel: false,
   workers: 2,
   reporter: 'line',

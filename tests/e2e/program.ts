@@ -1,10 +1,11 @@
 import { type ChildProcess, fork } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { copyFileSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { test as base, expect } from '@playwright/test';
+import { SAMPLE_FILE } from '../../api/program/start-program.ts';
 
-/** A running host with its own data folder, one for each Playwright worker. */
+/** A running host with its own data folder, one for each test. */
 export type Host = { readonly address: string; readonly origin: string; readonly data: string };
 
 const hostFile = new URL('../../dist/main/host.js', import.meta.url).pathname;
@@ -23,22 +24,35 @@ export function startHost(
   });
 }
 
-type Fixtures = { readonly noConsoleErrors: undefined };
+async function endHost(child: ChildProcess): Promise<void> {
+  const ended = new Promise((resolve) => child.once('exit', resolve));
+  child.kill('SIGTERM');
+  await ended;
+}
 
-/** Each test starts on the open sample farm, and fails on any console error or page error. */
-export const test = base.extend<Fixtures, { readonly host: Host }>({
-  host: [
+type Fixtures = { readonly host: Host; readonly noConsoleErrors: undefined };
+
+/** Each test starts on a sample farm and a host of its own, in any order, and fails on any console error or page error. */
+export const test = base.extend<Fixtures, { readonly sampleFarm: string }>({
+  // making the sample farm takes a second or two, copying its file a few milliseconds: so once for each worker
+  sampleFarm: [
     async ({ browserName: _ }, use) => {
-      const data = mkdtempSync(join(tmpdir(), 'bedwright-e2e-'));
-      const { child, host } = await startHost(data);
-      await use(host);
-      const ended = new Promise((resolve) => child.once('exit', resolve));
-      child.kill('SIGTERM');
-      await ended;
+      const data = mkdtempSync(join(tmpdir(), 'bedwright-sample-'));
+      const { child } = await startHost(data);
+      await endHost(child);
+      await use(join(data, SAMPLE_FILE));
       rmSync(data, { recursive: true, force: true });
     },
     { scope: 'worker' },
   ],
+  host: async ({ sampleFarm }, use) => {
+    const data = mkdtempSync(join(tmpdir(), 'bedwright-e2e-'));
+    copyFileSync(sampleFarm, join(data, SAMPLE_FILE));
+    const { child, host } = await startHost(data);
+    await use(host);
+    await endHost(child);
+    rmSync(data, { recursive: true, force: true });
+  },
   noConsoleErrors: [
     async ({ page, host }, use) => {
       const errors: string[] = [];
