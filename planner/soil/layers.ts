@@ -103,8 +103,7 @@ function levelsUp(space: FillSpace, layers: readonly RecipeLayer[], mode: 'reach
 function levelsDown(space: FillSpace, layers: readonly RecipeLayer[], rest: number): number[] {
   const levels: number[] = [space.to_m];
   let at_m = space.to_m;
-  for (let at = layers.length - 1; at > rest; at -= 1) {
-    const amount = layers[at]?.amount ?? { kind: 'rest' };
+  for (const [at, { amount }] of [...layers.entries()].slice(rest + 1).reverse()) {
     if (amount.kind === 'volume') {
       requireRange(`layers.${at}.amount`, amount.settled_L, 0, 1e9, 'L');
       const below_L = plainVolume_L(space.form, 0, at_m) - amount.settled_L;
