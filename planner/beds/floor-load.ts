@@ -31,12 +31,11 @@ export function floorLoad_kg_per_m2(input: FloorLoadInput): number {
     requireRange(`layers.${at}.depth_m`, layer.depth_m, 0, 5, 'm');
     requirePositive(`layers.${at}.density_kg_per_m3`, layer.density_kg_per_m3, 'kg/m3');
   });
-  const others = [input.tare_kg_per_m2 ?? 0, input.plants_kg_per_m2 ?? 0, input.water_kg_per_m2 ?? 0];
-  others.forEach((each, at) => {
-    requireRange(['tare_kg_per_m2', 'plants_kg_per_m2', 'water_kg_per_m2'][at] ?? '', each, 0, 10_000, 'kg/m2');
-  });
+  const { tare_kg_per_m2 = 0, plants_kg_per_m2 = 0, water_kg_per_m2 = 0 } = input;
+  for (const [path, load] of Object.entries({ tare_kg_per_m2, plants_kg_per_m2, water_kg_per_m2 }))
+    requireRange(path, load, 0, 10_000, 'kg/m2');
   const soil = input.layers.reduce((sum, layer) => sum + layer.depth_m * layer.density_kg_per_m3, 0);
-  return soil + others.reduce((sum, each) => sum + each, 0);
+  return soil + tare_kg_per_m2 + plants_kg_per_m2 + water_kg_per_m2;
 }
 
 /** True when the load is not above the limit that the grower was given for the floor. @throws InputError */

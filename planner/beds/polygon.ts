@@ -82,10 +82,9 @@ export function requireSimplePolygon(vertices_m: readonly Point[], path: string)
     if (!Number.isFinite(x) || !Number.isFinite(y))
       return [{ path: `${path}.${at}`, code: 'not-a-number', message: `Corner ${at + 1} needs two numbers.` }];
     const [nx, ny] = corner(vertices_m, at + 1);
-    if (Math.hypot(nx - x, ny - y) > 1e-6) return [];
-    return [
-      { path: `${path}.${at}`, code: 'twice', message: `Corner ${at + 1} and the next are the same place: leave one out.` },
-    ];
+    const isTwice = Math.hypot(nx - x, ny - y) <= 1e-6; // not where the next corner is no number: that is told there
+    const message = `Corner ${at + 1} and the next are the same place: leave one out.`;
+    return isTwice ? [{ path: `${path}.${at}`, code: 'twice', message }] : [];
   });
   if (faults.length > 0) throw new InputError(faults);
   const crossing = crossingSides(vertices_m);
