@@ -9,7 +9,7 @@ import { shoppingView } from './shopping-view.ts';
 
 /** The working of one line of the shopping list. @throws Refusal when the line is gone */
 export function explainLine(db: FarmDb, seasonId: string, shoppingLineId: string, today: IsoDate): Working {
-  const rows = shoppingView(db, seasonId, null).flatMap((list) => list.rows);
+  const rows = shoppingView(db, seasonId, new Map()).flatMap((list) => list.rows);
   const row = rows.find((each) => each.shoppingLineId === shoppingLineId);
   if (row === undefined) throw new Refusal({ code: 'not-found', what: 'line' });
   const others = rows.filter((each) => each.materialId === row.materialId && each.shoppingLineId !== shoppingLineId);

@@ -2,27 +2,28 @@ import { stringify } from 'csv-stringify/sync';
 import type { Content } from 'pdfmake/interfaces.js';
 import { farmOfFile } from '../../db/repositories/farm.ts';
 import { printQuantity } from '../../planner/units/print.ts';
-import { printMoney } from '../../planner/units/print-money.ts';
+import { currencyPlaces, printMoney } from '../../planner/units/print-money.ts';
 import type { MakeDownload } from '../http/downloads.ts';
 import { cautionTexts } from './caution-texts.ts';
-import { nearestWanted } from './nearest-wanted.ts';
 import { shoppingView } from './shopping-view.ts';
+import { wantedDays } from './wanted-days.ts';
 
 /** The shopping list as CSV: one line a package kind, fees and tax as lines of their own. */
 export const shoppingCsv: MakeDownload = ({ db, today }, query) => {
-  const lists = shoppingView(db, query['season'] ?? '', nearestWanted(db, query['season'] ?? '', today));
+  const lists = shoppingView(db, query['season'] ?? '', wantedDays(db, query['season'] ?? '', today));
+  const whole = 10 ** currencyPlaces(farmOfFile(db)?.currency ?? 'USD');
   const rows = lists.flatMap((list) => [
     ...list.rows.map((row) => [
       list.name,
       row.material,
       row.offer,
       row.packages,
-      row.price_minor / 100,
-      row.total_minor / 100,
+      row.price_minor / whole,
+      row.total_minor / whole,
       row.reason,
     ]),
-    [list.name, '', 'Delivery', '', '', list.delivery_minor / 100, ''],
-    [list.name, '', 'Tax', '', '', list.tax_minor / 100, ''],
+    [list.name, '', 'Delivery', '', '', list.delivery_minor / whole, ''],
+    [list.name, '', 'Tax', '', '', list.tax_minor / whole, ''],
   ]);
   const body = stringify([['supplier', 'material', 'package', 'packages', 'price', 'total', 'for'], ...rows], {
     bom: true,
@@ -37,7 +38,7 @@ export const shoppingPdf: MakeDownload = async ({ db, program, today, now }, que
   const farm = farmOfFile(db);
   const currency = farm?.currency ?? 'USD';
   const system = farm?.unitSystem ?? 'metric';
-  const lists = shoppingView(db, query['season'] ?? '', nearestWanted(db, query['season'] ?? '', today));
+  const lists = shoppingView(db, query['season'] ?? '', wantedDays(db, query['season'] ?? '', today));
   const { pdfOf } = await import('../report/pdf.ts');
   const money = (minor: number): string => printMoney(minor, currency);
   const content = lists.flatMap((list, at) => [

@@ -7,6 +7,8 @@ import { type BillLine, supplierBill } from '../../planner/orders/bill.ts';
 import { type LoadPlan, loadPlan } from '../../planner/orders/loads.ts';
 import { orderBy, supplierTerms } from '../../planner/orders/needs.ts';
 import { priceAt_minor } from '../../planner/orders/purchase-problem.ts';
+import { kgPerBaseUnit, litresPerBaseUnit } from '../../planner/soil/base-unit.ts';
+import { leadOf } from './leads.ts';
 import { packageCautions } from './package-cautions.ts';
 import { modelOffer } from './problem-of-season.ts';
 
@@ -36,7 +38,8 @@ export type SupplierList = {
   readonly name: string;
   readonly contact: string;
   readonly pickUp: boolean;
-  readonly orderBy: string | null;
+  /** The last day to order on, so that the first thing wanted is there in time; null where nothing of it is wanted by a day. */
+  readonly orderBy: IsoDate | null;
   readonly rows: readonly ShoppingRow[];
   readonly goods_minor: number;
   readonly delivery_minor: number;
@@ -47,7 +50,7 @@ export type SupplierList = {
 };
 
 /** The season's shopping list by supplier: what is not bought yet, with fees, tax and loads. */
-export function shoppingView(db: FarmDb, seasonId: string, wanted: IsoDate | null): readonly SupplierList[] {
+export function shoppingView(db: FarmDb, seasonId: string, wanted: ReadonlyMap<string, IsoDate>): readonly SupplierList[] {
   const offers = new Map(offersInForce(db).map((each) => [each.offer.id, each]));
   const farm = farmOfFile(db);
   const rows = shoppingLines(db, seasonId).flatMap((line) => {
@@ -57,23 +60,18 @@ export function shoppingView(db: FarmDb, seasonId: string, wanted: IsoDate | nul
   return suppliersOfFarm(db).flatMap((supplier): readonly SupplierList[] => {
     const mine = rows.filter((each) => each.offer.offer.supplierId === supplier.id).map((each) => each.row);
     if (mine.length === 0) return [];
-    const lines = mine.map(
-      (row): BillLine => ({
-        offerId: row.offerId,
-        packages: row.packages,
-        price_minor: row.price_minor,
-        loads_minor: 0,
-        total_minor: row.total_minor,
-      }),
-    );
-    const bill = supplierBill(supplierTerms(supplier), lines);
+    const bill = billOfRows(supplier, mine);
+    const days = rows.flatMap(({ offer }) => {
+      const day = wanted.get(offer.offer.materialId);
+      return offer.offer.supplierId !== supplier.id || day === undefined ? [] : [orderBy(day, leadOf(offer).lead_days)];
+    });
     return [
       {
         supplierId: supplier.id,
         name: supplier.name,
         contact: supplier.contact,
         pickUp: supplier.pickUp,
-        orderBy: wanted === null ? null : orderBy(wanted, supplier.lead_days),
+        orderBy: days.toSorted()[0] ?? null,
         rows: mine.toSorted((a, b) => a.material.localeCompare(b.material) || a.offer.localeCompare(b.offer)),
         goods_minor: bill.goods_minor,
         delivery_minor: bill.delivery_minor,
@@ -84,6 +82,22 @@ export function shoppingView(db: FarmDb, seasonId: string, wanted: IsoDate | nul
       },
     ];
   });
+}
+
+/** What a supplier asks for some lines of its list, bought together. */
+export function billOfRows(supplier: ReturnType<typeof suppliersOfFarm>[number], rows: readonly ShoppingRow[]) {
+  return supplierBill(
+    supplierTerms(supplier),
+    rows.map(
+      (row): BillLine => ({
+        offerId: row.offerId,
+        packages: row.packages,
+        price_minor: row.price_minor,
+        loads_minor: 0,
+        total_minor: row.total_minor,
+      }),
+    ),
+  );
 }
 
 function rowOf(line: ReturnType<typeof shoppingLines>[number], each: OfferInForce): ShoppingRow {
@@ -105,7 +119,7 @@ function rowOf(line: ReturnType<typeof shoppingLines>[number], each: OfferInForc
     reason: line.reason,
     ticked: line.ticked,
     weight_kg: weightOf(each, line.packages, amount),
-    volume_L: each.baseUnit === 'L' ? amount : null,
+    volume_L: volumeOf(each, amount),
     pricedDate: offer.pricedDate,
     cautions: packageCautions(each.handling, {
       packageAmount: offer.packageAmount,
@@ -116,7 +130,13 @@ function rowOf(line: ReturnType<typeof shoppingLines>[number], each: OfferInForc
   };
 }
 
-function weightOf({ offer, baseUnit }: OfferInForce, packages: number, amount: number): number | null {
+function weightOf({ offer, baseUnit, density }: OfferInForce, packages: number, amount: number): number | null {
   if (offer.packageWeight_kg !== null) return offer.packageWeight_kg * packages;
-  return baseUnit === 'kg' ? amount : null;
+  const per = kgPerBaseUnit({ baseUnit, moistDensity_kg_per_m3: density });
+  return per === null ? null : amount * per;
+}
+
+function volumeOf({ baseUnit, density }: OfferInForce, amount: number): number | null {
+  const per = litresPerBaseUnit({ baseUnit, moistDensity_kg_per_m3: density });
+  return per === null ? null : amount * per;
 }

@@ -24,7 +24,8 @@ import {
   tickShoppingLine,
 } from '../../db/repositories/stock.ts';
 import { suppliersOfFarm } from '../../db/repositories/suppliers.ts';
-import { type IsoDate, isIsoDate, yearOf } from '../../planner/calendar.ts';
+import { type IsoDate, isIsoDate } from '../../planner/calendar.ts';
+import { refuse } from '../../planner/errors.ts';
 import { orderBy } from '../../planner/orders/needs.ts';
 import { landedCost, type ReceiptLine, sentBack } from '../../planner/orders/receipt.ts';
 import { seasonBudget } from '../../planner/orders/season-budget.ts';
@@ -33,11 +34,13 @@ import { categoryOf } from '../orders/category-of.ts';
 import { explainLine } from '../orders/explain-line.ts';
 import { slowestLeads } from '../orders/leads.ts';
 import { listReasons } from '../orders/list-reasons.ts';
-import { nearestWanted } from '../orders/nearest-wanted.ts';
 import { needsOfSeason } from '../orders/needs-of-season.ts';
 import { packageCautions } from '../orders/package-cautions.ts';
 import { problemOfSeason } from '../orders/problem-of-season.ts';
-import { shoppingView } from '../orders/shopping-view.ts';
+import { receivedLots } from '../orders/received-lots.ts';
+import { billOfRows, shoppingView } from '../orders/shopping-view.ts';
+import { spendingOfFarm } from '../orders/spending-of-farm.ts';
+import { wantedDays } from '../orders/wanted-days.ts';
 import { change, job, read } from '../procedure.ts';
 
 const isoDate = z.string().refine(isIsoDate, 'A calendar date is needed, as 2026-03-09.');
@@ -47,7 +50,15 @@ const wishes = inSeason.extend({
   inTime: z.boolean().default(true),
 });
 const packagesNow = z
-  .array(z.object({ lineId: z.string(), packages: z.number().min(0, 'This cannot be negative.') }))
+  .array(
+    z.object({
+      lineId: z.string(),
+      packages: z.number().min(0, 'This cannot be negative.'),
+      /** The lot as it stands on the package, with its date; empty where it has none. */
+      lot: z.string().trim().max(60).default(''),
+      expiresDate: isoDate.nullable().default(null),
+    }),
+  )
   .min(1)
   .max(500);
 
@@ -171,7 +182,7 @@ export const orders = {
   }),
   list: read({
     input: inSeason,
-    run: ({ db, today }, { seasonId }) => shoppingView(db, seasonId, nearestWanted(db, seasonId, today)),
+    run: ({ db, today }, { seasonId }) => shoppingView(db, seasonId, wantedDays(db, seasonId, today)),
   }),
   explainLine: read({
     input: inSeason.extend({ shoppingLineId: z.string() }),
@@ -200,11 +211,14 @@ export const orders = {
     note: 'Order from a supplier',
     input: inSeason.extend({ supplierId: z.string(), date: isoDate, documentNumber: z.string().max(60).default('') }),
     run({ db, today }, { seasonId, supplierId, date, documentNumber }) {
-      const list = shoppingView(db, seasonId, nearestWanted(db, seasonId, today)).find((each) => each.supplierId === supplierId);
+      const list = shoppingView(db, seasonId, wantedDays(db, seasonId, today)).find((each) => each.supplierId === supplierId);
       const rows = list?.rows.filter((row) => row.ticked) ?? [];
       if (list === undefined || rows.length === 0)
         throw new Refusal({ code: 'not-found', what: 'line' }, 'Tick the lines that were bought first.');
-      const whole = rows.length === list.rows.length;
+      const supplier = suppliersOfFarm(db).find((each) => each.id === supplierId);
+      if (supplier === undefined) throw new Refusal({ code: 'not-found', what: 'supplier' });
+      // what is ordered apart is brought apart: fee and tax are those of the ticked lines alone
+      const bill = billOfRows(supplier, rows);
       const facts = materialFacts(db);
       const purchaseId = newId<string>();
       addPurchase(
@@ -213,8 +227,8 @@ export const orders = {
           id: purchaseId,
           supplierId,
           orderedDate: date,
-          delivery_minor: whole ? list.delivery_minor : 0,
-          tax_minor: whole ? list.tax_minor : 0,
+          delivery_minor: bill.delivery_minor,
+          tax_minor: bill.tax_minor,
           documentNumber,
         },
         rows.map((row) => ({
@@ -271,6 +285,7 @@ export const orders = {
         (line): ReceiptLine => receiptLine(line, lines.find((each) => each.lineId === line.lineId)?.packages ?? 0),
       );
       const first = known.every((line) => line.receivedPackages === 0);
+      const lots = receivedLots(db, known, lines);
       const landed = landedCost(receipt, charges_minor ?? (first ? purchase.delivery_minor + purchase.tax_minor : 0));
       addMoves(
         db,
@@ -282,11 +297,12 @@ export const orders = {
           amount: each.amount,
           value_minor: each.value_minor,
           purchaseLineId: each.lineId,
+          lotId: lots.get(each.lineId) ?? null,
           who,
           reason: 'received',
         })),
       );
-      for (const { lineId, now } of receipt) if (now > 0) addReceived(db, lineId, now, null);
+      for (const { lineId, now } of receipt) if (now > 0) addReceived(db, lineId, now, lots.get(lineId) ?? null);
       const left = receipt.reduce((sum, line) => sum + line.ordered - line.received - line.now, 0);
       if (left <= 1e-9) setReceived(db, purchaseId, date);
       return { received: landed.length, value_minor: landed.reduce((sum, each) => sum + each.value_minor, 0) };
@@ -328,27 +344,14 @@ export const orders = {
     run({ db }, { seasonId }) {
       const season = seasonOfId(db, seasonId);
       if (season === undefined) throw new Refusal({ code: 'not-found', what: 'season' });
-      const lines = purchaseLines(db, null);
-      const spending = lines.map((line) => ({
-        category: line.category,
-        date: line.orderedDate as IsoDate,
-        amount_minor: Math.round((line.packages - line.returnedPackages) * line.price_minor),
-        received: line.receivedPackages >= line.packages,
-      }));
-      const charges = [...new Map(lines.map((line) => [line.purchaseId, line])).values()].map((line) => ({
-        category: 'delivery and tax',
-        date: line.orderedDate as IsoDate,
-        amount_minor: line.delivery_minor + line.tax_minor,
-        received: line.receivedDate !== null,
-      }));
-      const year = yearOf(season.startDate as IsoDate);
       return seasonBudget(
-        year,
-        [...spending, ...charges.filter((each) => each.amount_minor !== 0)],
+        { seasonId, startDate: season.startDate as IsoDate, endDate: season.endDate as IsoDate },
+        spendingOfFarm(db),
         budgetsOfSeason(db, seasonId),
       );
     },
   }),
+  /** Sets a month's budget, or without a month that of the whole season: what the months do not hold of it is left to no month. */
   setBudget: change({
     note: ({ category }) => `Budget of ${category}`,
     input: inSeason.extend({
@@ -357,7 +360,13 @@ export const orders = {
       amount_minor: z.int('Money is kept in whole minor units.').nonnegative('A budget cannot be negative.'),
     }),
     run({ db }, input) {
-      putBudget(db, { ...input, id: newId() });
+      const inMonths = budgetsOfSeason(db, input.seasonId)
+        .filter((each) => each.category === input.category && each.month !== null)
+        .reduce((sum, each) => sum + each.amount_minor, 0);
+      const amount_minor = input.month === null ? input.amount_minor - inMonths : input.amount_minor;
+      if (amount_minor < 0)
+        refuse('amount_minor', 'less-than-months', 'More than that is set aside in its months: lower those first.');
+      putBudget(db, { ...input, amount_minor, id: newId() });
       return { category: input.category };
     },
   }),

@@ -111,6 +111,15 @@ export const suppliers = {
       .extend({ supplierId: z.string().min(1, 'Choose a supplier.'), materialId: z.string().min(1, 'Choose a material.') }),
     run({ db, today }, values) {
       const offerId = newId();
+      const twin = offersByName(db).find(
+        (each) =>
+          !each.retired &&
+          each.supplierId === values.supplierId &&
+          each.materialId === values.materialId &&
+          each.name.trim().toLowerCase() === values.name.toLowerCase(),
+      );
+      if (twin !== undefined)
+        refuse('name', 'duplicate', `${twin.supplier} offers this package of ${twin.material} already: change its price there.`);
       addOffer(db, {
         ...given(values),
         supplierId: values.supplierId,

@@ -76,6 +76,15 @@ export function materialLots(db: FarmDb) {
     .all();
 }
 
+/** The lot of a material with this code, where it is known. */
+export function lotOfCode(db: FarmDb, materialId: string, code: string) {
+  return db
+    .select()
+    .from(materialLot)
+    .where(and(eq(materialLot.materialId, materialId), eq(materialLot.code, code)))
+    .get();
+}
+
 export function addMaterialLot(db: FarmDb, row: typeof materialLot.$inferInsert): void {
   db.insert(materialLot).values(row).run();
 }
@@ -227,6 +236,15 @@ export function purchaseLines(db: FarmDb, purchaseId: string | null) {
 }
 
 export type PurchaseLineRow = ReturnType<typeof purchaseLines>[number];
+
+/** The season whose list each purchase was made from; purchases without a list are not in it. */
+export function seasonsOfPurchases(db: FarmDb): ReadonlyMap<string, string> {
+  const rows = db
+    .selectDistinct({ purchaseId: shoppingLine.purchaseId, seasonId: shoppingLine.seasonId })
+    .from(shoppingLine)
+    .all();
+  return new Map(rows.flatMap((row) => (row.purchaseId === null ? [] : [[row.purchaseId, row.seasonId] as const])));
+}
 
 export function addReceived(db: FarmDb, lineId: string, packages: number, lotId: string | null): void {
   db.update(purchaseLine)

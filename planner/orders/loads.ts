@@ -1,6 +1,6 @@
 import { requireRange } from '../errors.ts';
 
-/** What is to be carried. Parts whose weight or volume is not known are counted apart. */
+/** What is to be carried. What has a weight or a volume that is not known is counted apart. */
 export type Freight = { readonly weight_kg: number | null; readonly volume_L: number | null };
 export type Vehicle = { readonly carries_kg: number | null; readonly holds_L: number | null };
 
@@ -23,7 +23,7 @@ export type LoadPlan = {
 export function loadPlan(freight: readonly Freight[], vehicle: Vehicle): LoadPlan {
   const weight_kg = freight.reduce((sum, each) => sum + (each.weight_kg ?? 0), 0);
   const volume_L = freight.reduce((sum, each) => sum + (each.volume_L ?? 0), 0);
-  const unknown = freight.filter((each) => each.weight_kg === null).length;
+  const unknown = freight.filter((each) => each.weight_kg === null || each.volume_L === null).length;
   const byWeight = vehicle.carries_kg === null ? null : ratio('carries_kg', weight_kg, vehicle.carries_kg, 'kg');
   const byVolume = vehicle.holds_L === null ? null : ratio('holds_L', volume_L, vehicle.holds_L, 'L');
   const most = Math.max(byWeight ?? 0, byVolume ?? 0);

@@ -4,6 +4,7 @@ import { run } from '../../api/jobs/orders/least-cost.ts';
 import { cautionTexts } from '../../api/orders/caution-texts.ts';
 import { problemOfSeason } from '../../api/orders/problem-of-season.ts';
 import type { IsoDate } from '../../planner/calendar.ts';
+import { orderBy } from '../../planner/orders/needs.ts';
 import { aProgram, type TestProgram } from '../builders/a-farm.ts';
 
 const seasonId = 'season-2027';
@@ -157,6 +158,98 @@ describe('the shopping list', () => {
     const pdf = await app.fetch(new Request(`http://x/export/shopping-list.pdf?season=${seasonId}`));
     expect(pdf.headers.get('content-type')).toBe('application/pdf');
     expect(new TextDecoder().decode((await pdf.arrayBuffer()).slice(0, 5))).toBe('%PDF-');
+  });
+});
+
+describe('ordering', () => {
+  const tickAll = async (supplierId: string, lines: readonly string[]) => {
+    for (const shoppingLineId of lines) await program.api.orders.tick({ shoppingLineId, ticked: true });
+    return program.api.orders.order({ seasonId, supplierId, date: '2026-11-25' });
+  };
+
+  test('a part of a list is billed as what it is, with a delivery of its own', async () => {
+    const { lists } = await keptList();
+    const list = lists.find((each) => each.rows.length > 1);
+    const [row] = list?.rows ?? [];
+    if (list === undefined || row === undefined) throw new Error('expected a list of lines');
+    const supplier = (await program.api.suppliers.list()).find((each) => each.id === list.supplierId);
+    const { purchaseId } = await tickAll(list.supplierId, [row.shoppingLineId]);
+    const line = (await program.api.orders.purchases()).find((each) => each.purchaseId === purchaseId);
+    const free = supplier?.freeDeliveryFrom_minor ?? Infinity;
+    expect(line?.delivery_minor).toBe(row.total_minor >= free ? 0 : supplier?.deliveryFee_minor);
+    expect(line?.tax_minor).toBe(Math.round(row.total_minor * (supplier?.tax_share ?? 0)));
+  });
+
+  test('counts for the season of its list before the year begins, as committed, then by what came as spent', async () => {
+    const { api } = program;
+    const sums = async () => {
+      const rows = await api.orders.budget({ seasonId });
+      const of = (read: (row: (typeof rows)[number]) => number) => rows.reduce((sum, row) => sum + read(row), 0);
+      return { committed: of((row) => row.committed_minor), actual: of((row) => row.actual_minor) };
+    };
+    expect(await sums()).toEqual({ committed: 0, actual: 0 });
+    const { lists } = await keptList();
+    const list = lists[0];
+    if (list === undefined) throw new Error('expected a list');
+    const { purchaseId } = await tickAll(
+      list.supplierId,
+      list.rows.map((row) => row.shoppingLineId),
+    );
+    expect(await sums()).toEqual({ committed: list.total_minor, actual: 0 });
+    const before = (await api.orders.budget({ seasonId })).reduce((sum, row) => sum + (row.months[0]?.committed_minor ?? 0), 0);
+    expect(before).toBe(list.total_minor);
+    const bought = (await api.orders.purchases()).filter((row) => row.purchaseId === purchaseId);
+    const first = bought[0];
+    if (first === undefined) throw new Error('expected a line');
+    await api.orders.receive({
+      purchaseId,
+      date: '2026-11-25',
+      lines: [{ lineId: first.lineId, packages: first.packages, lot: 'L-77', expiresDate: '2026-12-20' }],
+    });
+    const charges = first.delivery_minor + first.tax_minor;
+    expect(await sums()).toEqual({
+      committed: list.total_minor - first.total_minor - charges,
+      actual: first.total_minor + charges,
+    });
+    const lot = (await api.stock.lots()).find((each) => each.code === 'L-77');
+    expect(lot).toMatchObject({ materialId: first.materialId, left: first.amount, standing: 'soon' });
+    const others = await api.orders.budget({ seasonId: 'season-2026' });
+    expect(others.every((row) => row.committed_minor === 0)).toBe(true);
+  });
+
+  test('a category’s budget holds those of its months', async () => {
+    const { api } = program;
+    const category = 'seed and starts';
+    await api.orders.setBudget({ seasonId, category, month: 3, amount_minor: 4000 });
+    await api.orders.setBudget({ seasonId, category, amount_minor: 10_000 });
+    const row = async () => (await api.orders.budget({ seasonId })).find((each) => each.category === category);
+    expect(await row()).toMatchObject({ budget_minor: 10_000 });
+    expect((await row())?.months[3]?.budget_minor).toBe(4000);
+    await expect(api.orders.setBudget({ seasonId, category, amount_minor: 3999 })).rejects.toThrow('set aside in its months');
+  });
+
+  test('each supplier is to be ordered from in time for the first thing wanted of it', async () => {
+    const { lists } = await keptList();
+    const { needs } = await program.api.orders.needs({ seasonId });
+    const leads = new Map((await program.api.suppliers.list()).map((each) => [each.id, each.lead_days]));
+    for (const list of lists) {
+      const wanted = needs
+        .filter((need) => list.rows.some((row) => row.materialId === need.materialId))
+        .map((need) => need.wanted)
+        .sort();
+      expect(list.orderBy).toBe(orderBy(wanted[0] as IsoDate, leads.get(list.supplierId) ?? 0));
+    }
+  });
+
+  test('the same package of the same supplier is not offered twice', async () => {
+    const offer = (await program.api.suppliers.offers()).find((each) => !each.retired);
+    if (offer === undefined) throw new Error('expected an offer');
+    const { supplierId, materialId, name } = offer;
+    const again = { supplierId, materialId, name: ` ${name.toUpperCase()} `, packageAmount: 1, price_minor: 100 };
+    await expect(program.api.suppliers.addOffer(again)).rejects.toThrow('already');
+    await expect(program.api.suppliers.addOffer({ ...again, name: 'Sack', packageAmount: 0 })).rejects.toThrow(
+      'more than nothing',
+    );
   });
 });
 

@@ -3,7 +3,6 @@ import { Button } from '../../app/button.tsx';
 import { Dialog } from '../../app/dialog.tsx';
 import { Page } from '../../app/page.tsx';
 import { Empty, Shown } from '../../app/states.tsx';
-import { Chart } from '../../charts/chart.tsx';
 import { api } from '../../client/api.ts';
 import { useChange } from '../../client/use-change.ts';
 import { type OutputOf, useRead } from '../../client/use-read.ts';
@@ -14,6 +13,7 @@ import { type Column, money, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';
 import type { Edit } from '../../table/paste-block.ts';
 import { say } from '../../words/say.ts';
+import { BudgetMonths } from './budget-months.tsx';
 import type { TabHead } from './tab-head.ts';
 
 type Row = OutputOf<typeof api.orders.budget>[number];
@@ -21,26 +21,11 @@ type Row = OutputOf<typeof api.orders.budget>[number];
 const idOf = (row: Row): string => row.category;
 const columns: readonly Column<Row>[] = [
   text('category', say('Category'), { width: 220 }),
-  money('budget_minor', say('Budget'), { edit: true, total: 'sum' }),
+  money('budget_minor', say('Budget'), { edit: true, total: 'sum', hint: say('For the season, its months included') }),
   money('actual_minor', say('Spent'), { total: 'sum' }),
   money('committed_minor', say('Ordered'), { total: 'sum', hint: say('Ordered and not yet here') }),
   money('left_minor', say('Left'), { total: 'sum' }),
 ];
-const months = [
-  say('Jan'),
-  say('Feb'),
-  say('Mar'),
-  say('Apr'),
-  say('May'),
-  say('Jun'),
-  say('Jul'),
-  say('Aug'),
-  say('Sep'),
-  say('Oct'),
-  say('Nov'),
-  say('Dec'),
-] as const;
-
 /** A season's spending by category and month against what was set aside. */
 export function BudgetTab({ tabs, choice, season }: TabHead) {
   const budget = useRead(api.orders.budget, { seasonId: season.seasonId });
@@ -58,7 +43,9 @@ export function BudgetTab({ tabs, choice, season }: TabHead) {
   return (
     <Page
       title={say('Orders')}
-      lead={say("Purchases of the season's year, by category: goods, and delivery and tax as a category of their own.")}
+      lead={say(
+        'What was bought from the lists of the season, or in its days without a list; delivery and tax are a category of their own.',
+      )}
       tabs={tabs}
       actions={
         <>
@@ -83,18 +70,7 @@ export function BudgetTab({ tabs, choice, season }: TabHead) {
                 <Empty title={say('No budget and no purchases yet')}>{say('Add a category with what you want to spend.')}</Empty>
               }
             />
-            {rows.length === 0 ? null : (
-              <Chart
-                title={say('Spent and ordered by month')}
-                rows={months.map((month, at) => ({
-                  month,
-                  total: rows.reduce((sum, row) => sum + (row.months_minor[at] ?? 0), 0),
-                }))}
-                x={{ name: say('Month'), text: (row) => row.month }}
-                unit="minor"
-                series={[{ name: say('Spent and ordered'), as: 'bar', read: (row) => row.total }]}
-              />
-            )}
+            {rows.length === 0 ? null : <BudgetMonths rows={rows} seasonId={season.seasonId} />}
           </>
         )}
       </Shown>

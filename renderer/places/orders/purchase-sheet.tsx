@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import type { IsoDate } from '../../../planner/calendar.ts';
 import { Button } from '../../app/button.tsx';
 import { Sheet } from '../../app/sheet.tsx';
 import { Cautions } from '../../cautions/caution.tsx';
@@ -6,6 +7,7 @@ import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { useChange } from '../../client/use-change.ts';
 import { useRead } from '../../client/use-read.ts';
+import { DateField } from '../../fields/date-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { MoneyField } from '../../fields/money-field.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
@@ -27,6 +29,7 @@ export function PurchaseSheet({ lines, onClose }: { readonly lines: readonly Pur
     begun || first === undefined ? 0 : first.delivery_minor + first.tax_minor,
   );
   const [who, setWho] = useState('');
+  const [lots, setLots] = useState<Readonly<Record<string, Lot>>>({});
   if (first === undefined || today.state !== 'ready') return null;
   const open = lines.filter((line) => line.open > 0);
   const take = () =>
@@ -36,7 +39,11 @@ export function PurchaseSheet({ lines, onClose }: { readonly lines: readonly Pur
         date: today.data.today,
         who,
         charges_minor: charges ?? 0,
-        lines: lines.map((line) => ({ lineId: line.lineId, packages: line.open > 0 ? (came[line.lineId] ?? 0) : 0 })),
+        lines: lines.map((line) => ({
+          lineId: line.lineId,
+          packages: line.open > 0 ? (came[line.lineId] ?? 0) : 0,
+          ...(lots[line.lineId] ?? noLot),
+        })),
       },
       say('Took the delivery into stock.'),
     );
@@ -60,6 +67,17 @@ export function PurchaseSheet({ lines, onClose }: { readonly lines: readonly Pur
               />
             ),
           )}
+          <details>
+            <summary>{say('Lots and dates on the packages')}</summary>
+            {open.map((line) => (
+              <LotOfLine
+                key={line.lineId}
+                material={line.material}
+                lot={lots[line.lineId] ?? noLot}
+                onChange={(lot) => setLots({ ...lots, [line.lineId]: lot })}
+              />
+            ))}
+          </details>
           <MoneyField
             label={say('Delivery and tax of this receipt')}
             path="charges_minor"
@@ -77,6 +95,27 @@ export function PurchaseSheet({ lines, onClose }: { readonly lines: readonly Pur
         <SendBack lines={lines} date={today.data.today} />
       ) : null}
     </Sheet>
+  );
+}
+
+type Lot = { readonly lot: string; readonly expiresDate: IsoDate | null };
+const noLot: Lot = { lot: '', expiresDate: null };
+
+function LotOfLine(props: { readonly material: string; readonly lot: Lot; readonly onChange: (lot: Lot) => void }) {
+  const { lot, onChange } = props;
+  return (
+    <div className="form-pair">
+      <TextField
+        label={say('Lot of {material}', { material: props.material })}
+        value={lot.lot}
+        onChange={(code) => onChange({ ...lot, lot: code })}
+      />
+      <DateField
+        label={say('Best before')}
+        value={lot.expiresDate}
+        onChange={(expiresDate) => onChange({ ...lot, expiresDate })}
+      />
+    </div>
   );
 }
 

@@ -6,6 +6,7 @@ import { api, client } from '../../client/api.ts';
 import { type Reader, useReader } from '../../client/reader.tsx';
 import { useChange } from '../../client/use-change.ts';
 import { type OutputOf, useRead } from '../../client/use-read.ts';
+import { ChoiceField } from '../../fields/choice-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
@@ -73,11 +74,21 @@ function UseForm({ row }: { readonly row: StockRow }) {
   const today = useRead(api.soilTests.today, undefined);
   const [amount, setAmount] = useState<number | null>(null);
   const [reason, setReason] = useState('');
+  const [lotId, setLot] = useState('');
+  const lots = useRead(api.stock.lots, undefined);
+  const own = lots.state === 'ready' ? lots.data.filter((lot) => lot.materialId === row.materialId) : [];
   const ask = use.failure?.faults.some((fault) => fault.code === 'confirm') === true;
   const save = (flagged: boolean) => {
     if (today.state !== 'ready') return;
     void use.run(
-      { materialId: row.materialId, date: today.data.today, amount: amount ?? 0, reason, flagged },
+      {
+        materialId: row.materialId,
+        date: today.data.today,
+        amount: amount ?? 0,
+        reason,
+        lotId: lotId === '' ? null : lotId,
+        flagged,
+      },
       say('Entered the use.'),
     );
   };
@@ -88,6 +99,14 @@ function UseForm({ row }: { readonly row: StockRow }) {
         <QuantityField label={say('Amount')} path="amount" unit={row.baseUnit} value={amount} onChange={setAmount} />
         <TextField label={say('For')} path="reason" value={reason} onChange={setReason} />
       </div>
+      {own.length === 0 ? null : (
+        <ChoiceField
+          label={say('Lot')}
+          value={lotId}
+          choices={[{ value: '', text: say('No certain one') }, ...own.map((lot) => ({ value: lot.lotId, text: lot.code }))]}
+          onChange={setLot}
+        />
+      )}
       <div className="row">
         <Button type="submit" disabled={use.busy}>
           {say('Take out')}

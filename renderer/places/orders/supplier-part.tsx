@@ -44,6 +44,11 @@ export function SupplierPart({ list, seasonId }: { readonly list: SupplierList; 
         </div>
         <strong className="number">{reader.money(list.total_minor)}</strong>
       </header>
+      {today.state === 'ready' && list.orderBy !== null && list.orderBy < today.data.today ? (
+        <p className="state-mark" data-tone="warn">
+          {say('Something of it is wanted sooner than it can come: order now.')}
+        </p>
+      ) : null}
       <table className="plain-table">
         <thead>
           <tr>
@@ -117,21 +122,7 @@ export function SupplierPart({ list, seasonId }: { readonly list: SupplierList; 
           </tr>
         </tfoot>
       </table>
-      <p className="small">
-        {say('Load {weight}, {volume}{more}{more2}.', {
-          weight: reader.print(list.load.weight_kg, 'kg', 2),
-          volume: reader.print(list.load.volume_L, 'L', 2),
-          more:
-            list.load.trips === null
-              ? say('; enter your vehicle at Farm to see the journeys')
-              : say(': {trips, plural, one {# journey} other {# journeys}} with your vehicle, by {by}', {
-                  trips: list.load.trips,
-                  by: list.load.by ?? 'weight',
-                }),
-          more2:
-            list.load.unknown === 0 ? '' : say('. The weight of {unknown} lines is not known', { unknown: list.load.unknown }),
-        })}
-      </p>
+      <p className="small">{loadText(list, reader)}</p>
       {list.underMinimum_minor > 0 ? (
         <p className="state-mark" data-tone="warn">
           {say('{underMinimum} short of the least order this supplier takes.', {
@@ -155,4 +146,24 @@ export function SupplierPart({ list, seasonId }: { readonly list: SupplierList; 
       </div>
     </section>
   );
+}
+
+/** What is to be carried, in how many journeys, and what of it is not known. */
+function loadText({ load }: SupplierList, reader: ReturnType<typeof useReader>): string {
+  const parts = [
+    say('Load {weight}, {volume}.', {
+      weight: reader.print(load.weight_kg, 'kg', 2),
+      volume: reader.print(load.volume_L, 'L', 2),
+    }),
+  ];
+  if (load.trips === null) parts.push(say('Enter your vehicle at Farm to see the journeys.'));
+  else if (load.by === 'volume')
+    parts.push(say('{trips, plural, one {# journey} other {# journeys}} with your vehicle, by volume.', { trips: load.trips }));
+  else
+    parts.push(say('{trips, plural, one {# journey} other {# journeys}} with your vehicle, by weight.', { trips: load.trips }));
+  if (load.unknown > 0)
+    parts.push(
+      say('Weight or volume of {unknown, plural, one {# line is} other {# lines is}} not known.', { unknown: load.unknown }),
+    );
+  return parts.join(' ');
 }

@@ -144,10 +144,17 @@ test('a budget’s rows hold every spending of the year and no other', () => {
     date: day(date),
     amount_minor,
     received,
+    seasonId: null as string | null,
   });
   const rows = seasonBudget(
-    2027,
-    [spend('soil', '2027-03-02', 500, true), spend('soil', '2027-04-02', 300, false), spend('soil', '2026-04-02', 999, true)],
+    { seasonId: 's27', startDate: day('2027-01-01'), endDate: day('2027-12-31') },
+    [
+      spend('soil', '2027-03-02', 500, true),
+      spend('soil', '2027-04-02', 300, false),
+      spend('soil', '2026-04-02', 999, true),
+      { ...spend('seed', '2026-11-25', 40, false), seasonId: 's27' },
+      { ...spend('soil', '2027-05-01', 77, true), seasonId: 's28' },
+    ],
     [
       { category: 'soil', month: null, amount_minor: 1000 },
       { category: 'seed', month: 3, amount_minor: 50 },
@@ -155,5 +162,11 @@ test('a budget’s rows hold every spending of the year and no other', () => {
   );
   expect(rows.map((row) => row.category)).toEqual(['seed', 'soil']);
   expect(rows[1]).toMatchObject({ budget_minor: 1000, actual_minor: 500, committed_minor: 300, left_minor: 200 });
-  expect(rows[1]?.months_minor.slice(2, 4)).toEqual([500, 300]);
+  const months = rows[1]?.months ?? [];
+  expect(months.slice(3, 5)).toEqual([
+    { month: 3, budget_minor: 0, actual_minor: 500, committed_minor: 0 },
+    { month: 4, budget_minor: 0, actual_minor: 0, committed_minor: 300 },
+  ]);
+  expect(rows[0]?.months[3]).toMatchObject({ budget_minor: 50 });
+  expect(rows[0]?.months[0]).toMatchObject({ month: 0, committed_minor: 40 });
 });
