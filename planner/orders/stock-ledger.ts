@@ -102,7 +102,7 @@ export function byFirstIn(movements: readonly StockMovement[]): StockValue {
       cost += beyond;
     }
     values.push(cost);
-    settleDebts(layers);
+    dropEmpty(layers);
   }
   const left = layers.reduce((sum, layer) => sum + layer.amount, 0);
   const leftValue = layers.reduce((sum, layer) => sum + layer.value, 0);
@@ -164,8 +164,7 @@ function requireThere(at: number, move: StockMovement & { readonly kind: 'out' }
   );
 }
 
-/** What was used before it was entered is set off against what is there since. */
-function settleDebts(layers: { amount: number; value: number; readonly lot: string | undefined }[]): void {
-  for (let at = layers.length - 1; at >= 0; at -= 1)
-    if (layers[at]?.amount === 0 && layers[at]?.value === 0) layers.splice(at, 1);
+/** Layers that are used up go, so that a long ledger stays quick. */
+function dropEmpty(layers: { amount: number; value: number; readonly lot: string | undefined }[]): void {
+  for (let at = layers.length - 1; at >= 0; at -= 1) if (layers[at]?.amount === 0) layers.splice(at, 1);
 }

@@ -229,9 +229,7 @@ function given(
     });
     const left_L = tanks.get(supply.lineId) ?? 0;
     const brings_L = Math.min(lack_L, supply.capacity_L_per_day, left_L);
-    if (brings_L < lack_L - 1e-9 && !dry.has(supply.lineId))
-      dry.set(supply.lineId, left_L <= supply.capacity_L_per_day ? 'line-empty' : 'line-too-weak');
-    if (brings_L < lack_L - 1e-9 && left_L - brings_L <= 0) dry.set(supply.lineId, 'line-empty');
+    if (brings_L < lack_L - 1e-9) dry.set(supply.lineId, left_L <= supply.capacity_L_per_day ? 'line-empty' : 'line-too-weak');
     tanks.set(supply.lineId, left_L - brings_L);
     shares.set(supply.lineId, lack_L <= 0 ? 0 : brings_L / lack_L);
   }
