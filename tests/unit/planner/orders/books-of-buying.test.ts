@@ -278,10 +278,10 @@ describe('needs as the search takes them', () => {
     needs: [need('a', 'straw')],
     choices: new Map(),
     standIns: [{ materialId: 'straw', insteadId: 'hay', ratio: 1.5 }],
-    suppliers: [
-      { supplierId: 'near', lead_days: 9 },
-      { supplierId: 'far', lead_days: 10 },
-    ],
+    leads: ['straw', 'hay'].flatMap((materialId) => [
+      { supplierId: 'near', materialId, lead_days: 9 },
+      { supplierId: 'far', materialId, lead_days: 10 },
+    ]),
     today: '2027-02-20' as IsoDate,
     mustBeInTime: true,
   };
