@@ -2,6 +2,7 @@ import './look/tokens.css';
 import './look/base.css';
 import './look/parts.css';
 import './look/print.css';
+import './look/forced-colours.css';
 import './app/shell.css';
 import './table/grid.css';
 import './fields/fields.css';

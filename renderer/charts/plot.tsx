@@ -12,7 +12,7 @@ import {
   YAxis,
 } from 'recharts';
 import { significant } from '../../planner/units/significant.ts';
-import { fillId, type LegendEntry, PlotFills, PlotLegend } from './plot-legend.tsx';
+import { fillId, type LegendEntry, PlotFills, PlotLegend, washId } from './plot-legend.tsx';
 import { dashOf, hueOf } from './series.ts';
 
 export type PlotProps = {
@@ -46,7 +46,7 @@ export function Plot({ points, series, bands, marks, sign }: PlotProps) {
       <div className="plot-drawing">
         <ResponsiveContainer width="100%" height="100%">
           <ComposedChart data={rows} margin={{ top: 22, right: 18, bottom: 4, left: 4 }} accessibilityLayer>
-            <PlotFills chart={chart} hues={series.map((each) => each.hue)} />
+            <PlotFills chart={chart} hues={series.map((each) => each.hue)} bands={bands.length} />
             <CartesianGrid stroke="var(--grid-line-strong)" strokeDasharray="1 3" />
             <XAxis
               dataKey="x"
@@ -81,8 +81,8 @@ export function Plot({ points, series, bands, marks, sign }: PlotProps) {
                 dataKey={`b${at}`}
                 name={band.name}
                 stroke="none"
-                fill={hueOf(at)}
-                fillOpacity={0.2}
+                fill={`url(#${washId(chart, 'band', at)})`}
+                fillOpacity={1}
                 isAnimationActive={false}
               />
             ))}
@@ -116,7 +116,15 @@ function shape({ name, as, hue }: PlotProps['series'][number], at: number, chart
       );
     case 'area':
       return (
-        <Area key={name} {...shared} stroke={ink} strokeWidth={1.5} strokeDasharray={dashOf(at)} fill={ink} fillOpacity={0.25} />
+        <Area
+          key={name}
+          {...shared}
+          stroke={ink}
+          strokeWidth={1.5}
+          strokeDasharray={dashOf(at)}
+          fill={`url(#${washId(chart, 'area', at)})`}
+          fillOpacity={1}
+        />
       );
     case 'stack':
       return (
