@@ -70,12 +70,8 @@ const commands = {
   check: async () => last(nodePath(), [join(root, 'tests', 'reference', 'check.ts'), ...rest]),
   bench: async () => {
     await buildIfStale();
-    last(nodePath(), [join(root, 'tests', 'bench', 'run.ts'), ...rest]);
-  },
-  'bench-pages': async () => {
-    await buildIfStale();
     const chromium = await chromiumPath();
-    last(nodePath(), [join(root, 'tests', 'bench', 'pages.ts'), ...rest], { ...environment(), CHROMIUM: chromium ?? '' });
+    last(nodePath(), [join(root, 'tests', 'bench', 'run.ts'), ...rest], { ...environment(), CHROMIUM: chromium ?? '' });
   },
   shots: async () => {
     await buildIfStale();

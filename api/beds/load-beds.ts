@@ -1,6 +1,6 @@
 import { derived } from '../../db/file/derived.ts';
 import type { FarmDb } from '../../db/file/open-farm.ts';
-import { type BedRecord, bedOfId, bedsInUse, bedsRetired, type LayerRecord, ownLayers } from '../../db/repositories/beds.ts';
+import { type BedRecord, bedRecordsOf, bedsInUse, bedsRetired, type LayerRecord, ownLayers } from '../../db/repositories/beds.ts';
 import { designLayers } from '../../db/repositories/designs.ts';
 import type { BedSpec } from '../../planner/beds/bed-spec.ts';
 import { InputError } from '../../planner/errors.ts';
@@ -34,11 +34,23 @@ function bedsOf(db: FarmDb, which: 'in-use' | 'retired'): readonly LoadedBed[] {
   return (which === 'in-use' ? bedsInUse(db) : bedsRetired(db)).map((record) => withFigures(record, ofDesigns, ofBeds, known));
 }
 
+/** The beds of these ids with their figures. @throws Refusal when one is gone */
+export function loadBedsOf(db: FarmDb, bedIds: readonly string[]): ReadonlyMap<string, LoadedBed> {
+  const ofDesigns = byOwner(designLayers(db));
+  const ofBeds = byOwner(ownLayers(db));
+  const known: Known = new Map();
+  const loaded = new Map(
+    bedRecordsOf(db, bedIds).map((record) => [record.bed.id, withFigures(record, ofDesigns, ofBeds, known)]),
+  );
+  if (bedIds.some((bedId) => !loaded.has(bedId))) throw new Refusal({ code: 'not-found', what: 'bed' });
+  return loaded;
+}
+
 /** One bed with its figures. @throws Refusal when it is gone */
 export function loadBed(db: FarmDb, bedId: string): LoadedBed {
-  const record = bedOfId(db, bedId);
-  if (record === undefined) throw new Refusal({ code: 'not-found', what: 'bed' });
-  return withFigures(record, byOwner(designLayers(db)), byOwner(ownLayers(db)), new Map());
+  const bed = loadBedsOf(db, [bedId]).get(bedId);
+  if (bed === undefined) throw new Refusal({ code: 'not-found', what: 'bed' });
+  return bed;
 }
 
 function withFigures(

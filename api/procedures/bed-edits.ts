@@ -7,7 +7,7 @@ import { calendarDate } from '../beds/entry.ts';
 import { fillNeedsOfFarm } from '../beds/fill-needs-of-farm.ts';
 import { requireFreeCode } from '../beds/free-code.ts';
 import { layerEntry } from '../beds/layer-entry.ts';
-import { loadBed, loadBeds } from '../beds/load-beds.ts';
+import { loadBed, loadBeds, loadBedsOf } from '../beds/load-beds.ts';
 import { ownMeasures } from '../beds/own-measures.ts';
 import { litresInUnit } from '../beds/stock-litres.ts';
 import { Refusal } from '../errors.ts';
@@ -58,9 +58,13 @@ export const bedEdits = {
         .max(5000),
     }),
     run({ db, today }, { edits }) {
+      const bedIds = [...new Set(edits.map(({ bedId }) => bedId))];
+      const befores = loadBedsOf(db, bedIds);
+      const edited = new Set<string>();
       for (const { bedId, revision, values: given } of edits) {
         const { drop_m, ...values } = given;
-        const before = loadBed(db, bedId);
+        const before = (edited.has(bedId) ? undefined : befores.get(bedId)) ?? loadBed(db, bedId);
+        edited.add(bedId);
         if (values.code !== undefined && values.code !== before.bed.code) requireFreeCode(db, values.code);
         if (!changeBed(db, bedId, revision, ownMeasures(before, values)))
           throw new Refusal({ code: 'changed-meanwhile', what: 'bed' });
@@ -68,8 +72,12 @@ export const bedEdits = {
           requireRange('drop_m', drop_m, 0, before.spec.fillDepth_m, 'm');
           addMeasures(db, [{ id: newId(), bedId, date: today, drop_m }]);
         }
-        const after = loadBed(db, bedId);
-        if (after.fault !== null && after.fault !== before.fault) throw faultOf(after.bed.code, after.fault, values);
+      }
+      const afters = loadBedsOf(db, bedIds);
+      for (const { bedId, values } of edits) {
+        const after = afters.get(bedId);
+        if (after !== undefined && after.fault !== null && after.fault !== befores.get(bedId)?.fault)
+          throw faultOf(after.bed.code, after.fault, values);
       }
       return { changed: edits.length };
     },

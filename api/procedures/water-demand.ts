@@ -11,7 +11,7 @@ import { handRound } from '../../planner/water/hand-rounds.ts';
 import { explainLineInterval, lineInterval } from '../../planner/water/watering-interval.ts';
 import { Refusal } from '../errors.ts';
 import { change, job, read } from '../procedure.ts';
-import { BY_HAND, demandOfYear, hottestWeek } from '../water/demand-of-year.ts';
+import { BY_HAND, demandOfFarm, hottestWeek } from '../water/demand-of-year.ts';
 import { lineSupplies, wateringOf } from '../water/line-supply.ts';
 import { loadWater, type WaterBed, type WaterFarm } from '../water/load-water.ts';
 import { choicesOfFarm, keepChoices, waterChoices } from '../water/water-choices.ts';
@@ -77,7 +77,6 @@ export const waterDemand = {
       // a farm just founded has neither season nor beds: the page says what to do next
       if (seasonsOfFarm(db).length === 0) return noSeason(db);
       const farm = loadWater(db, input.seasonId);
-      const supplies = lineSupplies(db, farm);
       const chosen = farm.record === null ? null : yearOf(farm.record, input.year);
       return {
         season: farm.season,
@@ -87,7 +86,7 @@ export const waterDemand = {
         left: farm.left,
         notes: farm.notes,
         beds: farm.beds.length,
-        demand: farm.record === null || chosen === null ? null : demandOfYear(farm, supplies, farm.record, chosen),
+        demand: farm.record === null || chosen === null ? null : demandOfFarm(db, farm, farm.record, chosen),
       };
     },
   }),

@@ -16,8 +16,7 @@ import {
 } from '../../planner/water/salts.ts';
 import { Refusal } from '../errors.ts';
 import { change, read } from '../procedure.ts';
-import { demandOfYear } from '../water/demand-of-year.ts';
-import { lineSupplies } from '../water/line-supply.ts';
+import { demandOfFarm } from '../water/demand-of-year.ts';
 import { loadWater, type PlantedOnBed } from '../water/load-water.ts';
 import { choicesOfFarm } from '../water/water-choices.ts';
 
@@ -48,9 +47,7 @@ export const waterSalts = {
       const planted = new Map(farm.beds.flatMap((bed) => bed.plantings).map((planting) => [planting.cropId, planting]));
       const year = farm.record?.years.at(-1);
       const demand =
-        !('season' in farm) || farm.record === null || year === undefined
-          ? []
-          : demandOfYear(farm, lineSupplies(db, farm), farm.record, year).beds;
+        !('season' in farm) || farm.record === null || year === undefined ? [] : demandOfFarm(db, farm, farm.record, year).beds;
       const need = new Map(demand.map((bed) => [bed.bedId, bed.need_L]));
       return {
         tests,

@@ -1,11 +1,12 @@
+import { derived } from '../../db/file/derived.ts';
+import type { FarmDb } from '../../db/file/open-farm.ts';
 import { dateOfYearDay } from '../../planner/calendar.ts';
 import { highestSpell, type Spell } from '../../planner/climate/spells.ts';
 import { bedUse_L_per_day } from '../../planner/water/bed-demand.ts';
 import { monthOf, runBed } from '../../planner/water/bed-run.ts';
 import { soilStore_L } from '../../planner/water/bed-store.ts';
 import { explainThirstiestWeek, type NeedDay, thirstiestWeek } from '../../planner/water/week-need.ts';
-import type { LineSupply } from './line-supply.ts';
-import { wateringOf } from './line-supply.ts';
+import { type LineSupply, lineSupplies, wateringOf } from './line-supply.ts';
 import type { WaterFarm } from './load-water.ts';
 import { runOfYear, type WeatherRecord } from './weather-record.ts';
 
@@ -23,6 +24,10 @@ export function hottestWeek(record: WeatherRecord): Spell | null {
         WEEK,
       );
 }
+
+/** The need of a loaded farm in one year of its record, worked out once until a row of the farm is written. */
+export const demandOfFarm = (db: FarmDb, farm: WaterFarm, record: WeatherRecord, year: number) =>
+  derived(db, `demand ${farm.season.id} ${year}`, () => demandOfYear(farm, lineSupplies(db, farm), record, year));
 
 /** The farm's need for water on each day of one year of the record, by line and by bed. */
 export function demandOfYear(farm: WaterFarm, supplies: readonly LineSupply[], record: WeatherRecord, year: number) {

@@ -61,6 +61,13 @@ export function bedOfId(db: FarmDb, bedId: string): BedRecord | undefined {
   return selectBeds(db).where(eq(bed.id, bedId)).get();
 }
 
+/** Beds in use or retired with their designs, by their ids. */
+export function bedRecordsOf(db: FarmDb, bedIds: readonly string[]): readonly BedRecord[] {
+  return selectBeds(db)
+    .where(inArray(bed.id, [...bedIds]))
+    .all();
+}
+
 export function blocksOfFarm(db: FarmDb): readonly BlockRow[] {
   return db.select().from(block).orderBy(asc(block.position), asc(block.code)).all();
 }

@@ -66,14 +66,10 @@ export type SpreadInput = {
 export function spreadCharges(input: SpreadInput): readonly Posting[] {
   const ground = groundOf(input.beds, input.stays);
   const places = placesOf(ground);
-  const sums = new Map<string, { posting: Omit<Posting, 'amount_minor'>; amount: number }>();
+  const sums = sumsOfPostings();
 
   const post = (kind: CostKind, bedId: string | null, plantingId: string | null, amount: number): void => {
-    if (amount === 0) return;
-    const key = `${kind}\u0000${bedId ?? ''}\u0000${plantingId ?? ''}`;
-    const known = sums.get(key);
-    if (known === undefined) sums.set(key, { posting: { bedId, plantingId, kind }, amount });
-    else known.amount += amount;
+    if (amount !== 0) sums.of(kind, bedId, plantingId).amount_minor += amount;
   };
 
   const toPlanting = (kind: CostKind, plantingId: string, amount: number): void => {
@@ -179,9 +175,39 @@ export function spreadCharges(input: SpreadInput): readonly Posting[] {
         break;
     }
   }
-  return [...sums.values()]
-    .map(({ posting, amount }) => ({ ...posting, amount_minor: amount }))
-    .filter((each) => each.amount_minor !== 0);
+  return sums.postings.filter((each) => each.amount_minor !== 0);
+}
+
+type PostingSum = {
+  readonly bedId: string | null;
+  readonly plantingId: string | null;
+  readonly kind: CostKind;
+  amount_minor: number;
+};
+
+/** One sum for each kind, bed and planting, in the order in which they were first asked for. */
+function sumsOfPostings() {
+  const postings: PostingSum[] = [];
+  const byKind = new Map<CostKind, Map<string | null, Map<string | null, PostingSum>>>();
+  const within = <K, V>(map: Map<K, V>, key: K, make: () => V): V => {
+    const known = map.get(key);
+    if (known !== undefined) return known;
+    const made = make();
+    map.set(key, made);
+    return made;
+  };
+  return {
+    postings: postings as readonly PostingSum[],
+    of(kind: CostKind, bedId: string | null, plantingId: string | null): PostingSum {
+      const byBed = within(byKind, kind, () => new Map<string | null, Map<string | null, PostingSum>>());
+      const byPlanting = within(byBed, bedId, () => new Map<string | null, PostingSum>());
+      return within(byPlanting, plantingId, () => {
+        const made = { bedId, plantingId, kind, amount_minor: 0 };
+        postings.push(made);
+        return made;
+      });
+    },
+  };
 }
 
 /** The beds of each planting with what it weighs there: ground and time, or ground alone where it stood no day in the season. */

@@ -1,4 +1,3 @@
-/** `npm run bench:pages [-- BEDS]`: start-up, memory, each place's first paint and readiness in Chromium, and frames while a table scrolls. */
 import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -6,24 +5,28 @@ import { join } from 'node:path';
 import { chromium, type Page } from '@playwright/test';
 import { chromiumFlags } from '../../playwright.config.ts';
 import { startHost } from '../e2e/program.ts';
-import { siteDrawingFrames } from './site-drawing.ts';
+import { BEDS, least, quantile } from './bench.ts';
+import { type Figure, figureOf, lineOf } from './figure.ts';
+import { FRAME_MS, siteDrawingFrames } from './site-drawing.ts';
 
-const beds = Number(process.argv[2] ?? 1000);
 const places = ['week', 'beds', 'season', 'soil', 'water', 'orders', 'harvest', 'costs', 'library', 'farm'];
 const root = new URL('../../', import.meta.url).pathname;
-const data = mkdtempSync(join(tmpdir(), 'bedwright-pages-'));
-const farm = join(data, 'bench.bedwright');
-execFileSync(process.execPath, [
-  join(root, 'dist/main/farm.js'),
-  '--out',
-  farm,
-  '--beds',
-  String(beds),
-  '--years',
-  '2',
-  '--seed',
-  '7',
-]);
+
+function farmIn(data: string): string {
+  const farm = join(data, 'bench.bedwright');
+  execFileSync(process.execPath, [
+    join(root, 'dist/main/farm.js'),
+    '--out',
+    farm,
+    '--beds',
+    String(BEDS),
+    '--years',
+    '2',
+    '--seed',
+    '7',
+  ]);
+  return farm;
+}
 
 const memoryOf = (pid: number): number =>
   Number(/VmRSS:\s+(\d+)/.exec(readFileSync(`/proc/${pid}/status`, 'utf8'))?.[1] ?? 0) / 1024;
@@ -33,7 +36,7 @@ async function readyAfter_ms(page: Page, address: string): Promise<number> {
   const from = performance.now();
   await page.goto(address, { waitUntil: 'commit' });
   await page.locator('h1').first().waitFor();
-  await page.waitForFunction(`document.querySelector('[aria-busy="true"], .waiting') === null`);
+  await page.locator('[aria-busy="true"], .waiting').first().waitFor({ state: 'detached' });
   return performance.now() - from;
 }
 
@@ -48,40 +51,137 @@ async function scrollFrames(page: Page): Promise<readonly number[]> {
   return (await page.evaluate(source)) as number[];
 }
 
-const started = performance.now();
-const { child, host } = await startHost(data, ['--farm', farm]);
-const listening = performance.now() - started;
-const browser = await chromium.launch({ executablePath: process.env['CHROMIUM'] || '/usr/bin/chromium', args: chromiumFlags });
-try {
-  const page = await browser.newPage({ viewport: { width: 1280, height: 860 } });
-  await page.goto(host.address);
-  await page.waitForURL((url) => url.pathname !== '/open');
-  await page.locator('h1').first().waitFor();
-  console.log(
-    `farm of ${beds} beds: listening after ${listening.toFixed(0)} ms, first page after ${(performance.now() - started).toFixed(0)} ms (browser start included), host memory ${memoryOf(child.pid ?? 0).toFixed(0)} MB`,
-  );
-  const floor = Math.min(await readyAfter_ms(page, `${host.origin}/farm`), await readyAfter_ms(page, `${host.origin}/farm`));
-  console.log(`floor: the settings page, ready after ${floor.toFixed(0)} ms`);
-  for (const place of places) {
-    const times = [];
-    for (let round = 0; round < 3; round += 1) times.push(await readyAfter_ms(page, `${host.origin}/${place}`));
-    const paint = await page.evaluate(() => performance.getEntriesByName('first-contentful-paint')[0]?.startTime ?? 0);
-    const frames = (await scrollFrames(page)).toSorted((a, b) => a - b);
-    const scroll =
-      frames.length === 0
-        ? ''
-        : `  scroll frames median ${(frames[Math.floor(frames.length / 2)] ?? 0).toFixed(1)} ms, p95 ${(frames[Math.floor(frames.length * 0.95)] ?? 0).toFixed(1)} ms`;
-    const best = Math.min(...times);
-    console.log(
-      `${place.padEnd(9)} first paint ${paint.toFixed(0).padStart(5)} ms  ready ${best.toFixed(0).padStart(5)} ms  ratio to floor ${(best / floor).toFixed(1)}${best > 500 ? '  MISSED 500 ms' : ''}${scroll}`,
-    );
-  }
-  for (const text of await siteDrawingFrames(page, host.origin)) console.log(text);
-  console.log(`host memory after all: ${memoryOf(child.pid ?? 0).toFixed(0)} MB`);
-} finally {
-  await browser.close();
+type Host = Awaited<ReturnType<typeof startHost>>;
+
+async function endOf({ child }: Host): Promise<void> {
   const ended = new Promise((resolve) => child.once('exit', resolve));
   child.kill('SIGTERM');
   await ended;
-  rmSync(data, { recursive: true, force: true });
+}
+
+/** Time a process had on a core so far; the system counts it in hundredths of a second. */
+function onCoreOf_ms(pid: number): number {
+  const fields = readFileSync(`/proc/${pid}/stat`, 'utf8').split(') ').at(-1)?.split(' ') ?? [];
+  return (Number(fields[11]) + Number(fields[12])) * 10;
+}
+
+/** The floor of memory: the same Node, doing nothing. */
+const bareNode_MB = (): number =>
+  Number(execFileSync(process.execPath, ['-p', 'process.memoryUsage().rss'], { encoding: 'utf8' })) / 1024 ** 2;
+
+/** The floor of start-up: the same Node, doing nothing. */
+function bareNode_ms(): number {
+  const from = performance.now();
+  execFileSync(process.execPath, ['-e', '0']);
+  return performance.now() - from;
+}
+
+/** From starting the program on the farm until it listens. */
+async function startUp(data: string, farm: string, rounds: number): Promise<Figure> {
+  const [times, cores]: [number[], number[]] = [[], []];
+  for (let round = 0; round < rounds; round += 1) {
+    const from = performance.now();
+    const host = await startHost(data, ['--farm', farm]);
+    times.push(performance.now() - from);
+    cores.push(onCoreOf_ms(host.child.pid ?? 0));
+    await endOf(host);
+  }
+  const bare = quantile(Array.from({ length: rounds }, bareNode_ms), 0.5);
+  return figureOf({
+    topic: 'start',
+    what: `start-up with ${BEDS} beds, until the program listens`,
+    figure: quantile(times, 0.5),
+    p95: quantile(times, 0.95),
+    onCore_ms: quantile(cores, 0.5),
+    floor: bare,
+    wanted: 1500,
+    judged: least(quantile(times, 0.5), quantile(cores, 0.5)),
+  });
+}
+
+/** Work of the page's main thread since it was opened. */
+async function mainThread_ms(page: Page): Promise<number> {
+  const session = await page.context().newCDPSession(page);
+  await session.send('Performance.enable');
+  const { metrics } = await session.send('Performance.getMetrics');
+  await session.detach();
+  return (metrics.find(({ name }) => name === 'TaskDuration')?.value ?? 0) * 1000;
+}
+
+async function placeFigures(
+  page: Page,
+  host: Host['host'],
+  place: string,
+  floor: number,
+  rounds: number,
+): Promise<readonly Figure[]> {
+  const times: number[] = [];
+  for (let round = 0; round < rounds; round += 1) times.push(await readyAfter_ms(page, `${host.origin}/${place}`));
+  const paint = await page.evaluate(() => performance.getEntriesByName('first-contentful-paint')[0]?.startTime ?? 0);
+  const busy = await mainThread_ms(page);
+  const frames = await scrollFrames(page);
+  return [
+    figureOf({ topic: 'pages', what: `${place}: first paint`, figure: paint, floor }),
+    figureOf({
+      topic: 'pages',
+      what: `${place}: all read and interactive`,
+      figure: quantile(times, 0.5),
+      p95: quantile(times, 0.95),
+      onCore_ms: busy,
+      floor,
+      wanted: 500,
+      judged: Math.min(...times),
+    }),
+    ...(frames.length === 0
+      ? []
+      : [
+          figureOf({
+            topic: 'pages',
+            what: `${place}: frames while its table scrolls`,
+            figure: quantile(frames, 0.5),
+            p95: quantile(frames, 0.95),
+            floor: FRAME_MS,
+          }),
+        ]),
+  ];
+}
+
+const memoryFigure = (what: string, pid: number): Figure =>
+  figureOf({ topic: 'start', what, unit: 'MB', figure: memoryOf(pid), floor: bareNode_MB(), wanted: 300 });
+
+export async function figures(quick: boolean): Promise<readonly Figure[]> {
+  const data = mkdtempSync(join(tmpdir(), 'bedwright-pages-'));
+  const found: Figure[] = [];
+  const tell = (...list: readonly Figure[]) => {
+    for (const each of list) console.log(`  ${lineOf(each)}`);
+    found.push(...list);
+  };
+  try {
+    const farm = farmIn(data);
+    tell(await startUp(data, farm, quick ? 2 : 5));
+    const host = await startHost(data, ['--farm', farm]);
+    const browser = await chromium.launch({
+      executablePath: process.env['CHROMIUM'] || '/usr/bin/chromium',
+      args: chromiumFlags,
+    });
+    try {
+      const page = await browser.newPage({ viewport: { width: 1280, height: 860 } });
+      await page.goto(host.host.address);
+      await page.waitForURL((url) => url.pathname !== '/open');
+      await page.locator('h1').first().waitFor();
+      const pid = host.child.pid ?? 0;
+      tell(memoryFigure('memory of the program after its first page', pid));
+      const floors = [];
+      for (let round = 0; round < 3; round += 1) floors.push(await readyAfter_ms(page, `${host.host.origin}/farm`));
+      for (const place of places) tell(...(await placeFigures(page, host.host, place, Math.min(...floors), quick ? 2 : 5)));
+      tell(...(await siteDrawingFrames(page, host.host.origin)));
+      tell(memoryFigure('memory of the program after all its pages', pid));
+    } finally {
+      await browser.close();
+      await endOf(host);
+    }
+  } finally {
+    rmSync(data, { recursive: true, force: true });
+  }
+  return found;
 }

@@ -1,4 +1,9 @@
 import type { Page } from '@playwright/test';
+import { quantile } from './bench.ts';
+import { type Figure, figureOf } from './figure.ts';
+
+/** A frame at 60 a second. */
+export const FRAME_MS = 1000 / 60;
 
 type Point = readonly [x: number, y: number];
 const STEPS = 120;
@@ -19,13 +24,11 @@ async function framesWhile(page: Page, way: (step: number) => Point): Promise<re
   return times.slice(3).toSorted((a, b) => a - b);
 }
 
-const line = (what: string, frames: readonly number[]): string => {
-  const at = (share: number): string => (frames[Math.min(frames.length - 1, Math.floor(frames.length * share))] ?? 0).toFixed(1);
-  return `${what.padEnd(28)} ${String(frames.length).padStart(4)} frames  median ${at(0.5)} ms  p95 ${at(0.95)} ms  largest ${at(1)} ms`;
-};
+const framesFigure = (what: string, frames: readonly number[]): Figure =>
+  figureOf({ topic: 'site', what, figure: quantile(frames, 0.5), p95: quantile(frames, 0.95), floor: FRAME_MS });
 
 /** Panning the site drawing, dragging one bed and dragging all of them: how long each frame took. */
-export async function siteDrawingFrames(page: Page, origin: string): Promise<readonly string[]> {
+export async function siteDrawingFrames(page: Page, origin: string): Promise<readonly Figure[]> {
   await page.goto(`${origin}/beds`);
   const drawing = page.getByRole('application', { name: /Site drawing/ });
   await drawing.waitFor();
@@ -41,5 +44,9 @@ export async function siteDrawingFrames(page: Page, origin: string): Promise<rea
   for (const key of ['0', 'Control+a']) await page.keyboard.press(key);
   await page.waitForTimeout(1500);
   const all = await framesWhile(page, (step) => [x + step, y - step / 2]);
-  return [line('panning the site', panned), line('dragging one bed', one), line('dragging all beds', all)];
+  return [
+    framesFigure('frames while panning the site drawing', panned),
+    framesFigure('frames while dragging one bed', one),
+    framesFigure('frames while dragging all beds', all),
+  ];
 }
