@@ -20,10 +20,10 @@ const symbols: Readonly<Record<string, string>> = {
 const quantity = /(-?\d[\d.]*(?:e[+-]?\d+)?)(?: × (\d[\d.]*))? (kg\/m[23]|mm\/day|L\/(?:day|min|h)|mm|m2|m|L|kg|kPa)(?![\w/²³])/g;
 
 /** A message of the planner with its quantities in the reader's units: `at most 0.34 m fits` becomes `at most 13.5 in fits`. */
-export function messageFor(message: string, system: UnitSystem): string {
+export function messageFor(message: string, system: UnitSystem, locale = 'en-US'): string {
   return message.replace(quantity, (_, first: string, second: string | undefined, unit: string) => {
     const symbol = symbols[unit] ?? unit;
-    const print = (text: string): string => printQuantity(Number(text), symbol, system);
+    const print = (text: string): string => printQuantity(Number(text), symbol, system, { locale });
     return second === undefined ? print(first) : `${print(first)} × ${print(second)}`;
   });
 }

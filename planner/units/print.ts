@@ -1,5 +1,6 @@
 import { M_PER_FOOT, M_PER_INCH } from './constants.ts';
-import { printMinor, printMoney } from './print-money.ts';
+import { marksOf, type NumberMarks, pointMarks } from './number-marks.ts';
+import { currencyPlaces, printMinor, printMoney } from './print-money.ts';
 import { readerUnit, signOf, symbolForName, unitBetween } from './reader-unit.ts';
 import { grouped, significant } from './significant.ts';
 import { unitOfName } from './symbol.ts';
@@ -10,7 +11,11 @@ export type PrintOptions = {
   readonly digits?: number;
   /** ISO 4217 code for money; without it money prints as a plain number. */
   readonly currency?: string;
+  /** BCP 47 tag of the country in whose manner numbers are written; `en-US` unless told. */
+  readonly locale?: string;
 };
+
+const marksFor = ({ locale }: PrintOptions): NumberMarks => (locale === undefined ? pointMarks : marksOf(locale));
 
 const KNOWN_DIGITS = 3;
 
@@ -109,17 +114,17 @@ function steppedUnit(value: number, symbol: string, system: UnitSystem) {
 }
 
 /** Feet and inches as a tape reads: to a quarter inch below 12 ft, a half to 40 ft, whole inches to 100 ft, then feet. */
-function printFeet(value: number): string {
+function printFeet(value: number, marks: NumberMarks): string {
   const feet = Math.abs(value) / M_PER_FOOT;
-  if (feet >= 100) return `${significant(value / M_PER_FOOT, 4)} ft`;
+  if (feet >= 100) return `${significant(value / M_PER_FOOT, 4, marks)} ft`;
   const part = feet < 12 ? 4 : feet < 40 ? 2 : 1;
   const quarters = Math.round((Math.abs(value) / M_PER_INCH) * part);
   const whole = Math.floor(quarters / (12 * part));
-  const inches = (quarters - whole * 12 * part) / part;
+  const inches = grouped((quarters - whole * 12 * part) / part, 2, marks);
   const minus = value < 0 && quarters > 0 ? '−' : '';
-  if (quarters === 0 && value !== 0) return `${significant(value / M_PER_INCH, 2)} in`;
+  if (quarters === 0 && value !== 0) return `${significant(value / M_PER_INCH, 2, marks)} in`;
   if (whole === 0) return `${minus}${inches} in`;
-  return inches === 0 ? `${minus}${whole} ft` : `${minus}${whole} ft ${inches} in`;
+  return inches === '0' ? `${minus}${whole} ft` : `${minus}${whole} ft ${inches} in`;
 }
 
 const spaced = (number: string, sign: string): string =>
@@ -130,7 +135,8 @@ function printMoneyRate(value: number, symbol: string, system: UnitSystem, optio
   const unit = readerUnit(symbol, system);
   const shown = value * unit.factor;
   const more = tails.length > 0 && Math.abs(shown) < 100 ? 2 : 0;
-  const money = options.currency === undefined ? printMinor(shown) : printMoney(shown, options.currency, more);
+  const { currency, locale } = options;
+  const money = currency === undefined ? printMinor(shown, 2, locale) : printMoney(shown, currency, more, locale);
   return tails.length === 0 ? money : `${money}${unit.sign}`;
 }
 
@@ -148,27 +154,33 @@ const wholes = new Set(['count', 'plants', 'seeds', 'trays', 'pot', 'bed', 'year
  */
 export function printQuantity(value: number, symbol: string, system: UnitSystem, options: PrintOptions = {}): string {
   if (!Number.isFinite(value)) return '–';
+  const marks = marksFor(options);
   const digits = options.digits ?? KNOWN_DIGITS;
-  if (symbol === '') return significant(value, digits);
+  if (symbol === '') return significant(value, digits, marks);
   if (symbol === 'minor' || symbol.startsWith('minor_per_')) return printMoneyRate(value, symbol, system, options);
-  if (symbol === 'm' && system === 'us') return printFeet(value);
-  if (wholes.has(symbol) && Number.isInteger(value)) return spaced(grouped(value, 0), signOf(symbol));
+  if (symbol === 'm' && system === 'us') return printFeet(value, marks);
+  if (wholes.has(symbol) && Number.isInteger(value)) return spaced(grouped(value, 0, marks), signOf(symbol));
   if (symbol === 'day' || symbol === 'days' || symbol === 'd')
-    return `${grouped(value, Math.abs(value) < 10 ? 1 : 0)} ${value === 1 ? 'day' : 'days'}`;
+    return `${grouped(value, Math.abs(value) < 10 ? 1 : 0, marks)} ${value === 1 ? 'day' : 'days'}`;
   const unit = steppedUnit(value, symbol, system);
   const shown = value * unit.factor + unit.offset;
-  if (symbol === 'C') return spaced(grouped(shown, 1), unit.sign);
-  return spaced(significant(shown, digits), unit.sign);
+  if (symbol === 'C') return spaced(grouped(shown, 1, marks), unit.sign);
+  return spaced(significant(shown, digits, marks), unit.sign);
 }
 
 /** Only the number, in the one unit that {@link readerUnit} gives: for a column whose header states the unit. */
 export function printNumber(value: number, symbol: string, system: UnitSystem, options: PrintOptions = {}): string {
-  if (symbol === '') return significant(value, options.digits ?? KNOWN_DIGITS);
-  if (symbol === 'minor' || symbol.startsWith('minor_per_')) return printMinor(value * readerUnit(symbol, system).factor);
+  const marks = marksFor(options);
+  const digits = options.digits ?? KNOWN_DIGITS;
+  if (symbol === '') return significant(value, digits, marks);
+  if (symbol === 'minor' || symbol.startsWith('minor_per_')) {
+    const places = options.currency === undefined ? 2 : currencyPlaces(options.currency);
+    return printMinor(value * readerUnit(symbol, system).factor, places, options.locale);
+  }
   const unit = readerUnit(symbol, system);
   const shown = value * unit.factor + unit.offset;
-  if (wholes.has(symbol) && Number.isInteger(value)) return grouped(value, 0);
-  return symbol === 'C' ? grouped(shown, 1) : significant(shown, options.digits ?? KNOWN_DIGITS);
+  if (wholes.has(symbol) && Number.isInteger(value)) return grouped(value, 0, marks);
+  return symbol === 'C' ? grouped(shown, 1, marks) : significant(shown, digits, marks);
 }
 
 /** Prints a quantity by its name: `printNamed('depth_m', 0.3, 'us')` is `11.8 in`. A name without unit is a pure number. */
@@ -178,11 +190,12 @@ export function printNamed(name: string, value: number, system: UnitSystem, opti
 }
 
 /**
- * A quantity as text for an entry field: one unit, enough digits that reading it back gives the same value to a part
- * in a million, so that looking at a field never changes it.
+ * A quantity as text for an entry field: one unit, no marks between groups, enough digits that reading it back gives
+ * the same value to a part in a million, so that looking at a field never changes it.
  */
-export function printForEntry(value: number, symbol: string, system: UnitSystem): string {
-  if (symbol === '') return significant(value, 12);
+export function printForEntry(value: number, symbol: string, system: UnitSystem, locale = 'en-US'): string {
+  const marks: NumberMarks = { ...marksOf(locale), group: '' };
+  if (symbol === '') return significant(value, 12, marks);
   const unit = readerUnit(symbol, system);
-  return spaced(significant(value * unit.factor + unit.offset, 7), unit.sign);
+  return spaced(significant(value * unit.factor + unit.offset, 7, marks), unit.sign);
 }

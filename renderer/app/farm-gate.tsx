@@ -2,6 +2,7 @@ import { type ReactNode, useMemo } from 'react';
 import { api } from '../client/api.ts';
 import { type Reader, ReaderProvider } from '../client/reader.tsx';
 import { type OutputOf, useRead } from '../client/use-read.ts';
+import { writeNumbersAs } from '../words/language.ts';
 import { Failed, Waiting } from './states.tsx';
 
 export type FarmView = OutputOf<typeof api.farm.get>;
@@ -24,6 +25,7 @@ export function FarmGate({ children, none }: { readonly children: ReactNode; rea
         : undefined,
     [farm],
   );
+  useMemo(() => writeNumbersAs(settings?.locale ?? 'en-US'), [settings]);
   if (farm.state === 'loading') return <Waiting />;
   if (farm.state === 'failed') {
     if (farm.failure.code === 'no-farm') return none;

@@ -1,4 +1,5 @@
 import { lazy, type ReactNode, Suspense } from 'react';
+import { currencyPlaces } from '../../planner/units/print-money.ts';
 import { useReader } from '../client/reader.tsx';
 import { say } from '../words/say.ts';
 import { ChartFrame } from './chart-frame.tsx';
@@ -26,7 +27,11 @@ export function Chart<Row>(props: {
   const reader = useReader();
   const { rows, x, unit, series, bands = [], marks = [] } = props;
   const scaled = (value: number | null): number | null =>
-    value === null || !Number.isFinite(value) ? null : unit === 'minor' ? value / 100 : reader.scale(value, unit);
+    value === null || !Number.isFinite(value)
+      ? null
+      : unit === 'minor'
+        ? value / 10 ** currencyPlaces(reader.currency)
+        : reader.scale(value, unit);
   const points: PlotProps['points'] = rows.map((row) => ({
     x: x.text(row),
     values: series.map((each) => scaled(each.read(row))),

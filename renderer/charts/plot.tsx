@@ -11,7 +11,7 @@ import {
   XAxis,
   YAxis,
 } from 'recharts';
-import { significant } from '../../planner/units/significant.ts';
+import { useReader } from '../client/reader.tsx';
 import { fillId, type LegendEntry, PlotFills, PlotLegend, washId } from './plot-legend.tsx';
 import { dashOf, hueOf } from './series.ts';
 
@@ -27,10 +27,10 @@ export type PlotProps = {
   readonly sign: string;
 };
 
-const number = (value: unknown): string => (typeof value === 'number' ? significant(value, 3) : '–');
-
 /** The drawing of a chart. Kept in its own file since the charting library is half of all script. */
 export function Plot({ points, series, bands, marks, sign }: PlotProps) {
+  const reader = useReader();
+  const number = (value: unknown): string => (typeof value === 'number' ? reader.print(value, '') : '–');
   const rows = points.map((point) => ({
     x: point.x,
     ...Object.fromEntries(point.values.map((value, at) => [`s${at}`, value])),

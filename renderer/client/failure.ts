@@ -57,7 +57,7 @@ const withLimit: ReadonlySet<string> = new Set([
 ]);
 
 /** What a fault says, for a reader who sees it at its field: without the field's name in front, its limit in the reader's units. */
-export function faultText(fault: Fault, system: UnitSystem): string {
+export function faultText(fault: Fault, system: UnitSystem, locale = 'en-US'): string {
   const named = `${fault.path.split('.').at(-1) ?? ''}: `;
   const message = sayKnown(fault.message);
   const said = message.startsWith(`${fault.path}: `)
@@ -66,5 +66,5 @@ export function faultText(fault: Fault, system: UnitSystem): string {
       ? message.slice(named.length)
       : message;
   const sentence = said.charAt(0).toUpperCase() + said.slice(1);
-  return withLimit.has(fault.code) ? messageFor(sentence, system) : sentence;
+  return withLimit.has(fault.code) ? messageFor(sentence, system, locale) : sentence;
 }

@@ -1,5 +1,6 @@
 import { createContext, type ReactNode, useContext, useMemo } from 'react';
-import { printNumber, printQuantity } from '../../planner/units/print.ts';
+import { type NumberSource, readNumber } from '../../planner/units/parse-number.ts';
+import { printForEntry, printNumber, printQuantity } from '../../planner/units/print.ts';
 import { printMoney } from '../../planner/units/print-money.ts';
 import { readerUnit, signOf, symbolForName } from '../../planner/units/reader-unit.ts';
 import { unitOfName } from '../../planner/units/symbol.ts';
@@ -14,6 +15,10 @@ export type Reader = ReaderSettings & {
   readonly print: (value: number | null | undefined, unit: string, digits?: number) => string;
   /** The number alone, in the one unit that `sign` gives: for columns and axes. */
   readonly number: (value: number, unit: string, digits?: number) => string;
+  /** A written number, as the reader's country writes it; undefined when it is none, or may mean two. */
+  readonly read: (text: string, from?: NumberSource) => number | undefined;
+  /** The canonical value as text for an entry field, with its unit. */
+  readonly entry: (value: number, unit: string) => string;
   /** The sign of the unit that `number` uses. */
   readonly sign: (unit: string) => string;
   /** The canonical number as the reader's number: for axes. */
@@ -27,19 +32,21 @@ const NONE = '–';
 /** The printer of one reader. Pure: the same settings give the same text. */
 export function readerOf(settings: ReaderSettings): Reader {
   const { system, currency, locale } = settings;
-  const digitsOf = (digits: number | undefined) => (digits === undefined ? {} : { digits });
+  const options = (digits: number | undefined) => ({ currency, locale, ...(digits === undefined ? {} : { digits }) });
   return {
     ...settings,
+    read: (text, from) => readNumber(text, locale, from),
+    entry: (value, unit) => printForEntry(value, unit, system, locale),
     print: (value, unit, digits) =>
-      value === null || value === undefined ? NONE : printQuantity(value, unit, system, { currency, ...digitsOf(digits) }),
-    number: (value, unit, digits) => printNumber(value, unit, system, digitsOf(digits)),
+      value === null || value === undefined ? NONE : printQuantity(value, unit, system, options(digits)),
+    number: (value, unit, digits) => printNumber(value, unit, system, options(digits)),
     sign: (unit) => (unit === 'minor' ? currency : unit === '' ? '' : readerUnit(unit, system).sign || signOf(unit)),
     scale: (value, unit) => {
       if (unit === '') return value;
       const shown = readerUnit(unit, system);
       return value * shown.factor + shown.offset;
     },
-    money: (amount) => (amount === null || amount === undefined ? NONE : printMoney(amount, currency)),
+    money: (amount) => (amount === null || amount === undefined ? NONE : printMoney(amount, currency, 0, locale)),
     date: (iso, form = 'short') => (iso === null || iso === undefined || iso === '' ? NONE : printDate(iso, locale, form)),
   };
 }

@@ -21,7 +21,7 @@ export function FieldHarvest({
   const planting = week.plantings.find((each) => each.plantingId === plantingId);
 
   const save = (): void => {
-    const read = readNumber(amount);
+    const read = readNumber(amount, navigator.language);
     if (planting === undefined || read === undefined || read <= 0) {
       setFault(planting === undefined ? say('Choose what was picked.') : say('Write how much was picked.'));
       return;

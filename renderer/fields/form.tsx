@@ -9,10 +9,10 @@ const FailureContext = createContext<Failure | undefined>(undefined);
 /** What the program said of one field when the form was last sent. */
 export function useFaultAt(path: string | undefined): string | undefined {
   const failure = useContext(FailureContext);
-  const { system } = useReader();
+  const { system, locale } = useReader();
   if (failure === undefined || path === undefined) return undefined;
   const found = faultsAt(failure.faults, path);
-  return found.length === 0 ? undefined : found.map((fault) => faultText(fault, system)).join(' ');
+  return found.length === 0 ? undefined : found.map((fault) => faultText(fault, system, locale)).join(' ');
 }
 
 /**
@@ -29,11 +29,15 @@ export function Form(props: {
 }) {
   const form = useRef<HTMLFormElement>(null);
   const { failure, paths = [] } = props;
-  const { system } = useReader();
+  const { system, locale } = useReader();
   const loose =
     failure?.faults.filter((fault) => !paths.some((path) => fault.path === path || fault.path.startsWith(`${path}.`))) ?? [];
   const heads =
-    failure === undefined ? [] : failure.faults.length === 0 ? [failure.message] : loose.map((fault) => faultText(fault, system));
+    failure === undefined
+      ? []
+      : failure.faults.length === 0
+        ? [failure.message]
+        : loose.map((fault) => faultText(fault, system, locale));
   return (
     <form
       ref={form}

@@ -1,4 +1,4 @@
-import { currencyPlaces, printMinor } from '../../planner/units/print-money.ts';
+import { currencyPlaces, printMinorForEntry } from '../../planner/units/print-money.ts';
 import { useReader } from '../client/reader.tsx';
 import { readMoney } from '../table/read-cell.ts';
 import { say } from '../words/say.ts';
@@ -9,15 +9,16 @@ import { ReadField } from './read-field.tsx';
 export function MoneyField(
   props: FieldProps & { readonly value: number | null; readonly onChange: (value: number | null) => void },
 ) {
-  const { currency } = useReader();
+  const reader = useReader();
+  const { currency } = reader;
   return (
     <ReadField<number>
       {...props}
       inputMode="decimal"
       sign={currency}
-      print={(value) => printMinor(value, currencyPlaces(currency)).replaceAll(',', '')}
+      print={(value) => printMinorForEntry(value, currencyPlaces(currency), reader.locale)}
       read={(text) => {
-        const read = readMoney(props.label, text, currency);
+        const read = readMoney(props.label, text, reader);
         return read.ok && typeof read.value === 'number'
           ? { ok: true, value: read.value }
           : { ok: false, message: read.ok ? say('No amount.') : read.message };

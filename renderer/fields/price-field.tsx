@@ -1,4 +1,3 @@
-import { readNumber } from '../../planner/units/parse-number.ts';
 import { currencyPlaces } from '../../planner/units/print-money.ts';
 import { useReader } from '../client/reader.tsx';
 import { say } from '../words/say.ts';
@@ -10,16 +9,17 @@ export function PriceField(
   props: FieldProps & { readonly value: number | null; readonly onChange: (value: number | null) => void; readonly per: string },
 ) {
   const { per, ...rest } = props;
-  const { currency } = useReader();
+  const reader = useReader();
+  const { currency } = reader;
   const minor = 10 ** currencyPlaces(currency);
   return (
     <ReadField<number>
       {...rest}
       inputMode="decimal"
       sign={`${currency}/${per}`}
-      print={(value) => String(Number((value / minor).toPrecision(9)))}
+      print={(value) => reader.entry(Number((value / minor).toPrecision(9)), '')}
       read={(text) => {
-        const value = readNumber(text.replace(/^\s*[$£€]\s*/, ''));
+        const value = reader.read(text.replace(/^\s*[$£€]\s*/, ''));
         return value === undefined
           ? { ok: false, message: say('"{text}" is not a price.', { text }) }
           : { ok: true, value: Number((value * minor).toPrecision(9)) };

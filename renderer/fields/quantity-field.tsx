@@ -1,10 +1,10 @@
 import { InputError } from '../../planner/errors.ts';
 import { parseQuantity } from '../../planner/units/parse.ts';
-import { readNumber } from '../../planner/units/parse-number.ts';
-import { printForEntry } from '../../planner/units/print.ts';
-import { unitForKey, useReader } from '../client/reader.tsx';
+import { type Reader, unitForKey, useReader } from '../client/reader.tsx';
+import { sayKnown } from '../words/known.ts';
 import { say } from '../words/say.ts';
 import type { FieldProps } from './field-frame.tsx';
+import { notANumber } from './not-a-number.ts';
 import { type FieldRead, ReadField } from './read-field.tsx';
 
 type Entry = FieldProps & { readonly value: number | null; readonly onChange: (value: number | null) => void };
@@ -18,9 +18,12 @@ export function QuantityField({ name, unit, ...rest }: Entry & { readonly name?:
   const of = unit ?? (name === undefined ? '' : unitForKey(name));
   const read = (text: string): FieldRead<number> => {
     try {
-      return { ok: true, value: parseQuantity(text, { unit: of, system: reader.system, path: rest.path ?? rest.label }) };
+      return {
+        ok: true,
+        value: parseQuantity(text, { unit: of, system: reader.system, locale: reader.locale, path: rest.path ?? rest.label }),
+      };
     } catch (error) {
-      if (error instanceof InputError) return { ok: false, message: error.message };
+      if (error instanceof InputError) return { ok: false, message: sayKnown(error.message) };
       throw error;
     }
   };
@@ -28,8 +31,8 @@ export function QuantityField({ name, unit, ...rest }: Entry & { readonly name?:
     <ReadField<number>
       {...rest}
       path={rest.path ?? name}
-      read={of === '' ? readPlain : read}
-      print={(value) => printForEntry(value, of, reader.system).replace(signAtEnd(reader.sign(of)), '')}
+      read={of === '' ? (text) => readPlain(text, reader) : read}
+      print={(value) => reader.entry(value, of).replace(signAtEnd(reader.sign(of)), '')}
       sign={reader.sign(of)}
       inputMode="text"
     />
@@ -38,20 +41,21 @@ export function QuantityField({ name, unit, ...rest }: Entry & { readonly name?:
 
 const signAtEnd = (sign: string): RegExp => new RegExp(`\\s*${sign.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&')}$`);
 
-const readPlain = (text: string): FieldRead<number> => {
-  const value = readNumber(text);
-  return value === undefined ? { ok: false, message: say('"{text}" is not a number.', { text }) } : { ok: true, value };
+const readPlain = (text: string, reader: Reader): FieldRead<number> => {
+  const value = reader.read(text);
+  return value === undefined ? { ok: false, message: notANumber(text, reader.locale) } : { ok: true, value };
 };
 
 /** A whole number of things. */
 export function CountField(props: Entry) {
+  const reader = useReader();
   return (
     <ReadField<number>
       {...props}
       inputMode="numeric"
       print={String}
       read={(text) => {
-        const value = readNumber(text);
+        const value = reader.read(text);
         return value !== undefined && Number.isInteger(value)
           ? { ok: true, value }
           : { ok: false, message: say('"{text}" is not a whole number.', { text }) };

@@ -1,5 +1,4 @@
-import { printForEntry } from '../../planner/units/print.ts';
-import { printMinor } from '../../planner/units/print-money.ts';
+import { currencyPlaces, printMinorForEntry } from '../../planner/units/print-money.ts';
 import type { Reader } from '../client/reader.tsx';
 import type { CellValue, Column } from './column.ts';
 
@@ -12,7 +11,7 @@ export function cellText<Row>(column: Column<Row>, value: CellValue, reader: Rea
     case 'quantity':
       return typeof value === 'number' ? reader.number(value, column.unit, column.digits) : String(value);
     case 'money':
-      return typeof value === 'number' ? printMinor(value) : String(value);
+      return typeof value === 'number' ? reader.number(value, 'minor') : String(value);
     case 'share':
       return typeof value === 'number' ? reader.number(value, 'share', column.digits ?? 3) : String(value);
     case 'count':
@@ -38,8 +37,9 @@ export function headUnit<Row>(column: Column<Row>, reader: Reader): string {
 export function entryText<Row>(column: Column<Row>, value: CellValue, reader: Reader): string {
   if (isNothing(value)) return '';
   if (typeof value === 'number') {
-    if (column.kind === 'quantity' || column.kind === 'share') return printForEntry(value, column.unit, reader.system);
-    if (column.kind === 'money') return printMinor(value).replaceAll(',', '');
+    if (column.kind === 'quantity' || column.kind === 'share') return reader.entry(value, column.unit);
+    if (column.kind === 'money') return printMinorForEntry(value, currencyPlaces(reader.currency), reader.locale);
+    return reader.entry(value, '');
   }
   return typeof value === 'boolean' ? (value ? 'yes' : 'no') : String(value);
 }
@@ -48,13 +48,17 @@ export function entryText<Row>(column: Column<Row>, value: CellValue, reader: Re
 export function fileValue<Row>(column: Column<Row>, value: CellValue, reader: Reader): string | number {
   if (isNothing(value)) return '';
   if (typeof value === 'number') {
-    if (column.kind === 'money') return value / 100;
+    if (column.kind === 'money') return value / 10 ** currencyPlaces(reader.currency);
     if (column.unit !== '') return Number(reader.scale(value, column.unit).toPrecision(7));
     return value;
   }
   if (column.kind === 'choice' || column.kind === 'flag') return cellText(column, value, reader);
   return String(value);
 }
+
+/** A block of cells as text for a spreadsheet of the reader's country. */
+export const spreadsheetText = (block: readonly (readonly (string | number)[])[], reader: Reader): string[][] =>
+  block.map((cells) => cells.map((cell) => (typeof cell === 'number' ? reader.entry(cell, '') : cell)));
 
 const inOrder = new Intl.Collator('en', { numeric: true, sensitivity: 'base' });
 

@@ -4,6 +4,7 @@ import { announce } from '../client/announce.ts';
 import { useReader } from '../client/reader.tsx';
 import { say } from '../words/say.ts';
 import { blockOf } from './block-of.ts';
+import { spreadsheetText } from './cell-text.ts';
 import type { Column } from './column.ts';
 import { ColumnChooser } from './column-chooser.tsx';
 import { writeCsv } from './csv.ts';
@@ -37,7 +38,7 @@ export function GridTools<Row extends object>(props: {
   const counted =
     shownRows.length === rowCount ? `${rowCount}` : say('{shownRows} of {rowCount}', { shownRows: shownRows.length, rowCount });
   const copy = async (): Promise<void> => {
-    await navigator.clipboard.writeText(writeTsv(block().map((cells) => cells.map(String))));
+    await navigator.clipboard.writeText(writeTsv(spreadsheetText(block(), reader)));
     announce(say('Copied {out} rows.', { out: out.length }));
   };
   return (

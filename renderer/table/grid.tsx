@@ -6,7 +6,7 @@ import { useReader } from '../client/reader.tsx';
 import { sayKnown } from '../words/known.ts';
 import { say } from '../words/say.ts';
 import { blockOf } from './block-of.ts';
-import { cellText } from './cell-text.ts';
+import { cellText, spreadsheetText } from './cell-text.ts';
 import { type Column, canEdit } from './column.ts';
 import { filterRows } from './filter-rows.ts';
 import { type CellActions, GridRow } from './grid-cell.tsx';
@@ -224,14 +224,15 @@ export function Grid<Row extends object>(props: GridProps<Row>) {
     const one = shownColumns[at.column];
     const row = shownRows[at.row];
     if (selection.rows.length === 0) return one === undefined || row === undefined ? '' : cellText(one, one.read(row), reader);
-    return writeTsv(blockOf(shownColumns, selection.rows, reader).map((cells) => cells.map(String)));
+    return writeTsv(spreadsheetText(blockOf(shownColumns, selection.rows, reader), reader));
   };
 
   const items = printing ? shownRows.map((_, index) => ({ index })) : virtual.getVirtualItems();
   const first = printing ? 0 : (virtual.getVirtualItems()[0]?.start ?? 0);
   const last = printing ? 0 : virtual.getTotalSize() - (virtual.getVirtualItems().at(-1)?.end ?? 0);
   const hasTotals = columns.some((column) => column.total !== undefined);
-  const messages = faults.length > 0 ? faults : (failure?.faults.map((fault) => faultText(fault, reader.system)) ?? []);
+  const messages =
+    faults.length > 0 ? faults : (failure?.faults.map((fault) => faultText(fault, reader.system, reader.locale)) ?? []);
 
   if (rows.length === 0 && empty !== undefined) return empty;
   return (

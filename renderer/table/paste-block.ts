@@ -46,7 +46,7 @@ export function pasteBlock<Row>(
           faults.push(say("{where}: {column} can't be edited here.", { where, column: column.title }));
         return;
       }
-      const read = readCell(column, cell, reader);
+      const read = readCell(column, cell, reader, 'pasted');
       if (read.ok) edits.push({ row, key: column.key, value: read.value });
       else faults.push(`${where}, ${read.message}`);
     });

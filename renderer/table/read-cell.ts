@@ -1,9 +1,11 @@
 import { isIsoDate } from '../../planner/calendar.ts';
 import { InputError } from '../../planner/errors.ts';
 import { parseQuantity } from '../../planner/units/parse.ts';
-import { readNumber } from '../../planner/units/parse-number.ts';
+import { isAmbiguous, type NumberSource } from '../../planner/units/parse-number.ts';
 import { currencyPlaces } from '../../planner/units/print-money.ts';
 import type { Reader } from '../client/reader.tsx';
+import { notANumber } from '../fields/not-a-number.ts';
+import { sayKnown } from '../words/known.ts';
 import { say } from '../words/say.ts';
 import type { CellValue, Column } from './column.ts';
 import { readDate } from './read-date.ts';
@@ -14,7 +16,7 @@ const good = (value: CellValue): CellRead => ({ ok: true, value });
 const bad = (message: string): CellRead => ({ ok: false, message });
 
 /** Reads what was typed or pasted into a cell. Ranges are the program's to judge; here only the form is. */
-export function readCell<Row>(column: Column<Row>, typed: string, reader: Reader): CellRead {
+export function readCell<Row>(column: Column<Row>, typed: string, reader: Reader, from: NumberSource = 'typed'): CellRead {
   const entry = typed.trim();
   if (entry === '') {
     return column.mayBeEmpty === true || (column.kind === 'text' && column.mayBeEmpty !== false)
@@ -26,15 +28,15 @@ export function readCell<Row>(column: Column<Row>, typed: string, reader: Reader
       return good(entry);
     case 'quantity':
     case 'share':
-      return column.unit === '' ? plainNumber(column.title, entry) : readQuantity(column, entry, reader);
+      return column.unit === '' ? plainNumber(column.title, entry, reader, from) : readQuantity(column, entry, reader, from);
     case 'count': {
-      const read = readNumber(entry);
+      const read = reader.read(entry, from);
       return read !== undefined && Number.isInteger(read)
         ? good(read)
         : bad(say('{column}: "{entry}" is not a whole number.', { column: column.title, entry }));
     }
     case 'money':
-      return readMoney(column.title, entry, reader.currency);
+      return readMoney(column.title, entry, reader, from);
     case 'date': {
       const read = readDate(entry);
       return read !== undefined && isIsoDate(read)
@@ -61,23 +63,28 @@ export function readCell<Row>(column: Column<Row>, typed: string, reader: Reader
   }
 }
 
-function plainNumber(title: string, entry: string): CellRead {
-  const read = readNumber(entry);
-  return read === undefined ? bad(say('{title}: "{entry}" is not a number.', { title, entry })) : good(read);
+function plainNumber(title: string, entry: string, reader: Reader, from: NumberSource): CellRead {
+  const read = reader.read(entry, from);
+  return read === undefined ? bad(`${title}: ${notANumber(entry, reader.locale)}`) : good(read);
 }
 
-function readQuantity<Row>(column: Column<Row>, entry: string, reader: Reader): CellRead {
+function readQuantity<Row>(column: Column<Row>, entry: string, reader: Reader, from: NumberSource): CellRead {
   try {
-    return good(parseQuantity(entry, { unit: column.unit, system: reader.system, path: column.title }));
+    return good(
+      parseQuantity(entry, { unit: column.unit, system: reader.system, locale: reader.locale, from, path: column.title }),
+    );
   } catch (error) {
-    if (error instanceof InputError) return bad(`${column.title}: ${error.message}`);
+    if (error instanceof InputError) return bad(`${column.title}: ${sayKnown(error.message)}`);
     throw error;
   }
 }
 
 /** Money as written (`$1,250.50`, `12,5`) to whole minor units. More decimals than the currency has are refused. */
-export function readMoney(title: string, entry: string, currency: string): CellRead {
-  const read = readNumber(entry.replace(/^\s*(?:[A-Z]{3}|[$£€¥])\s*|\s*(?:[A-Z]{3}|[$£€¥])\s*$/g, ''));
+export function readMoney(title: string, entry: string, reader: Reader, from: NumberSource = 'typed'): CellRead {
+  const { currency } = reader;
+  const amount = entry.replace(/^\s*(?:[A-Z]{3}|[$£€¥])\s*|\s*(?:[A-Z]{3}|[$£€¥])\s*$/g, '');
+  const read = reader.read(amount, from);
+  if (read === undefined && isAmbiguous(amount, reader.locale)) return bad(`${title}: ${notANumber(amount, reader.locale)}`);
   if (read === undefined) return bad(say('{title}: "{entry}" is not an amount of money.', { title, entry }));
   const scaled = read * 10 ** currencyPlaces(currency);
   const whole = Math.round(scaled);

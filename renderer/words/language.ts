@@ -4,6 +4,7 @@ import type { Translations } from './translations.ts';
 export type Language = { readonly code: string; readonly sentences: Translations };
 
 let spoken: Language = { code: 'en', sentences: {} };
+let numbersAsIn = 'en-US';
 
 export const languageSpoken = (): Language => spoken;
 
@@ -11,3 +12,10 @@ export const languageSpoken = (): Language => spoken;
 export function speak(language: Language): void {
   spoken = language;
 }
+
+/** The locale by which numbers in sentences are written: that of the farm's settings, whatever the language. */
+export function writeNumbersAs(locale: string): void {
+  numbersAsIn = locale;
+}
+
+export const numberLocale = (): string => numbersAsIn;

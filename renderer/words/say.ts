@@ -1,6 +1,6 @@
 import { createElement, Fragment, type ReactNode } from 'react';
 import { languageSpoken } from './language.ts';
-import { messageOf } from './message.ts';
+import { messageOf, written } from './message.ts';
 
 export type Value = string | number | boolean | null | undefined;
 
@@ -12,7 +12,8 @@ export type Value = string | number | boolean | null | undefined;
  */
 export function say(sentence: string, values?: Readonly<Record<string, Value>>): string {
   if (values === undefined && !/[{']/.test(sentence)) return languageSpoken().sentences[sentence] ?? sentence;
-  return String(messageOf(sentence, 'plain').format(values));
+  const message = messageOf(sentence, 'plain');
+  return String(message.format(values === undefined ? undefined : withNumbers(values, message.counted)));
 }
 
 type Part = ReactNode | ((words: ReactNode) => ReactNode);
@@ -21,8 +22,19 @@ type Part = ReactNode | ((words: ReactNode) => ReactNode);
  * A sentence that holds elements: `sayWith('{count} in <b>all</b>', { count: <Figure … />, b: (words) => <b>{words}</b> })`.
  */
 export function sayWith(sentence: string, parts: Readonly<Record<string, Part>>): ReactNode {
-  const said = messageOf(sentence, 'tagged').format<ReactNode>(wrapped(parts));
+  const message = messageOf(sentence, 'tagged');
+  const said = message.format<ReactNode>(wrapped(withNumbers(parts, message.counted)));
   return Array.isArray(said) ? createElement(Fragment, null, ...said) : said;
+}
+
+/** Numbers as the reader's country writes them; those that a plural counts stay numbers. */
+function withNumbers<Of>(values: Readonly<Record<string, Of>>, counted: ReadonlySet<string>): Record<string, Of | string> {
+  return Object.fromEntries(
+    Object.entries(values).map(([name, value]) => [
+      name,
+      typeof value === 'number' && !counted.has(name) ? written(value) : value,
+    ]),
+  );
 }
 
 /** Tags get their words as one node; nothing becomes nothing. */

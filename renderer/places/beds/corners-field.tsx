@@ -2,7 +2,6 @@ import { useState } from 'react';
 import { requireSimplePolygon } from '../../../planner/beds/polygon.ts';
 import { InputError } from '../../../planner/errors.ts';
 import { parseQuantity } from '../../../planner/units/parse.ts';
-import { printForEntry } from '../../../planner/units/print.ts';
 import { useReader } from '../../client/reader.tsx';
 import { TextField } from '../../fields/text-field.tsx';
 import { say } from '../../words/say.ts';
@@ -18,7 +17,7 @@ export function CornersField({
   readonly onChange: (corners: Corner[]) => void;
 }) {
   const reader = useReader();
-  const entry = (value: number): string => printForEntry(value, 'm', reader.system);
+  const entry = (value: number): string => reader.entry(value, 'm');
   const [text, setText] = useState(() => corners.map(([x, y]) => `${entry(x)}; ${entry(y)}`).join('\n'));
   const read = (from: string): { readonly corners: Corner[] } | { readonly fault: string } => {
     try {
@@ -27,8 +26,8 @@ export function CornersField({
         const [along, across] = line.split(';');
         const path = `polygon_m.${at}`;
         return [
-          parseQuantity(along ?? '', { unit: 'm', system: reader.system, path }),
-          parseQuantity(across ?? '', { unit: 'm', system: reader.system, path }),
+          parseQuantity(along ?? '', { unit: 'm', system: reader.system, locale: reader.locale, path }),
+          parseQuantity(across ?? '', { unit: 'm', system: reader.system, locale: reader.locale, path }),
         ];
       });
       requireSimplePolygon(found, 'polygon_m');

@@ -90,7 +90,7 @@ export function EarnedTab({ tabs, choice, season }: TabHead) {
                     methods: methods[found.method.parts],
                     more:
                       found.method.parts === 'capital-recovery'
-                        ? say(' at {interest} % a year', { interest: (found.method.interest_share * 100).toFixed(1) })
+                        ? say(' at {interest} % a year', { interest: reader.number(found.method.interest_share, 'share', 2) })
                         : '',
                     keys: keys[found.method.overheadKey],
                   },

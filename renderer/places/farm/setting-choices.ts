@@ -1,3 +1,7 @@
+import { marksOf } from '../../../planner/units/number-marks.ts';
+import { grouped } from '../../../planner/units/significant.ts';
+import { printDate } from '../../client/print-date.ts';
+import { languageSpoken } from '../../words/language.ts';
 import { say } from '../../words/say.ts';
 
 export const unitSystems = [
@@ -5,15 +9,52 @@ export const unitSystems = [
   { value: 'metric', text: say('Metric: metres, litres, kilograms') },
 ] as const;
 
-/** Places whose numbers are written with a decimal point, which the printer does throughout. */
-export const languages: readonly { readonly value: string; readonly text: string }[] = [
-  { value: 'en-US', text: say('United States: Mar 9, 2026') },
-  { value: 'en-CA', text: say('Canada: Mar 9, 2026') },
-  { value: 'en-GB', text: say('United Kingdom: 9 Mar 2026') },
-  { value: 'en-IE', text: say('Ireland: 9 Mar 2026') },
-  { value: 'en-AU', text: say('Australia: 9 Mar 2026') },
-  { value: 'en-NZ', text: say('New Zealand: 9 Mar 2026') },
+const locales = [
+  'en-US',
+  'en-CA',
+  'en-GB',
+  'en-IE',
+  'en-AU',
+  'en-NZ',
+  'en-IN',
+  'en-ZA',
+  'de-DE',
+  'de-AT',
+  'de-CH',
+  'fr-FR',
+  'fr-CA',
+  'fr-BE',
+  'nl-NL',
+  'es-ES',
+  'es-MX',
+  'es-AR',
+  'pt-PT',
+  'pt-BR',
+  'it-IT',
+  'da-DK',
+  'nb-NO',
+  'sv-SE',
+  'fi-FI',
+  'pl-PL',
+  'cs-CZ',
+  'hu-HU',
+  'ro-RO',
+  'el-GR',
+  'tr-TR',
+  'ja-JP',
 ];
+
+/** Where numbers and dates are written how, each shown by an example; apart from the language of the program. */
+export const localeChoices = (): readonly { readonly value: string; readonly text: string }[] => {
+  const { code } = languageSpoken();
+  const regions = new Intl.DisplayNames(code, { type: 'region' });
+  const languages = new Intl.DisplayNames(code, { type: 'language' });
+  return locales.map((locale) => {
+    const { language, region = '' } = new Intl.Locale(locale);
+    const place = language === 'en' ? regions.of(region) : `${regions.of(region)} (${languages.of(language)})`;
+    return { value: locale, text: `${place}: ${grouped(1234.5, 1, marksOf(locale))}, ${printDate('2026-03-09', locale)}` };
+  });
+};
 
 export const currencies: readonly { readonly value: string; readonly text: string }[] = [
   { value: 'USD', text: say('US dollar (USD)') },

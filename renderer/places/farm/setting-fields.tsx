@@ -6,8 +6,10 @@ import { MoneyField } from '../../fields/money-field.tsx';
 import { PriceField } from '../../fields/price-field.tsx';
 import { QuantityField, ShareField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { languageSpoken } from '../../words/language.ts';
+import { chooseLanguage, languageCodes, languageName } from '../../words/languages.ts';
 import { say } from '../../words/say.ts';
-import { currencies, languages, overheadKeys, partsMethods, recordsRegimes, unitSystems } from './setting-choices.ts';
+import { currencies, localeChoices, overheadKeys, partsMethods, recordsRegimes, unitSystems } from './setting-choices.ts';
 import type { SettingProps } from './settings-tab.tsx';
 
 function Group({ title, children, lead }: { readonly title: string; readonly lead?: string; readonly children: ReactNode }) {
@@ -96,11 +98,22 @@ export function UnitFields({ values, set }: SettingProps) {
         hint={say('Every field takes either: 3 ft 6 in, 90 cm, 40 gal.')}
       />
       <ChoiceField
-        label={say('Dates as in')}
+        label={say('Numbers and dates as in')}
         path="values.language"
         value={values.language}
-        choices={languages}
+        choices={localeChoices()}
         onChange={(language) => set({ language })}
+        hint={say('Files for other programs keep the decimal point.')}
+      />
+      <ChoiceField
+        label={say('Language of the program')}
+        value={languageSpoken().code}
+        choices={['en', ...languageCodes.filter((code) => code !== 'en')].map((code) => ({
+          value: code,
+          text: languageName(code),
+        }))}
+        onChange={chooseLanguage}
+        hint={say('Kept on this computer. Only English comes with the program; DEVELOPERS.md tells how to add a language.')}
       />
       <ChoiceField
         label={say('Currency')}

@@ -2,6 +2,7 @@ import { useRef, useState } from 'react';
 import type { IsoDate } from '../../../planner/calendar.ts';
 import { Button } from '../../app/button.tsx';
 import { api } from '../../client/api.ts';
+import { useReader } from '../../client/reader.tsx';
 import { useChange } from '../../client/use-change.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { DateField } from '../../fields/date-field.tsx';
@@ -40,6 +41,7 @@ export function EntryLine({
   readonly date: IsoDate;
   readonly onDate: (date: IsoDate) => void;
 }) {
+  const reader = useReader();
   const add = useChange(api.harvest.add);
   const finder = useRef<HTMLInputElement>(null);
   const amountField = useRef<HTMLInputElement>(null);
@@ -71,6 +73,7 @@ export function EntryLine({
     const read = readAmount(
       amountText,
       units.map((each) => each.unit),
+      reader.locale,
     );
     if (planting !== null && read === null) {
       setUnread(
@@ -126,7 +129,7 @@ export function EntryLine({
     setUnit(last.unit);
     setGrade(last.grade);
     setOutlet(last.outletId ?? '');
-    setAmount(String(last.amount));
+    setAmount(reader.entry(last.amount, ''));
     amountField.current?.focus();
     amountField.current?.select();
   };

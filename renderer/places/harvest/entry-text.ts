@@ -33,9 +33,10 @@ export function matchPlantings(plantings: readonly PlantingChoice[], typed: stri
 export function readAmount(
   text: string,
   units: readonly string[],
+  locale = 'en-US',
 ): { readonly amount: number; readonly unit: string | null } | null {
   const parts = /^\s*([\d.,\s]+?)\s*([a-z][\w\s/-]*)?\s*$/i.exec(text);
-  const amount = readNumber(parts?.[1] ?? '');
+  const amount = readNumber(parts?.[1] ?? '', locale);
   if (amount === undefined || !(amount > 0)) return null;
   const written = parts?.[2]?.trim().toLowerCase();
   if (written === undefined) return { amount, unit: null };

@@ -79,7 +79,7 @@ function Learned({ found }: { readonly found: CropOne }) {
   const take = useChange(api.crops.takeLearned);
   const reader = useReader();
   if (found.learned.length === 0) return null;
-  const two = (value: number): string => String(Number(value.toPrecision(2)));
+  const two = (value: number): string => reader.print(value, '', 2);
   return (
     <section className="panel stack">
       <h3>{say('From your own records')}</h3>

@@ -120,4 +120,4 @@ function SheetOf({
 }
 
 /** Three digits are more than a yield is known to. */
-const round = (value: number): string => String(Number(value.toPrecision(2)));
+const round = (value: number): number => Number(value.toPrecision(2));

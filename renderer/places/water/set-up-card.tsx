@@ -81,7 +81,9 @@ export function SetUpCard({ data, report }: { readonly data: LineData; readonly 
                   <td className="number">{reader.print(row.final_L_per_h, 'L_per_h', 2)}</td>
                 </>
               )}
-              {turns ? <td className="number">{row.turns === null ? '–' : row.turns.toFixed(1)}</td> : null}
+              {turns ? (
+                <td className="number">{row.turns === null ? '–' : reader.print(row.turns, '', row.turns < 1 ? 1 : 2)}</td>
+              ) : null}
               <td className="print-only">______</td>
             </tr>
           ))}

@@ -288,7 +288,7 @@ function MonthTable({ data, report }: { readonly data: LineData; readonly report
         {loads.map((load) => (
           <tr key={load.month}>
             <th scope="row">{monthNames[load.month - 1]}</th>
-            <td className="number">{load.runsPerDay.toPrecision(2)}</td>
+            <td className="number">{reader.print(load.runsPerDay, '', 2)}</td>
             <td className="number">{reader.print(load.pump_min_per_day, 'min', 2)}</td>
             <td className="number">{reader.print(load.water_L_per_day, 'L', 2)}</td>
           </tr>

@@ -70,7 +70,7 @@ export function ValveReadings({ data, today }: { readonly data: LineData; readon
                 {say('{turns} turns: {flow}, K {lossK}', {
                   turns: reading.turns,
                   flow: reader.print(reading.flow_L_per_h, 'L_per_h', 2),
-                  lossK: reading.lossK.toPrecision(2),
+                  lossK: reader.print(reading.lossK, '', 2),
                 })}
               </span>
               <Button

@@ -81,7 +81,8 @@ function Stations({ record }: { readonly record: WeatherRecord }) {
                 {station.name}
               </th>
               <td>
-                {station.latitude_deg.toFixed(2)}, {station.longitude_deg.toFixed(2)}, {reader.print(station.elevation_m, 'm', 3)}
+                {reader.print(station.latitude_deg, '', 4)}, {reader.print(station.longitude_deg, '', 5)},{' '}
+                {reader.print(station.elevation_m, 'm', 3)}
               </td>
               <td>{station.days}</td>
               <td>{station.filled}</td>

@@ -175,3 +175,24 @@ test('a figure opens its working with every symbol and its origin; Escape closes
   expect(screen.queryByRole('complementary')).toBeNull();
   expect(document.activeElement).toBe(figure);
 });
+
+test('where the comma is the decimal sign a field shows and takes it, takes a clear point, and says what may mean two', async () => {
+  given = [];
+  render(
+    <ReaderProvider settings={{ system: 'metric', currency: 'EUR', locale: 'de-DE' }}>
+      <Depth start={0.125} />
+    </ReaderProvider>,
+  );
+  const field = screen.getByRole('textbox', { name: 'Depth' });
+  expect(field).toHaveProperty('value', '12,5');
+  await userEvent.clear(field);
+  await userEvent.type(field, '33.5');
+  expect(given.at(-1)).toBeCloseTo(0.335, 9);
+  await userEvent.clear(field);
+  await userEvent.type(field, '1.234');
+  await userEvent.tab();
+  expect(screen.getByRole('alert').textContent).toContain('"1.234" may mean');
+  await userEvent.clear(field);
+  await userEvent.type(field, '1.234,5');
+  expect(given.at(-1)).toBeCloseTo(12.345, 9);
+});

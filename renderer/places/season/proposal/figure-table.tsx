@@ -21,7 +21,7 @@ export function FigureTable({
   readonly caption: string;
 }) {
   const reader = useReader();
-  const percent = (share: number) => `${(share * 100).toFixed(0)} %`;
+  const percent = (share: number) => reader.print(share, 'share', 2);
   const lines: readonly Line[] = [
     {
       name: say('Margin'),

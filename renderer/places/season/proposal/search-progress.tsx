@@ -56,16 +56,17 @@ export function bestPossible(
   const percent = found.gap * 100;
   return say('At most {apart}{more} more is possible.', {
     apart: money(apart),
-    more: percent < 50 ? ` (${percent < 10 ? percent.toFixed(1) : percent.toFixed(0)} %)` : '',
+    more: percent < 50 ? say(' ({percent} %)', { percent: Number(percent.toFixed(percent < 10 ? 1 : 0)) }) : '',
   });
 }
 
 export function GapChart({ gaps }: { readonly gaps: ProposeSoFar['gaps'] }) {
+  const reader = useReader();
   return (
     <Chart
       title={say('Margin found over time')}
       rows={gaps}
-      x={{ name: say('Seconds'), text: ({ at_s }) => at_s.toFixed(1) }}
+      x={{ name: say('Seconds'), text: ({ at_s }) => reader.print(at_s, '', at_s < 10 ? 2 : 3) }}
       unit="minor"
       series={[{ name: say('Best plan'), as: 'line', read: ({ margin_minor }) => margin_minor }]}
       height={180}

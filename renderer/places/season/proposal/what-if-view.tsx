@@ -100,7 +100,8 @@ export function WhatIfView({ seasonId, overview }: { readonly seasonId: string; 
               ...results.map(({ name, figures, gap }) => ({
                 name,
                 figures,
-                note: gap === null ? say('not proven') : say('within {gap} % of the best', { gap: (gap * 100).toFixed(1) }),
+                note:
+                  gap === null ? say('not proven') : say('within {gap} % of the best', { gap: Number((gap * 100).toFixed(1)) }),
               })),
             ]}
           />
