@@ -1,5 +1,6 @@
 import { currencyPlaces, printMinorForEntry } from '../../planner/units/print-money.ts';
 import type { Reader } from '../client/reader.tsx';
+import { say } from '../words/say.ts';
 import type { CellValue, Column } from './column.ts';
 
 const isNothing = (value: CellValue): value is null | undefined | '' => value === null || value === undefined || value === '';
@@ -21,7 +22,7 @@ export function cellText<Row>(column: Column<Row>, value: CellValue, reader: Rea
     case 'choice':
       return column.choices.find((known) => known.value === value)?.text ?? String(value);
     case 'flag':
-      return value === true ? 'yes' : '';
+      return value === true ? say('yes') : '';
     case 'text':
       return String(value);
   }
@@ -41,7 +42,7 @@ export function entryText<Row>(column: Column<Row>, value: CellValue, reader: Re
     if (column.kind === 'money') return printMinorForEntry(value, currencyPlaces(reader.currency), reader.locale);
     return reader.entry(value, '');
   }
-  return typeof value === 'boolean' ? (value ? 'yes' : 'no') : String(value);
+  return typeof value === 'boolean' ? (value ? say('yes') : say('no')) : String(value);
 }
 
 /** What a cell is in a file for other programs: plain numbers in the unit of the head, ISO dates. */

@@ -58,8 +58,10 @@ export function readCell<Row>(column: Column<Row>, typed: string, reader: Reader
         : good(found.value);
     }
     case 'flag':
-      if (/^(yes|y|true|1|x|✓)$/i.test(entry)) return good(true);
-      return /^(no|n|false|0|-)$/i.test(entry) ? good(false) : bad(say('{column}: write yes or no.', { column: column.title }));
+      if (/^(yes|y|true|1|x|✓)$/i.test(entry) || isWord(entry, say('yes'))) return good(true);
+      return /^(no|n|false|0|-)$/i.test(entry) || isWord(entry, say('no'))
+        ? good(false)
+        : bad(say('{column}: write yes or no.', { column: column.title }));
   }
 }
 
@@ -92,3 +94,5 @@ export function readMoney(title: string, entry: string, reader: Reader, from: Nu
     ? good(whole)
     : bad(say('{title}: "{entry}" has more decimals than {currency} has.', { title, entry, currency }));
 }
+
+const isWord = (entry: string, word: string): boolean => entry.toLowerCase() === word.toLowerCase();

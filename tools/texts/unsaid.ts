@@ -20,7 +20,6 @@ const shownNames: ReadonlySet<string> = new Set([
   'textValue',
   'doing',
   'message',
-  'per',
 ]);
 
 /** Props and keys that are for the program. */
@@ -40,6 +39,8 @@ const hiddenNames: ReadonlySet<string> = new Set([
   'transform',
   'path',
   'icon',
+  'unit',
+  'per',
   'accept',
   'fontFamily',
   'inputMode',

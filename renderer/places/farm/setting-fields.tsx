@@ -176,7 +176,7 @@ export function MoneyFields({ values, set }: SettingProps) {
       <div className="form-pair">
         <PriceField
           label={say('Electricity')}
-          per={say('kWh')}
+          per="kWh"
           path="values.electricity_minor_per_kWh"
           value={values.electricity_minor_per_kWh}
           onChange={(value) => set({ electricity_minor_per_kWh: value ?? undefined })}

@@ -23,7 +23,7 @@ type Line = {
   readonly outcome: Outcome;
 };
 
-const outcomes: readonly { readonly value: Outcome; readonly text: string }[] = [
+export const outcomes: readonly { readonly value: Outcome; readonly text: string }[] = [
   { value: 'sold', text: say('sold') },
   { value: 'unsold', text: say('brought back unsold') },
   { value: 'spoiled', text: say('spoiled') },

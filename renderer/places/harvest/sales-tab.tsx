@@ -6,12 +6,12 @@ import { Empty, Shown } from '../../app/states.tsx';
 import { api } from '../../client/api.ts';
 import { useChange } from '../../client/use-change.ts';
 import { useRead } from '../../client/use-read.ts';
-import { type Column, date, derived, money, text } from '../../table/column.ts';
+import { type Column, choice, date, derived, money, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';
 import { say } from '../../words/say.ts';
 import type { LotRow, SaleRow } from './harvest-types.ts';
 import { PeriodFields } from './period-fields.tsx';
-import { SaleDialog } from './sale-dialog.tsx';
+import { outcomes, SaleDialog } from './sale-dialog.tsx';
 import { StandingOrders } from './standing-orders.tsx';
 import { usePeriod } from './use-period.ts';
 
@@ -24,7 +24,7 @@ const saleColumns: readonly Column<SaleRow>[] = [
   text('unit', say('Unit'), { width: 90 }),
   money('price_minor', say('Price a unit')),
   money('paid_minor', say('Paid'), { total: 'sum' }),
-  text('outcome', say('Outcome'), { width: 90 }),
+  choice('outcome', say('Outcome'), outcomes, { width: 90 }),
   text('documentNumber', say('Document'), { width: 130 }),
   text('buyer', say('Buyer')),
 ];

@@ -1,5 +1,6 @@
 import { client } from '../../client/api.ts';
-import { type Column, count, date, quantity, share, text } from '../../table/column.ts';
+import { type Column, count, date, derived, quantity, share, text } from '../../table/column.ts';
+import { sayKnown } from '../../words/known.ts';
 import { say } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 import type { BedDemand } from './demand-data.ts';
@@ -9,7 +10,7 @@ export const bedDemandId = (row: BedDemand): string => row.bedId;
 /** Beds with their need; the peak opens its working, which is fetched when asked for. */
 export const bedDemandColumns = (seasonId: string | null): readonly Column<BedDemand>[] => [
   text('code', say('Bed'), { width: 80 }),
-  text('supply', say('Supply'), { width: 110 }),
+  derived('text', 'supply', say('Supply'), (row) => sayKnown(row.supply), { width: 110 }),
   text('crops', say('Crops'), { width: 220 }),
   quantity('peak_L_per_day', say('Most in a day'), {
     width: 170,

@@ -5,6 +5,7 @@ import { Chart } from '../../charts/chart.tsx';
 import { useReader } from '../../client/reader.tsx';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { Grid } from '../../table/grid.tsx';
+import { sayKnown } from '../../words/known.ts';
 import { say } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 import { bedDemandColumns, bedDemandId } from './demand-columns.tsx';
@@ -89,7 +90,7 @@ function SupplyChoice({ demand }: { readonly demand: Demand }) {
         { value: NO_ROWS, text: say('Whole farm') },
         ...demand.groups.map((group) => ({
           value: group.groupId,
-          text: say('{group} ({beds} beds)', { group: group.name, beds: group.beds }),
+          text: say('{group} ({beds} beds)', { group: sayKnown(group.name), beds: group.beds }),
         })),
       ]}
       onChange={(value) => setGroup(value === NO_ROWS ? undefined : value)}
@@ -116,7 +117,7 @@ function Headline({ groups, overview }: { readonly groups: readonly GroupDemand[
     <dl className="figures">
       {groups.map((group) => (
         <div key={group.groupId}>
-          <dt>{say('{group}, thirstiest week', { group: group.name })}</dt>
+          <dt>{say('{group}, thirstiest week', { group: sayKnown(group.name) })}</dt>
           <dd>
             {group.weekWorking === null ? '–' : <Figure of={group.weekWorking} digits={2} />}
             <span className="small soft">

@@ -5,6 +5,7 @@ import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { type OutputOf, useRead } from '../../client/use-read.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
+import { sayKnown } from '../../words/known.ts';
 import { say, sayWith } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 import { monthChoices, useDemandChoice } from './demand-data.ts';
@@ -45,7 +46,7 @@ function GroupInterval({ group, found }: { readonly group: Group; readonly found
     return (
       <p>
         {sayWith('{strong} nothing grows on its {beds} beds in this month.', {
-          strong: <strong>{group.name}:</strong>,
+          strong: <strong>{sayKnown(group.name)}:</strong>,
           beds: group.beds,
         })}
       </p>
@@ -55,7 +56,7 @@ function GroupInterval({ group, found }: { readonly group: Group; readonly found
     <div className="stack">
       <dl className="figures">
         <div>
-          <dt>{say('{group}, longest interval', { group: group.name })}</dt>
+          <dt>{say('{group}, longest interval', { group: sayKnown(group.name) })}</dt>
           <dd>
             <Figure of={group.working} />
             <span className="small soft">
@@ -93,7 +94,7 @@ function GroupInterval({ group, found }: { readonly group: Group; readonly found
         </p>
       )}
       <details>
-        <summary>{say('Each bed of {group}', { group: group.name })}</summary>
+        <summary>{say('Each bed of {group}', { group: sayKnown(group.name) })}</summary>
         <div className="heat-scroll">
           <table className="plain-table">
             <thead>

@@ -32,7 +32,7 @@ export function LineOptions({ data }: { readonly data: LineData }) {
     option.kind === 'as-it-is'
       ? '–'
       : option.cost_minor === 0
-        ? 'none'
+        ? say('none')
         : option.cost_minor === null
           ? say('no price known')
           : reader.money(option.cost_minor);

@@ -7,6 +7,7 @@ import { Caution } from '../../cautions/caution.tsx';
 import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { useChange } from '../../client/use-change.ts';
+import { sayKnown } from '../../words/known.ts';
 import { say } from '../../words/say.ts';
 import { type LineData, partTitles } from './line-data.ts';
 
@@ -42,7 +43,7 @@ export function LinePartsList({ data }: { readonly data: LineData }) {
               </td>
               <td className="number">{part.unit === 'm' ? reader.print(part.amount, 'm') : part.amount}</td>
               <td>{materialOf(part)?.name ?? <span className="faint">{say('not in the library')}</span>}</td>
-              <td className="soft">{part.why}</td>
+              <td className="soft">{sayKnown(part.why)}</td>
             </tr>
           ))}
         </tbody>

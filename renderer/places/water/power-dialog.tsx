@@ -84,7 +84,7 @@ export function PowerDialog({ data, onClose }: { readonly data: LineData; readon
             <div className="form-pair">
               <QuantityField
                 label={say('Rated capacity')}
-                unit={say('Wh')}
+                unit="Wh"
                 path="power.capacity_Wh"
                 value={values.capacity_Wh}
                 onChange={(capacity_Wh) => put({ capacity_Wh })}

@@ -101,7 +101,7 @@ function PowerAnswer({ data, plan }: { readonly data: LineData; readonly plan: P
           <dd>
             <Figure
               value={hardest.day.total_Wh}
-              unit={say('Wh')}
+              unit="Wh"
               name={say('Energy of a mean day')}
               digits={2}
               explain={() => explainDailyPower(hardest.input)}
@@ -118,7 +118,7 @@ function PowerAnswer({ data, plan }: { readonly data: LineData; readonly plan: P
                 ) : (
                   <Figure
                     value={plan.usable_Wh}
-                    unit={say('Wh')}
+                    unit="Wh"
                     name={say('Usable energy')}
                     digits={2}
                     explain={() => explainUsableEnergy(power.capacity_Wh ?? 0, power.usableShare ?? facts.usableShare)}

@@ -10,7 +10,7 @@ const PLAIN_YEAR = 2027;
 export function WeatherFrost({ record }: { readonly record: WeatherRecord }) {
   const reader = useReader();
   const day = (value: number | null): string =>
-    value === null ? 'none' : reader.date(dateOfYearDay(PLAIN_YEAR, Math.round(value))).replace(/,?\s*2027/, '');
+    value === null ? say('none') : reader.date(dateOfYearDay(PLAIN_YEAR, Math.round(value))).replace(/,?\s*2027/, '');
   return (
     <div className="columns">
       <section className="panel stack">
