@@ -16,6 +16,7 @@ import { readSiteGeoJson } from '../beds/read-geojson.ts';
 import { Refusal } from '../errors.ts';
 import { takeFromStock } from '../orders/take-from-stock.ts';
 import { change, read } from '../procedure.ts';
+import { addNewDesign, designContents } from './designs.ts';
 
 const blockChoice = z.object({
   blockId: z.string().nullable(),
@@ -74,44 +75,53 @@ function addWithParts(db: FarmDb, designId: string, beds: readonly NewBed[]): { 
   return { offPlan: takeOffBedPlans(db, designId, beds.length) };
 }
 
-export const bedBuilding = {
-  build: change({
-    note: ({ count }) => (count === 1 ? 'Build a bed' : `Build ${count} beds`),
-    input: z.object({
-      designId: z.string(),
-      block: blockChoice,
-      firstCode: z.string(),
-      count: z.int('Write how many beds.').min(1, 'Build at least one bed.').max(2000, 'At most 2000 beds at once.'),
-      perRow: z.int('Write how many beds stand in a row.').min(1).max(2000),
-      endPath_m: z.number(),
-      sidePath_m: z.number(),
-      x_m: z.number(),
-      y_m: z.number(),
-      turn_deg: z.number(),
-      builtDate: calendarDate,
+/** How many beds, in what rows and where; the design stands apart. */
+const buildFields = {
+  block: blockChoice,
+  firstCode: z.string(),
+  count: z.int('Write how many beds.').min(1, 'Build at least one bed.').max(2000, 'At most 2000 beds at once.'),
+  perRow: z.int('Write how many beds stand in a row.').min(1).max(2000),
+  endPath_m: z.number(),
+  sidePath_m: z.number(),
+  x_m: z.number(),
+  y_m: z.number(),
+  turn_deg: z.number(),
+  builtDate: calendarDate,
+};
+const buildInput = z.object({ designId: z.string(), ...buildFields });
+
+const buildNote = ({ count }: { readonly count: number }): string => (count === 1 ? 'Build a bed' : `Build ${count} beds`);
+
+function buildBeds(db: FarmDb, input: z.output<typeof buildInput>) {
+  const design = designOfId(db, input.designId);
+  if (design === undefined) throw new Refusal({ code: 'not-found', what: 'design' });
+  const size = extentOf(outlineOfBed(specOfDesign(design)));
+  const first_m = [input.x_m + size.length_m / 2, input.y_m + size.width_m / 2] as const;
+  const places = layOutBeds({ ...input, ...size, first_m });
+  const codes = codesFrom(input.firstCode, input.count, codesInUse(db));
+  const blockId = blockFor(db, input.block, input.x_m, input.y_m);
+  const rows = places.map(
+    (place, at): NewBed => ({
+      id: newId(),
+      code: codes[at] ?? '',
+      blockId,
+      designId: design.id,
+      builtDate: input.builtDate,
+      position: at,
+      ...place,
     }),
-    run({ db }, input) {
-      const design = designOfId(db, input.designId);
-      if (design === undefined) throw new Refusal({ code: 'not-found', what: 'design' });
-      const size = extentOf(outlineOfBed(specOfDesign(design)));
-      const first_m = [input.x_m + size.length_m / 2, input.y_m + size.width_m / 2] as const;
-      const places = layOutBeds({ ...input, ...size, first_m });
-      const codes = codesFrom(input.firstCode, input.count, codesInUse(db));
-      const blockId = blockFor(db, input.block, input.x_m, input.y_m);
-      const rows = places.map(
-        (place, at): NewBed => ({
-          id: newId(),
-          code: codes[at] ?? '',
-          blockId,
-          designId: design.id,
-          builtDate: input.builtDate,
-          position: at,
-          ...place,
-        }),
-      );
-      const { offPlan } = addWithParts(db, design.id, rows);
-      return { bedIds: rows.map((row) => row.id), offPlan };
-    },
+  );
+  const { offPlan } = addWithParts(db, design.id, rows);
+  return { bedIds: rows.map((row) => row.id), offPlan };
+}
+
+export const bedBuilding = {
+  build: change({ note: buildNote, input: buildInput, run: ({ db }, input) => buildBeds(db, input) }),
+  /** A design and the first beds of it, in one step: refused whole, taken back whole. */
+  buildFirst: change({
+    note: buildNote,
+    input: z.object({ ...designContents, ...buildFields }),
+    run: ({ db }, input) => buildBeds(db, { ...input, designId: addNewDesign(db, input) }),
   }),
   duplicate: change({
     note: ({ bedIds }) => (bedIds.length === 1 ? 'Duplicate a bed' : `Duplicate ${bedIds.length} beds`),

@@ -58,7 +58,7 @@ const partEntry = z.object({
   life_years: z.number().positive('A life must be more than zero.').max(100),
   salvageShare: z.number().min(0).max(1),
 });
-const contents = { values: designEntry, layers: z.array(layerEntry).max(12), parts: z.array(partEntry).max(40) };
+export const designContents = { values: designEntry, layers: z.array(layerEntry).max(12), parts: z.array(partEntry).max(40) };
 type Contents = {
   readonly layers: readonly z.output<typeof layerEntry>[];
   readonly parts: readonly z.output<typeof partEntry>[];
@@ -83,6 +83,19 @@ function requireDesign(db: FarmDb, designId: string): void {
 function requireFreeName(db: FarmDb, name: string, but: string | null): void {
   if (designsOfFarm(db).some((row) => row.name === name && row.id !== but))
     throw new InputError([{ path: 'name', code: 'in-use', message: `There is a design called ${name} already.` }]);
+}
+
+/** Adds a design with its layers and parts, and answers its key. @throws InputError */
+export function addNewDesign(
+  db: FarmDb,
+  { values, layers, parts }: Contents & { readonly values: z.output<typeof designEntry> },
+): string {
+  requireFreeName(db, values.name, null);
+  const designId = newId();
+  addDesign(db, { id: designId, ...values });
+  writeContents(db, designId, { layers, parts });
+  requireDesign(db, designId);
+  return designId;
 }
 
 export const designs = {
@@ -142,22 +155,15 @@ export const designs = {
   materials: read({ input: nothing, run: ({ db }) => materialChoices(db) }),
   add: change({
     note: 'Add a design',
-    input: z.object(contents),
-    run({ db }, { values, ...rest }) {
-      requireFreeName(db, values.name, null);
-      const designId = newId();
-      addDesign(db, { id: designId, ...values });
-      writeContents(db, designId, rest);
-      requireDesign(db, designId);
-      return { designId };
-    },
+    input: z.object(designContents),
+    run: ({ db }, input) => ({ designId: addNewDesign(db, input) }),
   }),
   /**
    * Changes a design. Beds that do not follow stay as they are: they keep the design as it was, under a name that says so.
    */
   set: change({
     note: 'Change a design',
-    input: z.object({ designId: z.string(), revision: z.int(), ...contents, stay: z.array(z.string()).max(5000) }),
+    input: z.object({ designId: z.string(), revision: z.int(), ...designContents, stay: z.array(z.string()).max(5000) }),
     run({ db, today }, { designId, revision, values, stay, ...rest }) {
       const before = designOfId(db, designId);
       if (before === undefined) throw new Refusal({ code: 'not-found', what: 'design' });

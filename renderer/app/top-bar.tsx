@@ -1,4 +1,4 @@
-import { say } from '../words/say.ts';
+import { go } from './address.ts';
 import { Button } from './button.tsx';
 import { useFarm } from './farm-gate.tsx';
 import { ThemeSwitch } from './theme-switch.tsx';
@@ -12,9 +12,14 @@ export function TopBar({ onFind, onHelp }: { readonly onFind: () => void; readon
     <header className="top-bar">
       <span className="farm-name">{farm?.name ?? ''}</span>
       {farm?.invented === true ? (
-        <span className="invented" title={say('This farm, its people and its prices are made up')}>
-          {say('invented sample')}
-        </span>
+        <>
+          <span className="invented" title="This farm, its people and its prices are made up">
+            invented sample
+          </span>
+          <Button weight="quiet" onClick={() => go('farm', { tab: 'new' })}>
+            Make your own farm
+          </Button>
+        </>
       ) : null}
       <span className="push" />
       <Button

@@ -53,7 +53,7 @@ test('the open sheet, help, find box and dialogs pass them too', async ({ page, 
     await open(page, host.origin, `/library?tab=${tab}`);
     expect(await findings(page), tab).toEqual([]);
   }
-  for (const tab of ['files&new=yes', 'backups', 'start']) {
+  for (const tab of ['new', 'files', 'backups', 'start']) {
     await open(page, host.origin, `/farm?tab=${tab}`);
     expect(await findings(page), tab).toEqual([]);
   }

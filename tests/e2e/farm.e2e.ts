@@ -3,25 +3,37 @@ import { existsSync, mkdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from './program.ts';
 
-test('a grower makes a farm, its block, a design and ten beds, and takes the beds back', async ({ page, host }) => {
+test('a grower makes a farm, its block, a design and ten beds in two short forms, and takes the beds back', async ({
+  page,
+  host,
+}) => {
   const name = `Gravel Pit Field ${randomUUID().slice(0, 6)}`;
-  await page.goto(`${host.origin}/farm?tab=files`);
-  await page.getByRole('button', { name: 'New farm' }).click();
+  await page.goto(`${host.origin}/week`);
+  await page.getByRole('button', { name: 'Make your own farm' }).click();
   const form = page.getByRole('form', { name: 'New farm' });
   await form.getByRole('button', { name: 'Make the farm' }).click();
-  await expect(form.getByText('Something is needed here.')).toBeVisible();
+  await expect(form.getByText('Something is needed here.').first()).toBeVisible();
   await form.getByLabel('Name of the farm').fill(name);
-  await form.getByLabel('Latitude').fill('47.6');
-  await form.getByLabel('Longitude').fill('-122.3');
+  await form.getByLabel('Latitude').evaluate((field) => {
+    const carried = new DataTransfer();
+    carried.setData('text', '47.6, -122.3');
+    field.dispatchEvent(new ClipboardEvent('paste', { clipboardData: carried, bubbles: true, cancelable: true }));
+  });
+  await expect(form.getByLabel('Longitude')).toHaveValue('−122.3');
   await form.getByLabel('Height above the sea').fill('35 m');
   await form.getByRole('button', { name: 'Make the farm' }).click();
   await expect(page.getByRole('heading', { name: 'The first beds' })).toBeVisible();
   await expect(page.getByRole('banner')).toContainText(name);
   expect(existsSync(join(host.data, `${name}.bedwright`))).toBe(true);
   const beds = page.getByRole('form', { name: 'The first beds' });
+  await beds.getByLabel('Block').fill('');
+  await beds.getByRole('button', { name: 'Build the beds' }).click();
+  await expect(beds.getByText('A new block needs a code, for instance F.')).toBeVisible();
+  await beds.getByLabel('Block').fill('A');
   await beds.getByLabel('Depth').fill('35 cm');
   await beds.getByRole('button', { name: 'Build the beds' }).click();
   await expect(page.getByRole('heading', { name: 'Beds', level: 1 })).toBeVisible();
+  await expect(page.getByText('10 beds in one block.')).toBeVisible();
   await expect(page.getByRole('contentinfo')).toContainText('Built 10 beds.');
   await page.getByRole('button', { name: 'Undo build 10 beds' }).click();
   await expect(page.getByRole('contentinfo')).toContainText('Undone: Build 10 beds.');

@@ -90,9 +90,11 @@ function Beds({
   const cardBeds = chosen.length > 0 ? chosen : beds.map((bed) => bed.bedId);
   return (
     <Page
-      title={say('Beds')}
+      title="Beds"
       lead={
-        beds.length === 0 ? undefined : say('{beds} beds in {blocks} blocks.', { beds: beds.length, blocks: site.blocks.length })
+        beds.length === 0
+          ? undefined
+          : `${beds.length} beds in ${site.blocks.length === 1 ? 'one block' : `${site.blocks.length} blocks`}.`
       }
       actions={
         tab === 'designs' ? (

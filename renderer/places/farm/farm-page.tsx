@@ -8,6 +8,7 @@ import { say } from '../../words/say.ts';
 import { BackupsTab } from './backups-tab.tsx';
 import { FilesTab } from './files-tab.tsx';
 import { FirstBeds } from './first-beds.tsx';
+import { NewFarm } from './new-farm.tsx';
 import { PhoneTab } from './phone-tab.tsx';
 import { SettingsTab } from './settings-tab.tsx';
 
@@ -23,6 +24,18 @@ export function FarmPage() {
   const [wanted, setTab] = useQueryValue('tab');
   const tab = tabs.find((each) => each.name === wanted)?.name ?? 'settings';
   const farm = useRead(api.farm.get, undefined);
+  if (wanted === 'start')
+    return (
+      <Page title="Your farm" lead="Ten beds are enough to begin with; all of it can be changed later.">
+        <FirstBeds />
+      </Page>
+    );
+  if (wanted === 'new')
+    return (
+      <Page title="Your farm" lead="A farm is one file on this computer; nothing leaves it.">
+        <NewFarm onCancel={() => setTab('files')} />
+      </Page>
+    );
   return (
     <Page
       title={say('Farm')}
@@ -31,9 +44,7 @@ export function FarmPage() {
     >
       <Shown reading={farm}>
         {(data) =>
-          wanted === 'start' ? (
-            <FirstBeds />
-          ) : tab === 'settings' ? (
+          tab === 'settings' ? (
             <SettingsTab key={data.revision} farm={data} />
           ) : tab === 'files' ? (
             <FilesTab farm={data} />

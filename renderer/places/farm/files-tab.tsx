@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { addressOf, useQueryValue } from '../../app/address.ts';
+import { addressOf, go } from '../../app/address.ts';
 import { Button } from '../../app/button.tsx';
 import type { FarmView } from '../../app/farm-gate.tsx';
 import { Shown } from '../../app/states.tsx';
@@ -9,7 +9,6 @@ import { useRead } from '../../client/use-read.ts';
 import { Form } from '../../fields/form.tsx';
 import { say } from '../../words/say.ts';
 import { folderOf, joined, nameOf } from './file-path.ts';
-import { NewFarm } from './new-farm.tsx';
 import { PathField } from './path-field.tsx';
 
 /** Opens another farm in this window, in the address so that two windows can show two farms. */
@@ -19,7 +18,6 @@ export function showFarm(key: string): void {
 
 /** The farm's file: save a copy, move it; open another; new ones. */
 export function FilesTab({ farm }: { readonly farm: FarmView }) {
-  const [wantsNew, setWantsNew] = useQueryValue('new');
   return (
     <div className="stack">
       <section className="panel stack" aria-label={say("This farm's file")}>
@@ -45,15 +43,11 @@ export function FilesTab({ farm }: { readonly farm: FarmView }) {
         </div>
       </section>
       <OpenFarms />
-      {wantsNew === undefined ? (
-        <div className="row">
-          <Button weight="main" icon="add" onClick={() => setWantsNew('yes')}>
-            {say('New farm')}
-          </Button>
-        </div>
-      ) : (
-        <NewFarm onCancel={() => setWantsNew(undefined)} />
-      )}
+      <div className="row">
+        <Button weight="main" icon="add" onClick={() => go('farm', { tab: 'new' })}>
+          New farm
+        </Button>
+      </div>
     </div>
   );
 }

@@ -1,3 +1,4 @@
+import type { UnitSystem } from '../../../planner/units/system.ts';
 import type { api } from '../../client/api.ts';
 import type { InputOf } from '../../client/use-read.ts';
 
@@ -34,55 +35,50 @@ const plain: Omit<DesignValues, 'name' | 'kind' | 'outline' | 'length_m' | 'widt
 
 const mix = (): DesignLayer[] => [{ materialId: 'mix-raised-bed', amountKind: 'rest', amount: null, settlingShare: null }];
 
-/** Common shapes of beds (common practice, no source): a place to begin, to be changed to what is built. */
-export const starters: readonly Starter[] = [
-  {
-    id: 'framed',
-    text: 'Framed bed, 4 by 8 ft (1.22 × 2.44 m), 12 in (0.3 m) deep',
-    values: {
-      ...plain,
-      name: 'Framed bed',
-      kind: 'framed',
-      outline: 'rectangle',
-      length_m: 2.4384,
-      width_m: 1.2192,
-      depth_m: 0.3048,
-      fillDepth_m: 0.2794,
-      watering: 'top',
-      wallMaterial: 'board',
-    },
-    layers: mix(),
-  },
-  {
-    id: 'strip',
-    text: 'In-ground strip, 30 in by 50 ft (0.76 × 15.2 m)',
-    values: {
-      ...plain,
-      name: 'In-ground strip',
-      kind: 'in-ground',
-      outline: 'rectangle',
-      length_m: 15.24,
-      width_m: 0.762,
-      depth_m: 0.2032,
-      fillDepth_m: 0,
-      watering: 'drip',
-    },
-    layers: [],
-  },
-  {
-    id: 'bag',
-    text: 'Fabric bag, round, 22 in (0.56 m) across, 16 in (0.41 m) high',
-    values: {
-      ...plain,
-      name: 'Fabric bag',
-      kind: 'bag',
-      outline: 'round',
-      length_m: 0.5588,
-      width_m: 0.5588,
-      depth_m: 0.4064,
-      fillDepth_m: 0.381,
-      watering: 'top',
-    },
-    layers: mix(),
-  },
+type Sizes = Pick<DesignValues, 'length_m' | 'width_m' | 'depth_m' | 'fillDepth_m'>;
+type Kind = {
+  readonly id: string;
+  readonly values: Pick<DesignValues, 'name' | 'kind' | 'outline' | 'watering' | 'wallMaterial'>;
+};
+
+const framed: Kind = {
+  id: 'framed',
+  values: { name: 'Framed bed', kind: 'framed', outline: 'rectangle', watering: 'top', wallMaterial: 'board' },
+};
+const strip: Kind = {
+  id: 'strip',
+  values: { name: 'In-ground strip', kind: 'in-ground', outline: 'rectangle', watering: 'drip', wallMaterial: '' },
+};
+const bag: Kind = { id: 'bag', values: { name: 'Fabric bag', kind: 'bag', outline: 'round', watering: 'top', wallMaterial: '' } };
+
+const starter = ({ id, values }: Kind, text: string, sizes: Sizes): Starter => ({
+  id,
+  text,
+  values: { ...plain, ...values, ...sizes },
+  layers: sizes.fillDepth_m === 0 ? [] : mix(),
+});
+
+const us: readonly Starter[] = [
+  starter(framed, 'Framed bed, 4 by 8 ft, 12 in deep', {
+    length_m: 2.4384,
+    width_m: 1.2192,
+    depth_m: 0.3048,
+    fillDepth_m: 0.2794,
+  }),
+  starter(strip, 'In-ground strip, 30 in by 50 ft', { length_m: 15.24, width_m: 0.762, depth_m: 0.2032, fillDepth_m: 0 }),
+  starter(bag, 'Fabric bag, round, 22 in across, 16 in high', {
+    length_m: 0.5588,
+    width_m: 0.5588,
+    depth_m: 0.4064,
+    fillDepth_m: 0.381,
+  }),
 ];
+
+const metric: readonly Starter[] = [
+  starter(framed, 'Framed bed, 1.2 by 2.4 m, 30 cm deep', { length_m: 2.4, width_m: 1.2, depth_m: 0.3, fillDepth_m: 0.27 }),
+  starter(strip, 'In-ground strip, 75 cm by 15 m', { length_m: 15, width_m: 0.75, depth_m: 0.2, fillDepth_m: 0 }),
+  starter(bag, 'Fabric bag, round, 55 cm across, 40 cm high', { length_m: 0.55, width_m: 0.55, depth_m: 0.4, fillDepth_m: 0.38 }),
+];
+
+/** Common shapes of beds in round sizes of the reader's units (common practice, no source): a place to begin, to be changed to what is built. */
+export const startersFor = (system: UnitSystem): readonly Starter[] => (system === 'us' ? us : metric);
