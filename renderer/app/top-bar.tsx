@@ -1,3 +1,4 @@
+import { say } from '../words/say.ts';
 import { go } from './address.ts';
 import { Button } from './button.tsx';
 import { useFarm } from './farm-gate.tsx';
@@ -13,11 +14,11 @@ export function TopBar({ onFind, onHelp }: { readonly onFind: () => void; readon
       <span className="farm-name">{farm?.name ?? ''}</span>
       {farm?.invented === true ? (
         <>
-          <span className="invented" title="This farm, its people and its prices are made up">
-            invented sample
+          <span className="invented" title={say('This farm, its people and its prices are made up')}>
+            {say('invented sample')}
           </span>
           <Button weight="quiet" onClick={() => go('farm', { tab: 'new' })}>
-            Make your own farm
+            {say('Make your own farm')}
           </Button>
         </>
       ) : null}

@@ -55,10 +55,10 @@ export function useFindings(): readonly Finding[] {
       action(look.contrast === 'high' ? say('Normal contrast') : say('High contrast'), undefined, () =>
         setLook({ ...look, contrast: look.contrast === 'high' ? 'normal' : 'high' }),
       ),
-      action('Open this farm in a second window', undefined, () => void window.open(addressOf('week'))),
-      action('Save a copy of the farm', undefined, () => go('farm', { tab: 'files' })),
-      action('Backups', undefined, () => go('farm', { tab: 'backups' })),
-      action('New farm', undefined, () => go('farm', { tab: 'new' })),
+      action(say('Open this farm in a second window'), undefined, () => void window.open(addressOf('week'))),
+      action(say('Save a copy of the farm'), undefined, () => go('farm', { tab: 'files' })),
+      action(say('Backups'), undefined, () => go('farm', { tab: 'backups' })),
+      action(say('New farm'), undefined, () => go('farm', { tab: 'new' })),
     ];
     const things =
       names.state === 'ready'

@@ -90,11 +90,14 @@ function Beds({
   const cardBeds = chosen.length > 0 ? chosen : beds.map((bed) => bed.bedId);
   return (
     <Page
-      title="Beds"
+      title={say('Beds')}
       lead={
         beds.length === 0
           ? undefined
-          : `${beds.length} beds in ${site.blocks.length === 1 ? 'one block' : `${site.blocks.length} blocks`}.`
+          : say('{beds} beds in {blocks, plural, one {one block} other {# blocks}}.', {
+              beds: beds.length,
+              blocks: site.blocks.length,
+            })
       }
       actions={
         tab === 'designs' ? (

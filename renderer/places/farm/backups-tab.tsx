@@ -7,6 +7,7 @@ import { useChange } from '../../client/use-change.ts';
 import { type OutputOf, useRead } from '../../client/use-read.ts';
 import { type Column, choice, derived, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';
+import { sayKnown } from '../../words/known.ts';
 import { say } from '../../words/say.ts';
 
 type Backup = OutputOf<typeof api.files.backups>[number];
@@ -140,7 +141,7 @@ function Differences({ preview }: { readonly preview: Preview }) {
         <tbody>
           {shown.map((kind) => (
             <tr key={kind.what}>
-              <th scope="row">{kind.what}</th>
+              <th scope="row">{sayKnown(kind.what)}</th>
               <td className="number">{kind.inBackup}</td>
               <td className="number">{kind.inFarm}</td>
               <td className="number">{orDash(kind.added)}</td>
@@ -174,7 +175,7 @@ function Steps({ title, steps, more }: { readonly title: string; readonly steps:
         <ul>
           {steps.map((step) => (
             <li key={`${step.madeAt} ${step.note}`}>
-              {step.note} <span className="soft small">{step.madeAt.replace('T', ', ')}</span>
+              {sayKnown(step.note)} <span className="soft small">{step.madeAt.replace('T', ', ')}</span>
             </li>
           ))}
           {more > 0 ? <li>{say('and {more} before these', { more })}</li> : null}

@@ -26,13 +26,13 @@ export function FarmPage() {
   const farm = useRead(api.farm.get, undefined);
   if (wanted === 'start')
     return (
-      <Page title="Your farm" lead="Ten beds are enough to begin with; all of it can be changed later.">
+      <Page title={say('Your farm')} lead={say('Ten beds are enough to begin with; all of it can be changed later.')}>
         <FirstBeds />
       </Page>
     );
   if (wanted === 'new')
     return (
-      <Page title="Your farm" lead="A farm is one file on this computer; nothing leaves it.">
+      <Page title={say('Your farm')} lead={say('A farm is one file on this computer; nothing leaves it.')}>
         <NewFarm onCancel={() => setTab('files')} />
       </Page>
     );

@@ -45,7 +45,7 @@ export function FilesTab({ farm }: { readonly farm: FarmView }) {
       <OpenFarms />
       <div className="row">
         <Button weight="main" icon="add" onClick={() => go('farm', { tab: 'new' })}>
-          New farm
+          {say('New farm')}
         </Button>
       </div>
     </div>

@@ -11,6 +11,7 @@ import { DateField } from '../../fields/date-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { CountField, QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { say } from '../../words/say.ts';
 import { type Starter, startersFor } from './starter-designs.ts';
 
 const localToday = (): IsoDate => {
@@ -64,7 +65,7 @@ export function FirstBeds() {
         turn_deg: 0,
         builtDate: built,
       },
-      `Built ${count} beds. Next: what grows in them, in Season.`,
+      say('Built {count} beds. Next: what grows in them, in Season.', { count }),
     );
     if (beds !== undefined) go('beds');
   };
@@ -78,7 +79,7 @@ export function FirstBeds() {
         <li aria-current="step">{say('The first beds')}</li>
       </ol>
       <Form
-        label="The first beds"
+        label={say('The first beds')}
         failure={build.failure}
         paths={['values.name', 'length_m', 'width_m', 'depth_m', 'newBlock.code', 'count', 'perRow', 'builtDate']}
         onSave={() => void save()}
@@ -95,7 +96,7 @@ export function FirstBeds() {
             <TextField label={say('Its name')} path="values.name" value={name} onChange={setName} />
             <div className="form-three">
               <QuantityField
-                label="Length"
+                label={say('Length')}
                 path="length_m"
                 unit="m"
                 needed
@@ -103,7 +104,7 @@ export function FirstBeds() {
                 onChange={(length_m) => setSizes({ ...sizes, length_m })}
               />
               <QuantityField
-                label="Width"
+                label={say('Width')}
                 path="width_m"
                 unit="m"
                 needed
@@ -111,7 +112,7 @@ export function FirstBeds() {
                 onChange={(width_m) => setSizes({ ...sizes, width_m })}
               />
               <QuantityField
-                label="Depth"
+                label={say('Depth')}
                 path="depth_m"
                 unit="m_short"
                 needed
@@ -130,20 +131,25 @@ export function FirstBeds() {
                 onChange={setBlockCode}
                 hint={say('A short code; beds are A-01, A-02 …')}
               />
-              <TextField label="Its name" value={blockName} onChange={setBlockName} hint="For instance: by the shed" />
+              <TextField
+                label={say('Its name')}
+                value={blockName}
+                onChange={setBlockName}
+                hint={say('For instance: by the shed')}
+              />
             </div>
             <div className="form-three">
               <CountField label={say('How many')} path="count" needed value={count} onChange={setCount} />
               <CountField label={say('in a row')} path="perRow" needed value={perRow} onChange={setPerRow} />
               <QuantityField label={say('Path between')} unit="m" value={path_m} onChange={setPath} />
             </div>
-            <DateField label="Built on" path="builtDate" needed value={built} onChange={setBuilt} />
+            <DateField label={say('Built on')} path="builtDate" needed value={built} onChange={setBuilt} />
           </div>
         </div>
         <Cautions ids={['dig-call-first', 'lead-in-soil', 'treated-wood-tyres-pallets']} folded />
         <div className="row">
           <Button type="submit" weight="main" disabled={build.busy}>
-            Build the beds
+            {say('Build the beds')}
           </Button>
           <Button onClick={() => go('beds')}>{say('Later')}</Button>
         </div>

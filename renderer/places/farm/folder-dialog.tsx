@@ -6,6 +6,7 @@ import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { type OutputOf, useRead } from '../../client/use-read.ts';
 import { TextField } from '../../fields/text-field.tsx';
+import { sayKnown } from '../../words/known.ts';
 import { say } from '../../words/say.ts';
 import { folderOf, joined, nameOf, withEnding } from './file-path.ts';
 
@@ -78,7 +79,7 @@ function FolderTrail({ view, onGo }: { readonly view: FolderView; readonly onGo:
       <div className="row">
         {view.shortcuts.map((each) => (
           <Button key={each.path} weight="quiet" onClick={() => onGo(each.path)}>
-            {each.name}
+            {sayKnown(each.name)}
           </Button>
         ))}
       </div>

@@ -63,74 +63,80 @@ export function NewFarm({ onCancel }: { readonly onCancel?: () => void }) {
 
   return (
     <ReaderProvider settings={{ system: unitSystem, currency, locale: navigator.language }}>
-      <section className="panel stack" aria-label="New farm">
-        <h2>New farm</h2>
+      <section className="panel stack" aria-label={say('New farm')}>
+        <h2>{say('New farm')}</h2>
         <ol className="steps">
-          <li aria-current="step">The farm and its place</li>
-          <li>A block and a design</li>
-          <li>The first beds</li>
+          <li aria-current="step">{say('The farm and its place')}</li>
+          <li>{say('A block and a design')}</li>
+          <li>{say('The first beds')}</li>
         </ol>
         <Form
-          label="New farm"
+          label={say('New farm')}
           failure={create.failure}
           paths={['name', 'path', 'latitude_deg', 'longitude_deg', 'elevation_m', 'currency', 'year']}
           onSave={() => void save()}
         >
           <div className="columns">
             <div className="form">
-              <TextField label="Name of the farm" path="name" needed value={name} onChange={setName} />
+              <TextField label={say('Name of the farm')} path="name" needed value={name} onChange={setName} />
               <PathField
                 kind="save"
-                label="File"
+                label={say('File')}
                 path="path"
                 value={path ?? name}
                 onChange={setPath}
-                hint="A name in the program’s folder, or a whole path. Everything of the farm is kept in this one file."
+                hint={say('A name in the program’s folder, or a whole path. Everything of the farm is kept in this one file.')}
               />
-              <CountField label="First season" path="year" value={year} onChange={setYear} />
+              <CountField label={say('First season')} path="year" value={year} onChange={setYear} />
             </div>
             <div className="form">
               <div className="form-pair" onPaste={pastePlace}>
                 <QuantityField
-                  label="Latitude"
+                  label={say('Latitude')}
                   path="latitude_deg"
                   unit="deg"
                   value={latitude_deg}
                   onChange={setLatitude}
                   needed
-                  hint="North is positive, e.g. 47.6. A pair copied from a map fills both."
+                  hint={say('North is positive, e.g. 47.6. A pair copied from a map fills both.')}
                 />
                 <QuantityField
-                  label="Longitude"
+                  label={say('Longitude')}
                   path="longitude_deg"
                   unit="deg"
                   value={longitude_deg}
                   onChange={setLongitude}
                   needed
-                  hint="West is negative, e.g. -122.3"
+                  hint={say('West is negative, e.g. -122.3')}
                 />
               </div>
               <QuantityField
-                label="Height above the sea"
+                label={say('Height above the sea')}
                 path="elevation_m"
                 unit="m"
                 value={elevation_m}
                 onChange={setElevation}
-                hint="Empty: sea level"
+                hint={say('Empty: sea level')}
               />
               <div className="form-pair">
-                <ChoiceField label="Units" value={unitSystem} choices={unitSystems} onChange={setUnits} />
-                <ChoiceField label="Currency" path="currency" value={currency} choices={currencies} onChange={setCurrency} />
+                <ChoiceField label={say('Units')} value={unitSystem} choices={unitSystems} onChange={setUnits} />
+                <ChoiceField
+                  label={say('Currency')}
+                  path="currency"
+                  value={currency}
+                  choices={currencies}
+                  onChange={setCurrency}
+                />
               </div>
             </div>
           </div>
           <div className="row">
             <Button type="submit" weight="main" disabled={create.busy}>
-              Make the farm
+              {say('Make the farm')}
             </Button>
-            {onCancel === undefined ? null : <Button onClick={onCancel}>Not now</Button>}
+            {onCancel === undefined ? null : <Button onClick={onCancel}>{say('Not now')}</Button>}
             <Button disabled={sample.busy} onClick={() => void makeSample()}>
-              Make an invented sample farm instead
+              {say('Make an invented sample farm instead')}
             </Button>
           </div>
         </Form>
