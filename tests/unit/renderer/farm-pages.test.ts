@@ -8,7 +8,7 @@ describe('a place pasted from a map', () => {
     ['47.61, -122.33', 47.61, -122.33],
     ['47.61° N, 122.33° W', 47.61, -122.33],
     ['-33.9 151.2', -33.9, 151.2],
-  ['47.6, −122.3', 47.6, -122.3],
+    ['47.6, −122.3', 47.6, -122.3],
     ['33.9 S 151.2 E', -33.9, 151.2],
   ])('%s is read', (text, latitude_deg, longitude_deg) => {
     expect(readPlace(text)).toEqual({ latitude_deg, longitude_deg });
