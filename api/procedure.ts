@@ -25,20 +25,26 @@ export type Ctx = {
   readonly now: string;
 };
 
-const t = initTRPC.context<DoorContext>().create({
-  isDev: false,
-  errorFormatter({ shape, error, ctx }) {
-    const cause = error.cause instanceof Error && error.cause.name !== 'TRPCError' ? error.cause : error;
-    const known =
-      error.code === 'NOT_FOUND' && error.cause === undefined ? null : explainError(cause, ctx?.log ?? (() => undefined));
-    const bedwright = known ?? { code: 'not-found' as const, what: 'procedure', message: 'There is no such procedure.' };
-    return {
-      ...shape,
-      message: bedwright.message,
-      data: { code: shape.data.code, httpStatus: shape.data.httpStatus, bedwright },
-    };
-  },
-});
+/** Which builder a procedure was made with. */
+export type ProcedureMeta = { readonly kind: 'read' | 'change' | 'act' | 'ask' | 'job' };
+
+const t = initTRPC
+  .context<DoorContext>()
+  .meta<ProcedureMeta>()
+  .create({
+    isDev: false,
+    errorFormatter({ shape, error, ctx }) {
+      const cause = error.cause instanceof Error && error.cause.name !== 'TRPCError' ? error.cause : error;
+      const known =
+        error.code === 'NOT_FOUND' && error.cause === undefined ? null : explainError(cause, ctx?.log ?? (() => undefined));
+      const bedwright = known ?? { code: 'not-found' as const, what: 'procedure', message: 'There is no such procedure.' };
+      return {
+        ...shape,
+        message: bedwright.message,
+        data: { code: shape.data.code, httpStatus: shape.data.httpStatus, bedwright },
+      };
+    },
+  });
 
 export const router = t.router;
 export const callerFactory = t.createCallerFactory;
@@ -55,7 +61,10 @@ type NotPromise<A> = A extends Promise<unknown> ? never : A;
 
 /** Answers a question; never writes. */
 export function read<S extends z.ZodType, A>(definition: { readonly input: S; readonly run: Run<S, A> }) {
-  return t.procedure.input(definition.input).query(({ ctx, input }) => definition.run(ctxOf(ctx), input as z.output<S>));
+  return t.procedure
+    .meta({ kind: 'read' })
+    .input(definition.input)
+    .query(({ ctx, input }) => definition.run(ctxOf(ctx), input as z.output<S>));
 }
 
 /** Changes the farm: one transaction and one step of undo under `note`. */
@@ -64,12 +73,15 @@ export function change<S extends z.ZodType, A>(definition: {
   readonly input: S;
   readonly run: Run<S, NotPromise<A>>;
 }) {
-  return t.procedure.input(definition.input).mutation(({ ctx, input }) => {
-    const call = ctxOf(ctx);
-    const given = input as z.output<S>;
-    const note = typeof definition.note === 'string' ? definition.note : definition.note(given);
-    return call.farm.change(note, () => definition.run(call, given));
-  });
+  return t.procedure
+    .meta({ kind: 'change' })
+    .input(definition.input)
+    .mutation(({ ctx, input }) => {
+      const call = ctxOf(ctx);
+      const given = input as z.output<S>;
+      const note = typeof definition.note === 'string' ? definition.note : definition.note(given);
+      return call.farm.change(note, () => definition.run(call, given));
+    });
 }
 
 /** Does something that is no edit of the farm: opens, closes, copies, remembers, starts long work. */
@@ -77,7 +89,10 @@ export function act<S extends z.ZodType, A>(definition: {
   readonly input: S;
   readonly run: (door: DoorContext, input: z.output<S>) => A;
 }) {
-  return t.procedure.input(definition.input).mutation(({ ctx, input }) => definition.run(ctx, input as z.output<S>));
+  return t.procedure
+    .meta({ kind: 'act' })
+    .input(definition.input)
+    .mutation(({ ctx, input }) => definition.run(ctx, input as z.output<S>));
 }
 
 /** Asks something that needs no open farm. */
@@ -85,7 +100,10 @@ export function ask<S extends z.ZodType, A>(definition: {
   readonly input: S;
   readonly run: (door: DoorContext, input: z.output<S>) => A;
 }) {
-  return t.procedure.input(definition.input).query(({ ctx, input }) => definition.run(ctx, input as z.output<S>));
+  return t.procedure
+    .meta({ kind: 'ask' })
+    .input(definition.input)
+    .query(({ ctx, input }) => definition.run(ctx, input as z.output<S>));
 }
 
 /** Starts long work in a worker and answers with the job's number; the page asks `jobs.get` for how it goes. */
@@ -95,10 +113,13 @@ export function job<S extends z.ZodType>(definition: {
   /** Gathers all that the work needs as plain data: a worker never opens the farm file. */
   readonly gather: Run<S, unknown>;
 }) {
-  return t.procedure.input(definition.input).mutation(({ ctx, input }) => {
-    const call = ctxOf(ctx);
-    return { jobId: call.jobs.start(definition.kind, definition.gather(call, input as z.output<S>)) };
-  });
+  return t.procedure
+    .meta({ kind: 'job' })
+    .input(definition.input)
+    .mutation(({ ctx, input }) => {
+      const call = ctxOf(ctx);
+      return { jobId: call.jobs.start(definition.kind, definition.gather(call, input as z.output<S>)) };
+    });
 }
 
 /** For procedures that take nothing. */

@@ -87,6 +87,9 @@ export function createFieldApp({ pairing, work, pages, hosts, log, now_ms }: Fie
       },
       referrerPolicy: 'no-referrer',
       strictTransportSecurity: false,
+      // both mean nothing without https, and a browser would only complain of them
+      crossOriginOpenerPolicy: false,
+      originAgentCluster: false,
     }),
   );
   app.use('*', async (c, next) => {

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { readNumber } from '../../planner/units/parse-number.ts';
 import { Caution } from '../cautions/caution.tsx';
 import { say } from '../words/say.ts';
+import { entryKey } from './entry-key.ts';
 import { localToday } from './field-tasks.tsx';
 import type { FieldEntry, FieldWeek } from './field-types.ts';
 
@@ -31,7 +32,7 @@ export function FieldHarvest({
     onLog(
       {
         kind: 'harvest',
-        id: crypto.randomUUID(),
+        id: entryKey(),
         date: localToday(),
         plantingId,
         bedId: bed?.bedId ?? null,

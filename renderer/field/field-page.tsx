@@ -30,7 +30,7 @@ export function FieldPage() {
       <main>
         {field.state === 'unpaired' ? <Pair onPaired={() => void field.ask()} /> : null}
         <FieldQueue queue={field.queue} onConfirm={field.confirm} onDrop={field.drop} />
-        {field.week === undefined ? null : (
+        {field.week === undefined || field.state === 'unpaired' ? null : (
           <>
             <nav className="field-tabs" aria-label={say('What to do')}>
               <button type="button" aria-pressed={tab === 'week'} onClick={() => setTab('week')}>

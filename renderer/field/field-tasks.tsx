@@ -1,5 +1,6 @@
 import { printDate } from '../client/print-date.ts';
 import { say } from '../words/say.ts';
+import { entryKey } from './entry-key.ts';
 import type { FieldEntry, FieldWeek, Queued } from './field-types.ts';
 
 /** This week's open work; what was ticked off here and waits to be sent is not shown again. */
@@ -33,7 +34,7 @@ export function FieldTasks({
             className="field-main"
             onClick={() =>
               onLog(
-                { kind: 'task', id: crypto.randomUUID(), date: localToday(), taskId: task.key, state: 'done' },
+                { kind: 'task', id: entryKey(), date: localToday(), taskId: task.key, state: 'done' },
                 say('Done: {task}', { task: task.title }),
               )
             }

@@ -40,6 +40,11 @@ function PhoneOff() {
           'What is sent is not encrypted: use it only on a network that is your own. Anyone in the farm’s network can see that the page is there; only a phone with a code gets in.',
         )}
       </p>
+      <p className="soft">
+        {say(
+          'Leave the page open on the phone while out of reach: over an unencrypted network a browser cannot keep the page itself, so one that is closed there opens again only within reach. The entries are kept all the same.',
+        )}
+      </p>
       <div className="row">
         <Button weight="main" disabled={turnOn.busy} onClick={() => void turnOn.run(undefined, say('The field page is on.'))}>
           {say('Switch the field page on')}
