@@ -6,7 +6,7 @@ export const farmHelp: PlaceHelp = {
   steps: [
     say('Set the place and the units first.'),
     say('Save a copy before large work.'),
-    say('Restore a backup: it opens beside the farm and replaces nothing until you say so.'),
+    say('Look into a backup before you go back to it: it shows what would be lost. The farm as it stands is backed up first.'),
   ],
   computes: [
     {
