@@ -12,3 +12,13 @@ test('the page of all parts is not in the program that ships', async ({ page, ho
   await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
   await expect(page.getByRole('heading', { name: 'Parts', level: 1 })).toHaveCount(0);
 });
+
+for (const name of ['index', 'field']) {
+  test(`the layers of style stand in their order in ${name}.html, however the bundler parts the files`, () => {
+    const head = readFileSync(join(built, '..', `${name}.html`), 'utf8');
+    const sheets = [...head.matchAll(/<link[^>]*href="\/assets\/([^"]+\.css)"/g)].map(([, file]) => file ?? '');
+    const styles = sheets.map((file) => readFileSync(join(built, file), 'utf8')).join('');
+    const layers = [...styles.matchAll(/@layer ([a-z, ]+)[;{]/g)].flatMap(([, list]) => (list ?? '').split(/, ?/));
+    expect([...new Set(layers)].filter((layer) => layer !== 'print')).toEqual(['tokens', 'base', 'parts']);
+  });
+}
