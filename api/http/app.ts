@@ -2,12 +2,14 @@ import { fetchRequestHandler } from '@trpc/server/adapters/fetch';
 import { Hono } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import { secureHeaders } from 'hono/secure-headers';
+import { InputError } from '../../planner/errors.ts';
 import { explainError } from '../explain-error.ts';
 import { openDropped } from '../files/dropped-farm.ts';
+import { printedPdf } from '../print/printed-pdf.ts';
 import { ctxOf, type DoorContext } from '../procedure.ts';
 import type { Program } from '../program/program.ts';
 import { router } from '../router.ts';
-import { downloads } from './downloads.ts';
+import { type Download, downloads } from './downloads.ts';
 import { type Guard, refuseStrangers } from './guard.ts';
 import { servePages } from './pages.ts';
 
@@ -22,6 +24,7 @@ export type AppOptions = {
 const BODY_LIMIT_B = 32 * 1024 * 1024;
 /** A farm of 1,000 beds and five seasons is 50 MB. */
 const FARM_LIMIT_B = 512 * 1024 * 1024;
+const PRINT_LIMIT_B = 24 * 1024 * 1024;
 const FARM_HEADER = 'x-bedwright-farm';
 
 /** The program as one function from `Request` to `Response`: procedures, downloads and pages, the same at both doors. */
@@ -74,19 +77,40 @@ export function createApp({ program, pages, guard }: AppOptions) {
     bodyLimit({ maxSize: FARM_LIMIT_B, onError: (c) => c.text('This file is too large to be taken in here.', 413) }),
   );
   app.post('/farm-file', async (c) => c.json(openDropped(program, c.req.query('name') ?? '', await c.req.arrayBuffer())));
+  app.use(
+    '/print',
+    bodyLimit({ maxSize: PRINT_LIMIT_B, onError: (c) => c.text('This is more than can be printed at once.', 413) }),
+  );
+  app.post('/print', async (c) =>
+    fileAnswer(await printedPdf(ctxOf(doorOf(c.req.header(FARM_HEADER) ?? null)), await jsonOf(c.req.raw))),
+  );
   app.get('/export/:name', async (c) => {
     const make = downloads[c.req.param('name')];
     if (make === undefined) return c.text('There is no such download.', 404);
     const query = c.req.query();
     const file = await make(ctxOf(doorOf(query['farm'] ?? null)), query);
-    return new Response(file.body, {
-      headers: {
-        'content-type': file.type,
-        'content-disposition': `${file.inline === true ? 'inline' : 'attachment'}; filename*=UTF-8''${encodeURIComponent(file.name)}`,
-        'cache-control': 'no-store',
-      },
-    });
+    return fileAnswer(file);
   });
   servePages(app, pages);
   return app;
+}
+
+function fileAnswer(file: Download): Response {
+  return new Response(file.body, {
+    headers: {
+      'content-type': file.type,
+      'content-disposition': `${file.inline === true ? 'inline' : 'attachment'}; filename*=UTF-8''${encodeURIComponent(file.name)}`,
+      'cache-control': 'no-store',
+    },
+  });
+}
+
+async function jsonOf(request: Request): Promise<unknown> {
+  const text = await request.text();
+  try {
+    return JSON.parse(text);
+  } catch (error) {
+    if (error instanceof SyntaxError) throw new InputError([{ path: '', code: 'form', message: 'This is not JSON.' }]);
+    throw error;
+  }
 }

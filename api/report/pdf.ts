@@ -1,7 +1,23 @@
 import { join } from 'node:path';
 import type { Content } from 'pdfmake/interfaces.js';
 
-export type PdfPage = { readonly title: string; readonly made: string; readonly content: readonly Content[] };
+export type PdfPage = {
+  readonly title: string;
+  readonly made: string;
+  readonly content: readonly Content[];
+  /** Another size than A4 with its usual margins. */
+  readonly page?: {
+    readonly width_pt: number;
+    readonly height_pt: number;
+    readonly margins_pt: readonly [number, number, number, number];
+  };
+  /** What stands at the head of every page. */
+  readonly head?: { readonly left: string; readonly right: string };
+  /** Nothing but the content: sheets of labels. */
+  readonly bare?: boolean;
+};
+
+const A4_MARGINS_PT = [40, 40, 40, 50] as const;
 
 type Engine = typeof import('pdfmake') & {
   readonly setUrlAccessPolicy: (may: (url: string) => boolean) => void;
@@ -28,21 +44,41 @@ async function engine(fonts: string): Promise<Engine> {
   return found;
 }
 
-/** Makes a document of A4 pages with the title and page numbers at the foot; `fonts` is the folder of its fonts. */
-export async function pdfOf(page: PdfPage, fonts: string): Promise<Uint8Array<ArrayBuffer>> {
+/** Makes a document with the title and page numbers at the foot of each page; `fonts` is the folder of its fonts. */
+export async function pdfOf(
+  { title, made, content, page, head, bare = false }: PdfPage,
+  fonts: string,
+): Promise<Uint8Array<ArrayBuffer>> {
+  const [left, , right] = page?.margins_pt ?? A4_MARGINS_PT;
+  const small = { color: '#555555', fontSize: 8 };
   const document = (await engine(fonts)).createPdf({
-    pageSize: 'A4',
-    pageMargins: [40, 40, 40, 50],
-    info: { title: page.title, creationDate: new Date(`${page.made}Z`) },
+    pageSize: page === undefined ? 'A4' : { width: page.width_pt, height: page.height_pt },
+    pageMargins: [...(page?.margins_pt ?? A4_MARGINS_PT)],
+    info: { title, creationDate: new Date(`${made}Z`) },
     defaultStyle: { fontSize: 9, lineHeight: 1.15 },
     styles: { head: { fontSize: 15, bold: true, margin: [0, 0, 0, 2] }, soft: { color: '#555555', margin: [0, 0, 0, 10] } },
-    footer: (now: number, all: number) => ({
-      columns: [
-        { text: `${page.title}, ${page.made.slice(0, 10)}`, margin: [40, 15, 0, 0], color: '#555555', fontSize: 8 },
-        { text: `${now} of ${all}`, alignment: 'right', margin: [0, 15, 40, 0], color: '#555555', fontSize: 8 },
-      ],
-    }),
-    content: [...page.content],
+    ...(head === undefined
+      ? {}
+      : {
+          header: {
+            margin: [left, 24, right, 0],
+            columns: [
+              { text: head.left, bold: true, fontSize: 9 },
+              { text: head.right, alignment: 'right', ...small },
+            ],
+          },
+        }),
+    ...(bare
+      ? {}
+      : {
+          footer: (now: number, all: number) => ({
+            columns: [
+              { text: `${title}, ${made.slice(0, 10)}`, margin: [left, 15, 0, 0], ...small },
+              { text: `${now} / ${all}`, alignment: 'right', margin: [0, 15, right, 0], ...small },
+            ],
+          }),
+        }),
+    content: [...content],
   });
   return new Uint8Array(await document.getBuffer());
 }

@@ -7,6 +7,8 @@ import { type OutputOf, useRead } from '../client/use-read.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { FlagField } from '../fields/flag-field.tsx';
 import { CountField } from '../fields/quantity-field.tsx';
+import { savePdf } from '../print/save-pdf.ts';
+import { sheetOf } from '../print/sheet-of.ts';
 import { say } from '../words/say.ts';
 import { type LabelSheet, labelSheets, paperSizes_mm, placesOf } from './label-sheets.ts';
 import { QrCode } from './qr-code.tsx';
@@ -41,6 +43,9 @@ export function BedLabels({ bedIds }: { readonly bedIds: readonly string[] }) {
               <Button weight="main" icon="print" onClick={() => window.print()}>
                 {say('Print {wanted} labels', { wanted: wanted.length })}
               </Button>
+              <Button weight="quiet" name={say('Save the sheets of labels as PDF')} onClick={() => void saveSheets(sheet)}>
+                {say('PDF')}
+              </Button>
             </div>
             <p className="small soft no-print">
               {say('Print at full size, without fitting to the page. Try one sheet of plain paper against the labels first.')}
@@ -50,6 +55,18 @@ export function BedLabels({ bedIds }: { readonly bedIds: readonly string[] }) {
         );
       }}
     </Shown>
+  );
+}
+
+const PX_PER_MM = 96 / 25.4;
+
+async function saveSheets({ paper }: LabelSheet): Promise<void> {
+  const { width, height } = paperSizes_mm[paper];
+  const sheets = [...document.querySelectorAll('.label-sheet')];
+  await savePdf(
+    say('Bed labels'),
+    paper,
+    sheets.map((sheet) => sheetOf(sheet, width * PX_PER_MM, height * PX_PER_MM)),
   );
 }
 

@@ -2,6 +2,8 @@ import { type ReactNode, useState } from 'react';
 import { Button } from '../app/button.tsx';
 import { announce } from '../client/announce.ts';
 import { useReader } from '../client/reader.tsx';
+import { savePdf } from '../print/save-pdf.ts';
+import { sayKnown } from '../words/known.ts';
 import { say } from '../words/say.ts';
 import { blockOf } from './block-of.ts';
 import { spreadsheetText } from './cell-text.ts';
@@ -10,6 +12,7 @@ import { ColumnChooser } from './column-chooser.tsx';
 import { writeCsv } from './csv.ts';
 import { EditMany } from './edit-many.tsx';
 import type { Edit } from './paste-block.ts';
+import { printedTable } from './printed-table.ts';
 import { saveFile } from './save-file.ts';
 import type { TableModel } from './table-model.ts';
 import { writeTsv } from './tsv.ts';
@@ -74,6 +77,15 @@ export function GridTools<Row extends object>(props: {
         </Button>
         <Button weight="quiet" name={say('Save as XLSX')} onClick={() => saveFile(`${name}.xlsx`, writeWorkbook(name, block()))}>
           {say('XLSX')}
+        </Button>
+        <Button
+          weight="quiet"
+          name={say('Save as PDF')}
+          onClick={() =>
+            void savePdf(sayKnown(name), reader.system === 'us' ? 'letter' : 'a4', [printedTable(shownColumns, out, reader)])
+          }
+        >
+          {say('PDF')}
         </Button>
       </span>
       {choosing ? <ColumnChooser model={model} columns={columns} onClose={() => setChoosing(false)} /> : null}

@@ -114,6 +114,40 @@ describe('the loopback door', () => {
     ).catch(() => ({ status: 413 }));
     expect(said.status).toBe(413);
   });
+  test('prints for its own page alone, no more than 24 MiB, and nothing that names a file or an address', async () => {
+    const own = { ...json, cookie, origin: host.origin };
+    const sheet = (shape: object) =>
+      JSON.stringify({
+        title: 'Labels',
+        paper: 'a4',
+        seasonId: null,
+        parts: [{ kind: 'sheet', width_px: 794, height_px: 1123, shapes: [shape] }],
+      });
+    const square = { tag: 'rect', attributes: { x: '1', y: '1', width: '9', height: '9', fill: '#000000' } };
+    const print = (headers: Readonly<Record<string, string>>, body: string) => ask('/print', headers, 'POST', body);
+    const made = await print(own, sheet(square));
+    expect(made.status).toBe(200);
+    expect(made.body.slice(0, 5)).toBe('%PDF-');
+    expect((await print({ ...json, origin: host.origin }, sheet(square))).status).toBe(401);
+    expect((await print({ ...json, cookie, origin: 'http://evil.example' }, sheet(square))).status).toBe(403);
+    expect((await print({ ...json, cookie }, sheet(square))).status).toBe(403);
+    const large = await print({ ...own, 'content-length': String(25 * 1024 * 1024) }, '').catch(() => ({ status: 413 }));
+    expect(large.status).toBe(413);
+    for (const foreign of [
+      { tag: 'image', attributes: { href: 'file:///etc/hostname' } },
+      { tag: 'image', attributes: { href: 'http://other.example/a.png' } },
+      { tag: 'rect', attributes: { ...square.attributes, href: 'http://other.example/a.png' } },
+      { tag: 'rect', attributes: { ...square.attributes, fill: 'url(http://other.example/a.svg#b)' } },
+      { tag: 'g', attributes: {}, shapes: [{ tag: 'script', attributes: {}, text: '1' }] },
+    ])
+      expect((await print(own, sheet(foreign))).status, JSON.stringify(foreign)).toBe(400);
+    expect((await print(own, 'not JSON')).status).toBe(400);
+    const { body } = await print(
+      own,
+      sheet({ tag: 'text', attributes: { x: '9', y: '9' }, text: '</text><image href="file:///x"/>' }),
+    );
+    expect(body.slice(0, 5)).toBe('%PDF-');
+  });
   test('whoever keeps guessing is told only to wait; the page that holds the key is not slowed down', async () => {
     let now_ms = 5_000_000;
     const other = await startLoopback({ program: t.program, pages, port: 0, now_ms: () => now_ms });
