@@ -33,3 +33,37 @@ test('a count of the shed is a correction with a name to it', async ({ page, hos
   await expect(dialog).toBeHidden();
   await expect(page.getByRole('row', { name: /Straw, loose.*90 gal/ })).toBeVisible();
 });
+
+test('beds to be built, and a worn part of a line, are needs with their reason and their day', async ({ page, host }) => {
+  await page.goto(`${host.origin}/orders`);
+  const needs = page.getByRole('grid', { name: 'Needs' });
+  await expect(needs).toBeVisible();
+  await page.getByRole('button', { name: 'Beds to build' }).click();
+  const plans = page.getByRole('dialog', { name: 'Beds to build' });
+  await expect(plans.getByText('None yet.')).toBeVisible();
+  await plans.getByLabel('Design').selectOption({ index: 1 });
+  const design = await plans.getByLabel('Design').locator('option:checked').innerText();
+  await plans.getByLabel('Beds', { exact: true }).fill('6');
+  await plans.getByRole('button', { name: 'Plan them' }).click();
+  await expect(page.getByRole('status').filter({ hasText: 'One field' })).toBeVisible();
+  await plans.getByLabel('Wanted by').fill('2027-03-01');
+  await plans.getByRole('button', { name: 'Plan them' }).click();
+  await expect(plans.getByRole('row', { name: new RegExp(`6.*${design}.*Mar 1, 2027`) })).toBeVisible();
+  await plans.getByLabel('For').press('Escape');
+  await expect(plans).toBeHidden();
+  await page.getByPlaceholder('Filter by typing').fill(design);
+  await expect(needs.getByRole('row', { name: new RegExp(`6.*${design}.*Mar 1, 2027`) }).first()).toBeVisible();
+
+  await page.goto(`${host.origin}/water?tab=line`);
+  const wear = page.getByRole('region', { name: 'Wear of the parts' });
+  await wear.getByRole('button', { name: 'Enter a part' }).click();
+  await wear.getByLabel('Part', { exact: true }).selectOption({ index: 1 });
+  const part = await wear.getByLabel('Part', { exact: true }).locator('option:checked').innerText();
+  await wear.getByLabel('In since').fill('2022-04-01');
+  await wear.getByLabel('Life').fill('4');
+  await wear.getByRole('button', { name: 'Enter it' }).click();
+  await expect(wear.getByRole('row', { name: new RegExp(`${part}.*Apr 1, 2022`) })).toBeVisible();
+  await page.goto(`${host.origin}/orders`);
+  await page.getByPlaceholder('Filter by typing').fill(part);
+  await expect(needs.getByRole('row', { name: new RegExp(`${part}.*[Ww]orn|${part}.*line`) }).first()).toBeVisible();
+});
