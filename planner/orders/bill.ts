@@ -23,6 +23,9 @@ export type SupplierBill = {
 
 export type Bill = { readonly suppliers: readonly SupplierBill[]; readonly total_minor: number };
 
+/** What the goods of a bill cost, without delivery and tax. */
+export const goodsOf_minor = (bill: Bill): number => bill.suppliers.reduce((sum, each) => sum + each.goods_minor, 0);
+
 /**
  * What a basket costs, worked out from the price lists alone: price step of the number bought, fees of loads, delivery
  * unless the goods reach the free threshold, tax on the goods.

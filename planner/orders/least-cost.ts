@@ -1,9 +1,15 @@
 import type { MilpSolver, MilpWishes } from '../milp.ts';
+import { goodsOf_minor } from './bill.ts';
 import { purchaseModel } from './purchase-model.ts';
 import { type PurchasePlan, readPurchase } from './purchase-plan.ts';
 import type { PurchaseProblem } from './purchase-problem.ts';
 
-export type BasketOfOne = { readonly supplierId: string; readonly total_minor: number; readonly short: number };
+export type BasketOfOne = {
+  readonly supplierId: string;
+  readonly goods_minor: number;
+  readonly total_minor: number;
+  readonly short: number;
+};
 
 export type LeastCost = {
   readonly plan: PurchasePlan;
@@ -67,7 +73,8 @@ function singleBasket(problem: PurchaseProblem, supplierId: string, solve: MilpS
   const built = purchaseModel(alone);
   const wishes: MilpWishes = { relativeGap: RELATIVE_GAP, nodeLimit: SINGLE_NODE_LIMIT };
   const plan = readPurchase(alone, built, solve(built.model, wishes));
-  return plan.state === 'found' ? { supplierId, total_minor: plan.bill.total_minor, short: shortCount(plan) } : null;
+  if (plan.state !== 'found') return null;
+  return { supplierId, goods_minor: goodsOf_minor(plan.bill), total_minor: plan.bill.total_minor, short: shortCount(plan) };
 }
 
 const shortCount = (plan: Extract<PurchasePlan, { state: 'found' }>): number =>

@@ -1,4 +1,4 @@
-import type { Bill } from '../../../planner/orders/bill.ts';
+import { type Bill, goodsOf_minor } from '../../../planner/orders/bill.ts';
 import type { LeastCost } from '../../../planner/orders/least-cost.ts';
 import type { Reader } from '../../client/reader.tsx';
 import { say } from '../../words/say.ts';
@@ -31,11 +31,17 @@ export function whyCheaper(
   const one = nameOf(found.single.supplierId);
   if (found.saving_minor <= 0)
     return [...lines, say('Everything from {one} is as cheap: a second delivery would not pay.', { one })];
+  const goods_minor = found.single.goods_minor - goodsOf_minor(bill);
+  const fees_minor = found.saving_minor - goods_minor;
+  const amounts = { goods: reader.money(Math.abs(goods_minor)), fees: reader.money(Math.abs(fees_minor)) };
+  const split = () => {
+    if (goods_minor < 0) return say('Goods cost {goods} more, deliveries and tax {fees} less.', amounts);
+    if (fees_minor < 0) return say('Goods cost {goods} less, deliveries and tax {fees} more.', amounts);
+    return say('Goods cost {goods} less, deliveries and tax {fees} less.', amounts);
+  };
   return [
     ...lines,
-    say('It saves {saving} against everything from {one}: cheaper packages elsewhere are worth more than their delivery.', {
-      saving: reader.money(found.saving_minor),
-      one,
-    }),
+    say('It saves {saving} against everything from {one}.', { saving: reader.money(found.saving_minor), one }),
+    split(),
   ];
 }

@@ -201,7 +201,7 @@ describe('a long search', () => {
       suppliers: [shop('north'), shop('south'), shop('west', { deliveryFee_minor: 500 })],
     };
     const found = leastCost(two, solve);
-    expect(found.single).toEqual({ supplierId: 'north', total_minor: 1000, short: 0 });
+    expect(found.single).toEqual({ supplierId: 'north', goods_minor: 1000, total_minor: 1000, short: 0 });
     expect(found.saving_minor).toBe(700);
   });
 });
