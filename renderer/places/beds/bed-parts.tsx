@@ -31,7 +31,7 @@ export function BedParts({ bed, today }: { readonly bed: WholeBed; readonly toda
               {say('Amount')}
             </th>
             <th scope="col">{say('Due')}</th>
-            <th scope="col" />
+            <td />
           </tr>
         </thead>
         <tbody>

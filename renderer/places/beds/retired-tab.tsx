@@ -30,7 +30,7 @@ export function RetiredTab({ onOpen }: { readonly onOpen: (bedId: string) => voi
                   <th scope="col">{say('Design')}</th>
                   <th scope="col">{say('Built')}</th>
                   <th scope="col">{say('Ended')}</th>
-                  <th scope="col" />
+                  <td />
                 </tr>
               </thead>
               <tbody>

@@ -53,7 +53,7 @@ function PlanList() {
                 <th scope="col">{say('Design')}</th>
                 <th scope="col">{say('Wanted by')}</th>
                 <th scope="col">{say('For')}</th>
-                <th scope="col" />
+                <td />
               </tr>
             </thead>
             <tbody>

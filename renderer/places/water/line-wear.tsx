@@ -95,7 +95,7 @@ function WearTable(props: {
             {say('Cost')}
           </th>
           <th scope="col">{say('Due')}</th>
-          <th scope="col" />
+          <td />
         </tr>
       </thead>
       <tbody>

@@ -76,7 +76,7 @@ export function FigureTable({
         <caption className="heard-only">{caption}</caption>
         <thead>
           <tr>
-            <th scope="col" />
+            <td />
             {plans.map(({ name, note }) => (
               <th scope="col" key={name}>
                 {name}

@@ -173,7 +173,7 @@ describe('the basket of least cost', () => {
   test('tells what it saves against one supplier for everything', () => {
     const found = leastCost(twoShops, solve);
     expect(found.plan).toMatchObject({ state: 'found', proven: true });
-    expect(found.single).toEqual({ supplierId: 'north', total_minor: 25_800, short: 0 });
+    expect(found.single).toEqual({ supplierId: 'north', goods_minor: 25_800, total_minor: 25_800, short: 0 });
     expect(found.saving_minor).toBe(0);
   });
 
