@@ -1,6 +1,7 @@
 import { type ReactNode, useMemo } from 'react';
+import type { Reader } from '../../planner/units/reader.ts';
 import { api } from '../client/api.ts';
-import { type Reader, ReaderProvider } from '../client/reader.tsx';
+import { ReaderProvider } from '../client/reader.tsx';
 import { type OutputOf, useRead } from '../client/use-read.ts';
 import { writeNumbersAs } from '../words/language.ts';
 import { Failed, Waiting } from './states.tsx';

@@ -1,4 +1,4 @@
-import { readerOf } from '../client/reader.tsx';
+import { readerOf } from '../../planner/units/reader.ts';
 import { useFarm } from './farm-gate.tsx';
 
 /** Whose list a printed page is, and of which day. Only on paper. */

@@ -1,4 +1,4 @@
-import { printDate } from '../client/print-date.ts';
+import { printDate } from '../../planner/units/print-date.ts';
 import { say } from '../words/say.ts';
 import { entryKey } from './entry-key.ts';
 import type { FieldEntry, FieldWeek, Queued } from './field-types.ts';

@@ -1,6 +1,7 @@
 import { InputError } from '../../planner/errors.ts';
 import { parseQuantity } from '../../planner/units/parse.ts';
-import { type Reader, unitForKey, useReader } from '../client/reader.tsx';
+import { type Reader, unitForKey } from '../../planner/units/reader.ts';
+import { useReader } from '../client/reader.tsx';
 import { sayKnown } from '../words/known.ts';
 import { say } from '../words/say.ts';
 import type { FieldProps } from './field-frame.tsx';

@@ -1,4 +1,4 @@
-import type { Reader } from '../client/reader.tsx';
+import type { Reader } from '../../planner/units/reader.ts';
 import { fileValue, headUnit } from './cell-text.ts';
 import type { Column } from './column.ts';
 

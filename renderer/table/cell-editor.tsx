@@ -1,5 +1,5 @@
 import { type KeyboardEvent, useEffect, useId, useRef, useState } from 'react';
-import type { Reader } from '../client/reader.tsx';
+import type { Reader } from '../../planner/units/reader.ts';
 import { entryText } from './cell-text.ts';
 import type { CellValue, Column } from './column.ts';
 import { readCell } from './read-cell.ts';

@@ -1,5 +1,5 @@
 import { currencyPlaces, printMinorForEntry } from '../../planner/units/print-money.ts';
-import type { Reader } from '../client/reader.tsx';
+import type { Reader } from '../../planner/units/reader.ts';
 import { say } from '../words/say.ts';
 import type { CellValue, Column } from './column.ts';
 

@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { unitForKey } from '../client/reader.tsx';
+import { unitForKey } from '../../planner/units/reader.ts';
 
 /** What a cell holds. Numbers are canonical; dates are ISO calendar dates. */
 export type CellValue = string | number | boolean | null | undefined;

@@ -1,5 +1,5 @@
 import { memo, type ReactNode } from 'react';
-import type { Reader } from '../client/reader.tsx';
+import type { Reader } from '../../planner/units/reader.ts';
 import { Icon } from '../look/icon.tsx';
 import { say } from '../words/say.ts';
 import { CellEditor } from './cell-editor.tsx';

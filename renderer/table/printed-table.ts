@@ -1,5 +1,5 @@
 import type { PrintedPart } from '../../api/print/printed-document.ts';
-import type { Reader } from '../client/reader.tsx';
+import type { Reader } from '../../planner/units/reader.ts';
 import { cellText, headUnit } from './cell-text.ts';
 import { type Column, isNumeric } from './column.ts';
 import { totalOf } from './totals.ts';

@@ -3,7 +3,7 @@ import { InputError } from '../../planner/errors.ts';
 import { parseQuantity } from '../../planner/units/parse.ts';
 import { isAmbiguous, type NumberSource } from '../../planner/units/parse-number.ts';
 import { currencyPlaces } from '../../planner/units/print-money.ts';
-import type { Reader } from '../client/reader.tsx';
+import type { Reader } from '../../planner/units/reader.ts';
 import { notANumber } from '../fields/not-a-number.ts';
 import { sayKnown } from '../words/known.ts';
 import { say } from '../words/say.ts';

@@ -1,9 +1,6 @@
-import type { Translations } from './translations.ts';
+import { ENGLISH, type Language } from '../../planner/words/translations.ts';
 
-/** The language that the pages speak, and its sentences by their English. Set before any page's module is loaded. */
-export type Language = { readonly code: string; readonly sentences: Translations };
-
-let spoken: Language = { code: 'en', sentences: {} };
+let spoken: Language = ENGLISH;
 let numbersAsIn = 'en-US';
 
 export const languageSpoken = (): Language => spoken;

@@ -1,12 +1,8 @@
-import type { Language } from './language.ts';
-import { pseudoOf } from './pseudo.ts';
-import type { Translations } from './translations.ts';
+import { pseudoOf } from '../../planner/words/pseudo.ts';
+import { ENGLISH, type Language, TEST_LANGUAGE, type Translations } from '../../planner/words/translations.ts';
 
 const files = import.meta.glob<Translations>('../../resources/texts/*.json', { import: 'default' });
 const KEY = 'bedwright.language';
-
-/** The test language, for which no file exists: English, accented and longer. The code is CLDR's for such a language. */
-export const TEST_LANGUAGE = 'en-XA';
 
 const codeOf = (path: string): string => path.replace(/^.*\/(.+)\.json$/, '$1');
 
@@ -33,7 +29,7 @@ export function chooseLanguage(code: string): void {
 
 /** Reads a language's sentences. */
 export async function readLanguage(code: string): Promise<Language> {
-  if (code === 'en') return { code, sentences: {} };
+  if (code === 'en') return ENGLISH;
   if (code === TEST_LANGUAGE) {
     const english = (await files['../../resources/texts/en.json']?.()) ?? {};
     return { code, sentences: Object.fromEntries(Object.keys(english).map((key) => [key, pseudoOf(key)])) };

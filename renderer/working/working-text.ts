@@ -1,5 +1,5 @@
+import type { Reader } from '../../planner/units/reader.ts';
 import type { Figure, Origin } from '../../planner/working.ts';
-import type { Reader } from '../client/reader.tsx';
 import { sayKnown } from '../words/known.ts';
 import { say } from '../words/say.ts';
 

@@ -15,6 +15,7 @@ const may: Readonly<Record<string, { readonly value: readonly string[]; readonly
 
 const tiers: Readonly<Record<string, number>> = {
   units: 0,
+  words: 1,
   beds: 1,
   crops: 1,
   climate: 1,

@@ -1,8 +1,9 @@
 import { type AlignTo, alignBeds, type Placed, type Shift, spaceEvenly } from '../../../planner/beds/arrange.ts';
 import { M_PER_FOOT, M_PER_INCH } from '../../../planner/units/constants.ts';
+import type { Reader } from '../../../planner/units/reader.ts';
 import type { UnitSystem } from '../../../planner/units/system.ts';
 import { Button } from '../../app/button.tsx';
-import { type Reader, useReader } from '../../client/reader.tsx';
+import { useReader } from '../../client/reader.tsx';
 import { say } from '../../words/say.ts';
 import { type SiteTool, siteTools } from './site-tool.ts';
 import { gapBetween_m } from './site-view.ts';

@@ -1,4 +1,4 @@
-import type { Reader } from '../../client/reader.tsx';
+import type { Reader } from '../../../planner/units/reader.ts';
 
 /** An amount in a unit of sale: weights in the reader's own unit, bunches and stems as they are. */
 export function amountText(amount: number, unit: string, reader: Pick<Reader, 'print' | 'number'>): string {

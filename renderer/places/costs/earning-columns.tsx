@@ -1,5 +1,5 @@
+import type { Reader } from '../../../planner/units/reader.ts';
 import { type api, client } from '../../client/api.ts';
-import type { Reader } from '../../client/reader.tsx';
 import type { OutputOf } from '../../client/use-read.ts';
 import { type Column, derived, money, quantity, text } from '../../table/column.ts';
 import { say } from '../../words/say.ts';

@@ -1,8 +1,9 @@
 import { useMemo } from 'react';
+import type { Reader } from '../../../planner/units/reader.ts';
 import { Page } from '../../app/page.tsx';
 import { Empty, Shown } from '../../app/states.tsx';
 import { api } from '../../client/api.ts';
-import { type Reader, useReader } from '../../client/reader.tsx';
+import { useReader } from '../../client/reader.tsx';
 import { type OutputOf, useRead } from '../../client/use-read.ts';
 import { type Column, count, derived, money, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';

@@ -1,6 +1,6 @@
 import { marksOf } from '../../../planner/units/number-marks.ts';
+import { printDate } from '../../../planner/units/print-date.ts';
 import { grouped } from '../../../planner/units/significant.ts';
-import { printDate } from '../../client/print-date.ts';
 import { languageSpoken } from '../../words/language.ts';
 import { say } from '../../words/say.ts';
 

@@ -1,7 +1,7 @@
 import type { IsoDate } from '../../../planner/calendar.ts';
 import { isStalePrice } from '../../../planner/orders/stale-price.ts';
+import type { Reader } from '../../../planner/units/reader.ts';
 import type { api } from '../../client/api.ts';
-import type { Reader } from '../../client/reader.tsx';
 import type { OutputOf } from '../../client/use-read.ts';
 import { type Column, count, date, derived, flag, money, quantity, text } from '../../table/column.ts';
 import { say } from '../../words/say.ts';

@@ -1,6 +1,6 @@
+import type { Reader } from '../../../planner/units/reader.ts';
 import type { api } from '../../client/api.ts';
 import { farmOfAddress } from '../../client/farm-of-address.ts';
-import type { Reader } from '../../client/reader.tsx';
 import type { OutputOf } from '../../client/use-read.ts';
 import { say } from '../../words/say.ts';
 

@@ -1,5 +1,5 @@
+import type { Reader } from '../../../planner/units/reader.ts';
 import type { api } from '../../client/api.ts';
-import type { Reader } from '../../client/reader.tsx';
 import type { OutputOf } from '../../client/use-read.ts';
 import { type Column, choice, date, derived, flag, text } from '../../table/column.ts';
 import { say } from '../../words/say.ts';

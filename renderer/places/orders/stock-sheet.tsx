@@ -1,9 +1,10 @@
 import { useMemo, useState } from 'react';
+import type { Reader } from '../../../planner/units/reader.ts';
 import { Button } from '../../app/button.tsx';
 import { Sheet } from '../../app/sheet.tsx';
 import { Shown } from '../../app/states.tsx';
 import { api, client } from '../../client/api.ts';
-import { type Reader, useReader } from '../../client/reader.tsx';
+import { useReader } from '../../client/reader.tsx';
 import { useChange } from '../../client/use-change.ts';
 import { type OutputOf, useRead } from '../../client/use-read.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';

@@ -1,10 +1,11 @@
 import { useMemo, useState } from 'react';
+import type { Reader } from '../../../planner/units/reader.ts';
 import { useQueryValue } from '../../app/address.ts';
 import { Button } from '../../app/button.tsx';
 import { Page } from '../../app/page.tsx';
 import { Empty, Shown } from '../../app/states.tsx';
 import { api } from '../../client/api.ts';
-import { type Reader, useReader } from '../../client/reader.tsx';
+import { useReader } from '../../client/reader.tsx';
 import { type OutputOf, useRead } from '../../client/use-read.ts';
 import { type Column, date, derived, flag, money, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';

@@ -1,6 +1,6 @@
 import { type Bill, goodsOf_minor } from '../../../planner/orders/bill.ts';
 import type { LeastCost } from '../../../planner/orders/least-cost.ts';
-import type { Reader } from '../../client/reader.tsx';
+import type { Reader } from '../../../planner/units/reader.ts';
 import { say } from '../../words/say.ts';
 
 /** Why a list costs what it does, in sentences: supplier by supplier, and against one supplier for everything. */

@@ -1,4 +1,4 @@
-import type { Reader } from '../../client/reader.tsx';
+import type { Reader } from '../../../planner/units/reader.ts';
 
 /** A local day and time: `26 Nov 2026, 18:00`. */
 export const clockText = (at: string, reader: Pick<Reader, 'date'>): string =>

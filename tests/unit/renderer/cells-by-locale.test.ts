@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { readerOf } from '../../../renderer/client/reader.tsx';
+import { readerOf } from '../../../planner/units/reader.ts';
 import { cellText, entryText, fileValue, spreadsheetText } from '../../../renderer/table/cell-text.ts';
 import { money, quantity } from '../../../renderer/table/column.ts';
 import { pasteBlock } from '../../../renderer/table/paste-block.ts';

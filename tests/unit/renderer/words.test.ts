@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { afterEach, describe, expect, test, vi } from 'vitest';
-import { formsOf } from '../../../renderer/words/known.ts';
-import { pseudoOf } from '../../../renderer/words/pseudo.ts';
+import { formsOf } from '../../../planner/words/finished-text.ts';
+import { pseudoOf } from '../../../planner/words/pseudo.ts';
 
 /** The catalogue anew, as when the page is read: a language is chosen once, before the pages. */
 async function speaking(sentences: Readonly<Record<string, string>>, code = 'de') {

@@ -1,4 +1,4 @@
-import { dayNumber, type IsoDate, isIsoDate } from '../../planner/calendar.ts';
+import { dayNumber, type IsoDate, isIsoDate } from '../calendar.ts';
 
 const forms = {
   short: { day: 'numeric', month: 'short', year: 'numeric' },
