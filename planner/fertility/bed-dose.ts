@@ -37,7 +37,7 @@ export function wholeScoops(mass_kg: number, scoop_kg: number, rounding: 'up' | 
   requirePositive('scoop_kg', scoop_kg, 'kg');
   requireRange('step', step, 0.05, 1, '');
   const exact = mass_kg / (scoop_kg * step);
-  const steps = rounding === 'up' ? Math.ceil(exact - 1e-9) : Math.round(exact);
+  const steps = rounding === 'up' ? Math.max(0, Math.ceil(exact - 1e-9)) : Math.round(exact);
   const given_kg = steps * step * scoop_kg;
   return { scoops: steps * step, given_kg, missShare: mass_kg === 0 ? 0 : given_kg / mass_kg - 1 };
 }

@@ -22,8 +22,9 @@ const HAIR = 1e-9;
 
 /**
  * Turns rates into whole measures for each bed: of the roundings up and down of every material the one that misses its
- * nutrients least, then the cheapest. No material goes beyond what there is of it: then the beds that are given most in
- * relation step down. What is met is found by plain arithmetic on the rounded doses, never taken from the solver.
+ * nutrients least, then the cheapest. No bed gets more of a material than its rate allows, and no material goes beyond what
+ * there is of it: then the beds that are given most in relation step down. What is met is found by plain arithmetic on the
+ * rounded doses, never taken from the solver.
  */
 export function bedDoses(
   input: FarmBlendInput,
@@ -47,7 +48,8 @@ export function bedDoses(
   );
 }
 
-type Step = { count: number; readonly size_kg: number };
+/** So many measures of a size, and the most that the material's rate allows. */
+type Step = { count: number; readonly size_kg: number; readonly most: number };
 type Fed = { readonly bed: BedNeed; readonly steps: Step[] };
 
 function stepSize_kg(material: FeedMaterial, wanted_kg: number, scoop_L: number): number {
@@ -61,8 +63,11 @@ function roundedSteps(input: FarmBlendInput, bed: BedNeed, rates: readonly numbe
   const sizes = input.materials.map((material, i) => stepSize_kg(material, wanted[i] ?? 0, scoop_L));
   const used = wanted.flatMap((kg, i) => (kg > HAIR ? [i] : []));
   const floors = wanted.map((kg, i) => Math.floor(kg / (sizes[i] ?? 1) + HAIR));
+  const most = input.materials.map((material, i) =>
+    Math.floor((material.maxRate_kg_per_m2 * bed.area_m2) / (sizes[i] ?? 1) + HAIR),
+  );
   let best: { readonly counts: readonly number[]; readonly miss: number; readonly cost: number } | null = null;
-  const free = used.slice(0, 10);
+  const free = used.filter((i) => (floors[i] ?? 0) < (most[i] ?? 0)).slice(0, 10);
   for (let bits = 0; bits < 2 ** free.length; bits += 1) {
     const counts = [...floors];
     free.forEach((i, at) => {
@@ -73,7 +78,7 @@ function roundedSteps(input: FarmBlendInput, bed: BedNeed, rates: readonly numbe
     const cost = doses.reduce((sum, kg, i) => sum + kg * unitPrice(input.materials[i]), 0);
     if (best === null || miss < best.miss - HAIR || (miss < best.miss + HAIR && cost < best.cost)) best = { counts, miss, cost };
   }
-  const steps = (best?.counts ?? floors).map((count, i) => ({ count, size_kg: sizes[i] ?? 0 }));
+  const steps = (best?.counts ?? floors).map((count, i) => ({ count, size_kg: sizes[i] ?? 0, most: most[i] ?? 0 }));
   stepNearer(input, bed, steps, used);
   return steps;
 }
@@ -90,7 +95,7 @@ function stepNearer(input: FarmBlendInput, bed: BedNeed, steps: Step[], used: re
       const step = steps[i];
       if (step === undefined) continue;
       for (const by of [-1, 1]) {
-        if (step.count + by < 0) continue;
+        if (step.count + by < 0 || step.count + by > step.most) continue;
         step.count += by;
         const tried = missOf(input, bed, massesOf(steps));
         step.count -= by;

@@ -1,4 +1,3 @@
-import { requirePositive } from '../errors.ts';
 import { library, type Working } from '../working.ts';
 import { type CompostMix, type CompostPart, compostMix } from './compost-mix.ts';
 import { type CarbonNitrogenPart, twoCompostGoals } from './compost-second-part.ts';
@@ -23,7 +22,6 @@ export function goalReading(value: number, goal: Goal): GoalReading {
 export function combinedPart(parts: readonly CompostPart[]): CompostPart {
   const mix = compostMix(parts);
   const dry_kg = mix.mix_kg * (1 - mix.moistureShare);
-  requirePositive('parts', dry_kg, 'kg of dry matter');
   const nitrogen_kg = parts.reduce((sum, part) => sum + part.part_kg * (1 - part.moistureShare) * part.nShareOfDry, 0);
   return {
     part_kg: mix.mix_kg,

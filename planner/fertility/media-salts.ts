@@ -31,7 +31,7 @@ export function saltyPartShare(base_dS_per_m: number, part_dS_per_m: number, lim
   requirePositive('limit_dS_per_m', limit_dS_per_m, 'dS/m');
   if (part_dS_per_m <= limit_dS_per_m && base_dS_per_m <= limit_dS_per_m) return 1;
   if (base_dS_per_m >= limit_dS_per_m) return 0;
-  return Math.min(1, Math.max(0, (limit_dS_per_m - base_dS_per_m) / (part_dS_per_m - base_dS_per_m)));
+  return (limit_dS_per_m - base_dS_per_m) / (part_dS_per_m - base_dS_per_m);
 }
 
 /** Milligrams of an ion for a milliequivalent. */

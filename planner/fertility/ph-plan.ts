@@ -95,7 +95,7 @@ function limeRate(input: PhPlanInput) {
       method: 'peat mix, 2.25 kg/m³ for each pH step',
       source: 'common practice, no source: 3 to 6 kg/m³ from about pH 4 to 6',
     };
-  if (input.bufferPh !== null && input.bufferMethod === 'mehlich' && targetPh <= 6.6 && soilPh < 6.6) {
+  if (input.bufferPh !== null && input.bufferMethod === 'mehlich' && targetPh <= 6.6) {
     const acidity_meq_per_100cm3 = mehlichAcidity_meq_per_100cm3(input.bufferPh);
     const { lime_kg_per_m2 } = mehlichLime({ soilPh, targetPh, acidity_meq_per_100cm3, credit_kg_per_m2: 0 });
     return {

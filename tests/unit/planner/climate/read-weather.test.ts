@@ -1,24 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import type { IsoDate } from '../../../../planner/calendar.ts';
 import { fillGaps } from '../../../../planner/climate/fill-gaps.ts';
 import { noaaCell, noaaFixedLine, noaaLine, noaaReading } from '../../../../planner/climate/noaa-reading.ts';
 import { readWeather, weatherFormat } from '../../../../planner/climate/read-weather.ts';
 import { weatherDoubts, withoutAbsurd } from '../../../../planner/climate/weather-checks.ts';
-import type { WeatherDay } from '../../../../planner/climate/weather-day.ts';
 import { InputError } from '../../../../planner/errors.ts';
-
-const aDay = (date: string, over: Partial<WeatherDay> = {}): WeatherDay => ({
-  date: date as IsoDate,
-  tmin_C: 5,
-  tmax_C: 15,
-  rain_mm: 0,
-  wind_m_per_s: null,
-  rhmin_share: null,
-  rhmax_share: null,
-  radiation_MJ_per_m2: null,
-  dewPoint_C: null,
-  ...over,
-});
+import { aWeatherDay } from '../../../builders/a-weather-day.ts';
 
 describe('the daily archive', () => {
   test('tenths become degrees and millimetres', () => {
@@ -93,10 +79,10 @@ describe('a plain table', () => {
 describe('doubts', () => {
   test('gaps, absurd values and a stuck meter are found', () => {
     const days = [
-      aDay('2024-01-01', { tmin_C: 20 }),
-      aDay('2024-01-03', { rain_mm: -4 }),
-      ...Array.from({ length: 6 }, (_, at) => aDay(`2024-01-${String(at + 4).padStart(2, '0')}`, { tmax_C: 11 })),
-      aDay('2024-01-10', { radiation_MJ_per_m2: 45 }),
+      aWeatherDay('2024-01-01', { tmin_C: 20 }),
+      aWeatherDay('2024-01-03', { rain_mm: -4 }),
+      ...Array.from({ length: 6 }, (_, at) => aWeatherDay(`2024-01-${String(at + 4).padStart(2, '0')}`, { tmax_C: 11 })),
+      aWeatherDay('2024-01-10', { radiation_MJ_per_m2: 45 }),
     ];
     const codes = weatherDoubts(days, 47.6).map((doubt) => [doubt.date, doubt.code]);
     expect(codes).toContainEqual(['2024-01-01', 'minimum-above-maximum']);
@@ -111,10 +97,10 @@ describe('doubts', () => {
 
   test('a short gap in temperature is bridged by a line, rain by the mean of its day in other years; every filled day is marked', () => {
     const days = [
-      aDay('2023-01-10', { rain_mm: 6 }),
-      aDay('2024-01-09', { tmax_C: 10 }),
-      aDay('2024-01-11', { tmax_C: 14, rain_mm: null }),
-      aDay('2024-01-12', { tmax_C: 14 }),
+      aWeatherDay('2023-01-10', { rain_mm: 6 }),
+      aWeatherDay('2024-01-09', { tmax_C: 10 }),
+      aWeatherDay('2024-01-11', { tmax_C: 14, rain_mm: null }),
+      aWeatherDay('2024-01-12', { tmax_C: 14 }),
     ];
     const filled = fillGaps(days.slice(1));
     expect(filled.map((day) => day.date)).toEqual(['2024-01-09', '2024-01-10', '2024-01-11', '2024-01-12']);
