@@ -8,27 +8,24 @@ import {
   incomeOfLots,
   incomeOfSeason,
   labourBetween,
-  linesForCost,
   overheadsOfSeason,
   partsBetween,
   plantingsWithPlan,
   staysOfSeason,
-  waterBetween,
 } from '../../db/repositories/cost-facts.ts';
 import { type FarmRow, farmOfFile } from '../../db/repositories/farm.ts';
 import { type SeasonRecord, seasonOfId } from '../../db/repositories/seasons.ts';
 import { dayNumber, type IsoDate } from '../../planner/calendar.ts';
 import type { IncomeLine } from '../../planner/costs/earning-rows.ts';
-import { energyCost_minor } from '../../planner/costs/energy-cost.ts';
 import type { BedSpan, Stay } from '../../planner/costs/ground.ts';
 import { incomeByBed, incomeOfLot } from '../../planner/costs/income-by-bed.ts';
-import { lineHours_h } from '../../planner/costs/line-hours.ts';
 import { seasonCharge_minor } from '../../planner/costs/part-charge.ts';
 import { type Charge, type Posting, spreadCharges } from '../../planner/costs/spread-charges.ts';
 import { roundMoney } from '../../planner/money.ts';
-import { convert } from '../../planner/units/convert.ts';
 import { Refusal } from '../errors.ts';
 import { type Books, booksOfFarm } from './books.ts';
+import { type FedBeds, fedBeds, lineCharges } from './line-charges.ts';
+import { type LinePartCost, linePartCosts } from './line-part-costs.ts';
 import { fillingOf, stockCharges, type ValuedMove } from './stock-charges.ts';
 
 /** A season's costs and incomes, each brought to its bed and planting. */
@@ -39,6 +36,9 @@ export type SeasonLedger = {
   readonly stays: readonly Stay[];
   readonly plantings: ReturnType<typeof plantingsWithPlan>;
   readonly charges: readonly Charge[];
+  /** Parts of the water lines, each with its cost of the season. */
+  readonly lineParts: readonly LinePartCost[];
+  readonly fed: FedBeds;
   readonly postings: readonly Posting[];
   readonly incomes: readonly IncomeLine[];
   readonly soldInUnit: ReadonlyMap<string, number>;
@@ -86,10 +86,14 @@ function ledgerOf(db: FarmDb, seasonId: string): SeasonLedger {
     if (income.plantingId !== null) incomeOf.set(income.plantingId, (incomeOf.get(income.plantingId) ?? 0) + income.paid_minor);
   const used = shared.usedUntil(to);
   const fills = shared.fillsUntil(to);
+  const span = { start: from, end: to };
+  const fed = fedBeds(db, new Set(beds.map((bed) => bed.bedId)));
+  const lineParts = linePartCosts(db, farm, span);
   const charges = [
-    ...lastingCharges(db, farm, { start: from, end: to }, used, fills),
+    ...lastingCharges(db, farm, span, used, fills),
     ...usedCharges(db, farm, season, used, fills),
-    ...workCharges(db, farm, season, beds, labour),
+    ...workCharges(db, season, beds, labour),
+    ...lineCharges(db, farm, span, fed, lineParts),
   ];
   const postings = spreadCharges({
     beds,
@@ -114,6 +118,8 @@ function ledgerOf(db: FarmDb, seasonId: string): SeasonLedger {
     stays,
     plantings,
     charges,
+    lineParts,
+    fed,
     postings,
     incomes,
     soldInUnit,
@@ -213,10 +219,9 @@ function usedCharges(
   return [...fromStock, ...applied].filter((each) => each.amount_minor !== 0);
 }
 
-/** Hours, water, power and overheads. */
+/** Hours and overheads. */
 function workCharges(
   db: FarmDb,
-  farm: FarmRow,
   season: SeasonRecord,
   beds: SeasonLedger['beds'],
   labour: ReturnType<typeof labourBetween>,
@@ -225,8 +230,7 @@ function workCharges(
   const overheads = overheadsOfSeason(db, season.id).map(
     (row): Charge => ({ kind: 'overhead', amount_minor: row.amount_minor, target: { to: 'all', key: row.shareKey } }),
   );
-  const water = waterCharges(db, farm, season.startDate as IsoDate, season.endDate as IsoDate);
-  return [...wages, ...water, ...overheads].filter((each) => each.amount_minor !== 0);
+  return [...wages, ...overheads].filter((each) => each.amount_minor !== 0);
 }
 
 function labourTarget(row: ReturnType<typeof labourBetween>[number], beds: SeasonLedger['beds']): Charge['target'] {
@@ -242,34 +246,6 @@ function labourTarget(row: ReturnType<typeof labourBetween>[number], beds: Seaso
         .map((bed) => ({ bedId: bed.bedId, weight: bed.area_m2 })),
     };
   return { to: 'nobody' };
-}
-
-/** Water as it was logged, and the power of the lines by their timers. */
-function waterCharges(db: FarmDb, farm: FarmRow, from: IsoDate, to: IsoDate): readonly Charge[] {
-  const lines = linesForCost(db);
-  const served = (lineId: string): Charge['target'] => ({
-    to: 'beds',
-    weights: (lines.find((line) => line.lineId === lineId)?.outlets ?? []).flatMap((outlet) =>
-      outlet.bedId === null ? [] : [{ bedId: outlet.bedId, weight: outlet.want }],
-    ),
-  });
-  const water = waterBetween(db, from, to).map(
-    (row): Charge => ({
-      kind: 'water',
-      amount_minor: roundMoney(convert(row.volume_L, 'L', 'm3') * farm.water_minor_per_m3),
-      target:
-        row.bedId !== null
-          ? { to: 'bed', bedId: row.bedId }
-          : row.lineId !== null
-            ? served(row.lineId)
-            : { to: 'all', key: 'bed-days' },
-    }),
-  );
-  const power = lines.map((line): Charge => {
-    const cost_minor = energyCost_minor(line.power_W, lineHours_h(line.timers, from, to), farm.electricity_minor_per_kWh);
-    return { kind: 'power', amount_minor: roundMoney(cost_minor), target: served(line.lineId) };
-  });
-  return [...water, ...power];
 }
 
 /** Income of mixed lots, given to the plantings that went into them; of this season only. */

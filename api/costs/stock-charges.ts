@@ -25,7 +25,7 @@ export function valuedMoves(moves: readonly MoveFact[]): readonly ValuedMove[] {
 export const fillingOf = (move: { readonly bedId: string | null; readonly date: string; readonly materialId: string }): string =>
   `${move.bedId ?? ''} ${move.date} ${move.materialId}`;
 
-/** What was used of the stock in a season as costs. Fillings of beds are left out: they last for years. */
+/** What was used of the stock in a season as costs. Fillings of beds, and what became a part of one or of a line, are left out: they last for years. */
 export function stockCharges(
   moves: readonly ValuedMove[],
   from: string,
@@ -34,7 +34,7 @@ export function stockCharges(
   overheadKey: ShareKey,
 ): readonly Charge[] {
   return moves
-    .filter((move) => move.date >= from && move.date <= to && !isFilling(move))
+    .filter((move) => move.date >= from && move.date <= to && move.partId === null && !isFilling(move))
     .map((move) => chargeOf(move, overheadKey));
 }
 

@@ -11,6 +11,8 @@ export type Taking = {
   readonly amount: number;
   readonly bedId: string | null;
   readonly reason: string;
+  /** The part of a bed or line that it becomes, to be paid for over its life. */
+  readonly partId?: string;
 };
 
 /** What it cost: what lay in stock at its average cost, the rest at the lowest price on offer. */
@@ -48,7 +50,7 @@ export function takeFromStock(db: FarmDb, takings: readonly Taking[], date: stri
   );
   addStockMoves(
     db,
-    takings.flatMap(({ materialId, bedId, reason }, at) => {
+    takings.flatMap(({ materialId, bedId, reason, partId = null }, at) => {
       const amount = fromStock[at] ?? 0;
       return amount > 0
         ? [
@@ -61,6 +63,7 @@ export function takeFromStock(db: FarmDb, takings: readonly Taking[], date: stri
               value_minor: -(costs_minor[at] ?? 0),
               bedId,
               reason,
+              partId,
             },
           ]
         : [];

@@ -47,21 +47,22 @@ function addWithParts(db: FarmDb, designId: string, beds: readonly NewBed[]): { 
   addBeds(db, beds);
   const parts = designParts(db, designId);
   for (const [builtDate, built] of Map.groupBy(beds, (bed) => bed.builtDate)) {
-    const rows = built.flatMap((bed) => parts.map((part) => ({ bed, part })));
+    const rows = built.flatMap((bed) => parts.map((part) => ({ bed, part, partId: newId<string>() })));
     const taken = takeFromStock(
       db,
-      rows.map(({ bed, part }) => ({
+      rows.map(({ bed, part, partId }) => ({
         materialId: part.materialId,
         amount: part.amount,
         bedId: bed.id,
         reason: `Built ${bed.code}`,
+        partId,
       })),
       builtDate,
     );
     addParts(
       db,
-      rows.map(({ bed, part }, at) => ({
-        id: newId(),
+      rows.map(({ bed, part, partId }, at) => ({
+        id: partId,
         bedId: bed.id,
         materialId: part.materialId,
         amount: part.amount,

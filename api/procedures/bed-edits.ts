@@ -221,9 +221,10 @@ export const bedEdits = {
         ]);
       removePart(db, partId, date, reason);
       const { bedId, materialId, salvageShare } = old;
-      const [taken] = takeFromStock(db, [{ materialId, amount: part.amount, bedId, reason: `Part replaced: ${reason}` }], date);
+      const id = newId<string>();
+      const taking = { materialId, amount: part.amount, bedId, reason: `Part replaced: ${reason}`, partId: id };
+      const [taken] = takeFromStock(db, [taking], date);
       const cost_minor = (taken?.stock_minor ?? 0) + (taken?.priced_minor ?? 0);
-      const id = newId();
       addParts(db, [
         { id, bedId, materialId, salvageShare, installedDate: date, price_minor: price_minor ?? cost_minor, ...part },
       ]);

@@ -4,10 +4,11 @@ import type { FarmDb } from '../../db/file/open-farm.ts';
 import { addOverhead, overheadsOfSeason, removeOverhead } from '../../db/repositories/cost-facts.ts';
 import { outletsOfFarm } from '../../db/repositories/sales.ts';
 import { seasonsOfFarm } from '../../db/repositories/seasons.ts';
-import { isIsoDate } from '../../planner/calendar.ts';
+import { type IsoDate, isIsoDate } from '../../planner/calendar.ts';
 import { explainEarning } from '../../planner/costs/per-measure.ts';
 import { bedsOnSite } from '../costs/beds-on-site.ts';
 import { earningView, type GroupBy, groupings } from '../costs/earning-view.ts';
+import { explainLinePart, explainLineShares } from '../costs/line-part-costs.ts';
 import { planView } from '../costs/plan-view.ts';
 import { seasonLedger } from '../costs/season-ledger.ts';
 import { standView } from '../costs/stand-view.ts';
@@ -67,9 +68,27 @@ export const costs = {
   explain: read({
     input: byGroup.extend({ id: z.string() }),
     run({ db }, { seasonId, by, id }) {
-      const row = viewOf(db, seasonId, by).rows.find((each) => each.id === id);
+      const { ledger, rows } = viewOf(db, seasonId, by);
+      const row = rows.find((each) => each.id === id);
       if (row === undefined) throw new Refusal({ code: 'not-found', what: 'row' });
-      return explainEarning(row);
+      return explainEarning(row, by === 'bed' ? explainLineShares(ledger.lineParts, ledger.fed, id) : []);
+    },
+  }),
+  /** Parts of the water lines with what each costs in the season, and how many beds share it. */
+  lineParts: read({
+    input: inSeason,
+    run({ db }, { seasonId }) {
+      const { lineParts, fed } = seasonLedger(db, seasonId);
+      return lineParts.map((part) => ({ ...part, beds: fed.get(part.lineId)?.length ?? 0 }));
+    },
+  }),
+  explainLinePart: read({
+    input: inSeason.extend({ linePartId: z.string() }),
+    run({ db }, { seasonId, linePartId }) {
+      const { lineParts, farm, season } = seasonLedger(db, seasonId);
+      const part = lineParts.find((each) => each.linePartId === linePartId);
+      if (part === undefined) throw new Refusal({ code: 'not-found', what: 'part' });
+      return explainLinePart(part, farm, { start: season.startDate as IsoDate, end: season.endDate as IsoDate });
     },
   }),
   /** Seasons side by side, all of them. */

@@ -1,16 +1,22 @@
 import { z } from 'zod';
 import { newId } from '../../db/file/new-id.ts';
+import type { FarmDb } from '../../db/file/open-farm.ts';
+import { farmOfFile } from '../../db/repositories/farm.ts';
 import { addLinePart, endLinePart, linePartOfId, partsOfLine, removeLinePart } from '../../db/repositories/line-parts.ts';
+import { removeMovesOfPart } from '../../db/repositories/stock.ts';
 import { partDue } from '../../planner/beds/part-life.ts';
 import type { IsoDate } from '../../planner/calendar.ts';
+import { explainYearlyCost, yearlyCost_minor } from '../../planner/costs/yearly-cost.ts';
 import { refuse } from '../../planner/errors.ts';
 import { calendarDate } from '../beds/entry.ts';
+import { lastingLinePart } from '../costs/line-part-costs.ts';
 import { Refusal } from '../errors.ts';
 import { takeFromStock } from '../orders/take-from-stock.ts';
 import { change, read } from '../procedure.ts';
 import { loadLine } from '../water-line/load-line.ts';
 
 const lineId = z.string().min(1);
+const removalReason = z.string().trim().min(1, 'Say why it came out.').max(200);
 const entry = {
   amount: z.number('Enter an amount.').positive('An amount must be more than zero.'),
   life_years: z.number('Enter a life.').positive('A life must be more than zero.').max(100, 'At most 100 years.'),
@@ -21,16 +27,32 @@ const entry = {
 export const lineParts = {
   worn: read({
     input: z.object({ lineId }),
-    run: ({ db }, { lineId: id }) =>
-      partsOfLine(db, id).map((part) => ({ ...part, dueDate: partDue(part.installedDate as IsoDate, part.life_years) })),
+    run({ db }, { lineId: id }) {
+      const farm = farmOfFile(db);
+      return partsOfLine(db, id).map((part) => ({
+        ...part,
+        dueDate: partDue(part.installedDate as IsoDate, part.life_years),
+        year_minor: yearlyCost_minor(yearlyOf(part), farm?.partsMethod ?? 'straight-line', farm?.interest_share_per_year ?? 0),
+      }));
+    },
+  }),
+  explainPart: read({
+    input: z.object({ linePartId: z.string() }),
+    run({ db }, { linePartId }) {
+      const part = linePartOfId(db, linePartId);
+      const farm = farmOfFile(db);
+      if (part === undefined || farm === undefined) throw new Refusal({ code: 'not-found', what: 'part' });
+      return explainYearlyCost(yearlyOf(part), farm.partsMethod, farm.interest_share_per_year);
+    },
   }),
   addPart: change({
     note: 'Enter a part of a water line',
     input: z.object({ lineId, materialId: z.string().min(1, 'Choose a material.'), installedDate: calendarDate, ...entry }),
     run({ db }, { lineId: id, price_minor, ...part }) {
       const { name } = loadLine(db, id).record.line;
-      const [taken] = takeFromStock(db, [{ ...part, bedId: null, reason: `Into ${name}` }], part.installedDate);
       const linePartId = newId<string>();
+      const taking = { ...part, bedId: null, reason: `Into ${name}`, partId: linePartId };
+      const [taken] = takeFromStock(db, [taking], part.installedDate);
       addLinePart(db, {
         id: linePartId,
         lineId: id,
@@ -49,16 +71,11 @@ export const lineParts = {
       ...entry,
     }),
     run({ db }, { linePartId, date, reason, price_minor, ...part }) {
-      const old = linePartOfId(db, linePartId);
-      if (old === undefined || old.removedDate !== null) throw new Refusal({ code: 'not-found', what: 'part' });
-      if (date < old.installedDate)
-        refuse('date', 'too-early', `It was put in on ${old.installedDate}: it cannot come out before.`);
-      endLinePart(db, linePartId, date, reason);
-      const { lineId: id, materialId } = old;
+      const { lineId: id, materialId } = endPart(db, linePartId, date, reason);
       const { name } = loadLine(db, id).record.line;
-      const taking = { materialId, amount: part.amount, bedId: null, reason: `Into ${name}: ${reason}` };
-      const [taken] = takeFromStock(db, [taking], date);
       const newPartId = newId<string>();
+      const taking = { materialId, amount: part.amount, bedId: null, reason: `Into ${name}: ${reason}`, partId: newPartId };
+      const [taken] = takeFromStock(db, [taking], date);
       addLinePart(db, {
         id: newPartId,
         lineId: id,
@@ -70,13 +87,36 @@ export const lineParts = {
       return { linePartId: newPartId };
     },
   }),
-  /** Takes a part out of the list that is no longer in the line and was not replaced, or was entered in error. */
+  /** Ends a part that came out of the line and was not replaced. What it cost while it was in stays. */
+  endPart: change({
+    note: 'Take a part out of a water line',
+    input: z.object({ linePartId: z.string(), date: calendarDate, reason: removalReason }),
+    run({ db }, { linePartId, date, reason }) {
+      endPart(db, linePartId, date, reason);
+      return { linePartId };
+    },
+  }),
+  /** Takes an entry back that was made in error; what it took out of stock lies there again. */
   removePart: change({
-    note: 'Take a part off a water line',
+    note: 'Take back a part of a water line',
     input: z.object({ linePartId: z.string() }),
     run({ db }, { linePartId }) {
+      removeMovesOfPart(db, linePartId);
       removeLinePart(db, linePartId);
       return { linePartId };
     },
   }),
 };
+
+const yearlyOf = (part: { readonly price_minor: number; readonly life_years: number; readonly installedDate: string }) =>
+  lastingLinePart({ ...part, from: part.installedDate, until: null });
+
+/** Ends a part that is in its line. @throws Refusal when it is not; InputError on a day before it went in */
+function endPart(db: FarmDb, linePartId: string, date: string, reason: string) {
+  const part = linePartOfId(db, linePartId);
+  if (part === undefined || part.removedDate !== null) throw new Refusal({ code: 'not-found', what: 'part' });
+  if (date < part.installedDate)
+    refuse('date', 'too-early', `It was put in on ${part.installedDate}: it cannot come out before.`);
+  endLinePart(db, linePartId, date, reason);
+  return part;
+}

@@ -33,6 +33,8 @@ const materialFields = z.object({
   organicUse: z.enum(['allowed', 'not-allowed', 'unknown']),
   animalOrigin: z.enum(['none', 'raw', 'composted', 'treated']),
   dusty: z.boolean(),
+  /** Dug or won on the farm: it is never bought and costs nothing but the work. */
+  own: z.boolean(),
   registrationNumber: z.string().max(60).nullable(),
   insideDiameter_m: positive,
   boreDiameter_m: positive,
@@ -59,9 +61,11 @@ export const materials = {
         .max(2000),
     }),
     run({ db }, { edits }) {
+      const sources = new Map(materialsOfFarm(db).map((row) => [row.id, row.source]));
       for (const { materialId, revision, values } of edits) {
+        const source = sourceOfEdited(sources.get(materialId) ?? '', Object.keys(values));
         const given = Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined));
-        if (!changeMaterial(db, materialId, revision, { ...given, own: true })) {
+        if (!changeMaterial(db, materialId, revision, { ...given, source })) {
           throw new Refusal({ code: 'changed-meanwhile', what: 'material' });
         }
       }
@@ -83,10 +87,17 @@ export const materials = {
         kind: values.kind,
         baseUnit: values.baseUnit,
         id: materialId,
-        own: true,
-        source: 'your entry',
+        source: YOURS,
       });
       return { materialId };
     },
   }),
 };
+
+const YOURS = 'your entry';
+/** What says nothing about the material's nature: the source of its figures stays what it was. */
+const unsourced: readonly string[] = ['name', 'kind', 'retired', 'own', 'notes', 'cropId', 'varietyId'];
+
+/** Where the figures come from once the grower has written some of them. */
+const sourceOfEdited = (source: string, edited: readonly string[]): string =>
+  source.includes(YOURS) || edited.every((name) => unsourced.includes(name)) ? source : `${source}; in part ${YOURS}`;

@@ -122,7 +122,7 @@ export const stock = {
             message: `Only ${Number(balance.toPrecision(6))} are in the books. Take it as known and correct by a count later?`,
           },
         ]);
-      const movements = movementsOf(db, input.materialId);
+      const movements = movementsOf(db, input.materialId, input.date);
       const value = valueStock([...movements, { kind: 'out', amount, flagged: true }], 'moving-average').values_minor.at(-1) ?? 0;
       addMoves(db, [
         { ...input, id: newId(), kind: 'use', amount: -amount, value_minor: -value, flagged: amount > balance + 1e-9 },

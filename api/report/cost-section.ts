@@ -11,7 +11,8 @@ const columns = (head: string): readonly ReportColumn[] => [
   { head: 'Income', unit: 'minor', name: 'income_minor' },
   { head: 'Direct', unit: 'minor', name: 'direct_minor' },
   { head: 'Bed', unit: 'minor', name: 'bed_minor' },
-  { head: 'Water', unit: 'minor', name: 'water_minor' },
+  { head: 'Water and lines', unit: 'minor', name: 'water_minor' },
+  { head: 'Of it parts of lines', unit: 'minor', name: 'line_parts_minor' },
   { head: 'Overhead', unit: 'minor', name: 'overhead_minor' },
   { head: 'Cost', unit: 'minor', name: 'cost_minor' },
   { head: 'Margin', unit: 'minor', name: 'margin_minor' },
@@ -24,6 +25,7 @@ const rowOf = (row: EarningView): readonly Cell[] => [
   row.direct_minor,
   row.bed_minor,
   row.water_minor,
+  row.lineParts_minor,
   row.overhead_minor,
   row.cost_minor,
   row.margin_minor,
@@ -54,7 +56,7 @@ export function costSection(db: FarmDb, season: SeasonRecord, currency: string):
       )}, cost ${printMoney(
         sum((row) => row.cost_minor),
         currency,
-      )} with wages, parts, fill, water and overheads, margin ${printMoney(
+      )} with wages, parts, fill, water lines and overheads, margin ${printMoney(
         sum((row) => row.margin_minor),
         currency,
       )}.`,
@@ -80,6 +82,28 @@ export function costSection(db: FarmDb, season: SeasonRecord, currency: string):
     tables: [
       tableOf('cost-per-bed', 'Cost and margin by bed', 'Bed', beds),
       tableOf('cost-per-crop', 'Cost and margin by crop', 'Crop', crops),
+      {
+        name: 'cost-of-line-parts',
+        title: 'Parts of the water lines, over their years',
+        columns: [
+          { head: 'Line', unit: null, name: 'line' },
+          { head: 'Part', unit: null, name: 'part' },
+          { head: 'In since', unit: null, name: 'installed' },
+          { head: 'Life', unit: 'years', name: 'life_years' },
+          { head: 'Paid', unit: 'minor', name: 'price_minor' },
+          { head: 'Cost of the season', unit: 'minor', name: 'cost_minor' },
+          { head: 'Beds that share it', unit: '', name: 'beds' },
+        ],
+        rows: ledger.lineParts.map((part): readonly Cell[] => [
+          part.line,
+          part.material,
+          part.from,
+          part.life_years,
+          part.price_minor,
+          part.cost_minor,
+          ledger.fed.get(part.lineId)?.length ?? 0,
+        ]),
+      },
     ],
     cautions: [
       'These are management figures: depreciation here is not tax depreciation, and own labour is not a payment. An accountant or tax adviser decides for returns, wages and insurance.',

@@ -8,7 +8,7 @@ import { material } from '../schema/materials.ts';
 import { planting, plantingBed } from '../schema/plantings.ts';
 import { application, applicationBed } from '../schema/soil.ts';
 import { stockMove } from '../schema/stock.ts';
-import { lineOutlet, pump, timerEvent, waterEntry, waterLine } from '../schema/water.ts';
+import { lineOutlet, linePart, pump, timerEvent, waterEntry, waterLine } from '../schema/water.ts';
 import { labourEntry } from '../schema/work.ts';
 
 /** Plantings of a season with the ground they took. */
@@ -69,6 +69,27 @@ export function partsBetween(db: FarmDb, from: string, to: string) {
     .all();
 }
 
+/** Parts that were in a water line on some day between two. */
+export function linePartsBetween(db: FarmDb, from: string, to: string) {
+  return db
+    .select({
+      linePartId: linePart.id,
+      lineId: linePart.lineId,
+      line: waterLine.name,
+      material: material.name,
+      price_minor: linePart.price_minor,
+      life_years: linePart.life_years,
+      from: linePart.installedDate,
+      until: linePart.removedDate,
+    })
+    .from(linePart)
+    .innerJoin(material, eq(material.id, linePart.materialId))
+    .innerJoin(waterLine, eq(waterLine.id, linePart.lineId))
+    .where(and(lte(linePart.installedDate, to), or(isNull(linePart.removedDate), gte(linePart.removedDate, from))))
+    .orderBy(asc(waterLine.name), asc(material.name), asc(linePart.id))
+    .all();
+}
+
 /** What was filled into beds up to a day, with the years it is to last. */
 export function fillsUntil(db: FarmDb, to: string) {
   return db
@@ -101,6 +122,7 @@ export function movesUntil(db: FarmDb, to: string) {
       bedId: stockMove.bedId,
       plantingId: stockMove.plantingId,
       applicationId: stockMove.applicationId,
+      partId: stockMove.partId,
     })
     .from(stockMove)
     .innerJoin(material, eq(material.id, stockMove.materialId))

@@ -55,6 +55,11 @@ export function addMoves(db: FarmDb, rows: readonly NewMove[]): void {
   insertAll(db, stockMove, rows);
 }
 
+/** Takes back what a part took out of stock when it was put in. */
+export function removeMovesOfPart(db: FarmDb, partId: string): void {
+  db.delete(stockMove).where(eq(stockMove.partId, partId)).run();
+}
+
 /** Lots of materials with what is left of each. */
 export function materialLots(db: FarmDb) {
   return db

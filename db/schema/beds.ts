@@ -163,6 +163,8 @@ export const bedPart = sqliteTable(
       .references(() => material.id),
     amount: real('amount').notNull(),
     price_minor: integer('price_minor').notNull().default(0),
+    /** How much of the amount has a price that nobody knows: it is not in the price above. */
+    unpricedAmount: real('unpriced_amount').notNull().default(0),
     life_years: real('life_years').notNull(),
     salvageShare: real('salvage_share').notNull().default(0),
     installedDate: text('installed_date').notNull(),
@@ -190,6 +192,8 @@ export const bedFill = sqliteTable(
     cost_minor: integer('cost_minor').notNull().default(0),
     /** The part of the cost that stands at the price of the day, since it came out of no stock. */
     priced_minor: integer('priced_minor').notNull().default(0),
+    /** How much of it has a price that nobody knows: it is not in the cost above. */
+    unpriced_L: real('unpriced_L').notNull().default(0),
   },
   (t) => [index('bed_fill_bed').on(t.bedId)],
 );

@@ -49,6 +49,8 @@ export const farm = sqliteTable(
     can_L: real('can_L').notNull().default(9),
     vehicle_L: real('vehicle_L'),
     vehicle_kg: real('vehicle_kg'),
+    /** The mix that cell trays are filled with. */
+    trayMixId: text('tray_mix_id').notNull().default('mix-seedling'),
     contact: text('contact').notNull().default(''),
     revision: revision(),
   },

@@ -70,6 +70,10 @@ export const stockMove = sqliteTable(
     plantingId: text('planting_id').references(() => planting.id),
     purchaseLineId: text('purchase_line_id').references(() => purchaseLine.id),
     applicationId: text('application_id'),
+    /** The part of a bed or of a water line that it became: such a part is paid for over its life, not in the season of its use. */
+    partId: text('part_id'),
+    /** It came in without a price that anyone knew: its value is not nothing, only not known. */
+    unpriced: flag('unpriced').notNull().default(false),
     who: text('who').notNull().default(''),
     reason: text('reason').notNull().default(''),
     flagged: flag('flagged').notNull().default(false),

@@ -227,6 +227,8 @@ export const linePart = sqliteTable(
     /** In the material's base unit. */
     amount: real('amount').notNull(),
     price_minor: integer('price_minor').notNull().default(0),
+    /** How much of the amount has a price that nobody knows: it is not in the price above. */
+    unpricedAmount: real('unpriced_amount').notNull().default(0),
     life_years: real('life_years').notNull(),
     installedDate: text('installed_date').notNull(),
     removedDate: text('removed_date'),

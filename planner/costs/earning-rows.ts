@@ -14,7 +14,10 @@ export type EarningRow = {
   readonly income_minor: number;
   readonly direct_minor: number;
   readonly bed_minor: number;
+  /** Water, power and the parts of the lines. */
   readonly water_minor: number;
+  /** Of the water's: the parts of the lines over their years. */
+  readonly lineParts_minor: number;
   readonly overhead_minor: number;
   readonly cost_minor: number;
   readonly labour_minor: number;
@@ -33,7 +36,16 @@ export type Grouping = {
 /** The row of costs and income that belong to no group. */
 export const NOBODY = '';
 
-type Sums = { income: number; direct: number; bed: number; water: number; overhead: number; labour: number; sold: number };
+type Sums = {
+  income: number;
+  direct: number;
+  bed: number;
+  water: number;
+  lineParts: number;
+  overhead: number;
+  labour: number;
+  sold: number;
+};
 
 /**
  * Income, cost and margin by any grouping. Sums of rows are sums of postings and incomes: nothing is added or lost.
@@ -47,7 +59,7 @@ export function earningRows(
   const sumsOf = (id: string): Sums => {
     const known = groups.get(id);
     if (known !== undefined) return known;
-    const fresh = { income: 0, direct: 0, bed: 0, water: 0, overhead: 0, labour: 0, sold: 0 };
+    const fresh = { income: 0, direct: 0, bed: 0, water: 0, lineParts: 0, overhead: 0, labour: 0, sold: 0 };
     groups.set(id, fresh);
     return fresh;
   };
@@ -57,6 +69,10 @@ export function earningRows(
       case 'parts':
       case 'fill':
         sums.bed += posting.amount_minor;
+        break;
+      case 'line-parts':
+        sums.lineParts += posting.amount_minor;
+        sums.water += posting.amount_minor;
         break;
       case 'water':
       case 'power':
@@ -90,6 +106,7 @@ export function earningRows(
       direct_minor: sums.direct,
       bed_minor: sums.bed,
       water_minor: sums.water,
+      lineParts_minor: sums.lineParts,
       overhead_minor: sums.overhead,
       cost_minor: cost,
       labour_minor: sums.labour,

@@ -5,16 +5,20 @@ export function perMeasure(amount_minor: number, measure: number): number | null
   return measure > 0 ? amount_minor / measure : null;
 }
 
-/** Working of a margin: what was earned less each kind of cost. */
-export function explainEarning(row: {
-  readonly name: string;
-  readonly income_minor: number;
-  readonly direct_minor: number;
-  readonly bed_minor: number;
-  readonly water_minor: number;
-  readonly overhead_minor: number;
-  readonly margin_minor: number;
-}): Working {
+/** Working of a margin: what was earned less each kind of cost. `parts` are workings of what stands in one of them. */
+export function explainEarning(
+  row: {
+    readonly name: string;
+    readonly income_minor: number;
+    readonly direct_minor: number;
+    readonly bed_minor: number;
+    readonly water_minor: number;
+    readonly lineParts_minor: number;
+    readonly overhead_minor: number;
+    readonly margin_minor: number;
+  },
+  parts: readonly Working[] = [],
+): Working {
   const money = (symbol: string, name: string, value: number) => ({
     symbol,
     name,
@@ -28,10 +32,19 @@ export function explainEarning(row: {
       money('I', 'income from sales', row.income_minor),
       money('D', 'direct cost: labour, inputs, seed, packing', row.direct_minor),
       money('B', 'the bed: parts and fill over their years', row.bed_minor),
-      money('W', 'water and power', row.water_minor),
+      money('W', 'water, power and the lines’ parts over their years', row.water_minor),
       money('O', 'overhead and shared items by their key', row.overhead_minor),
     ],
     steps: [
+      ...(row.lineParts_minor === 0
+        ? []
+        : [
+            {
+              text: 'Water and power without the lines’ parts',
+              figures: `${row.water_minor} - ${row.lineParts_minor}`,
+              result: { value: row.water_minor - row.lineParts_minor, unit: 'minor' },
+            },
+          ]),
       {
         text: 'All costs',
         figures: `${row.direct_minor} + ${row.bed_minor} + ${row.water_minor} + ${row.overhead_minor}`,
@@ -39,6 +52,7 @@ export function explainEarning(row: {
       },
     ],
     result: { value: row.margin_minor, unit: 'minor' },
+    parts,
     sources: ['University of Maryland Extension, Enterprise Budgeting'],
     notes: ['Every cost of the season is in exactly one row; what belongs to no bed or planting has a row of its own.'],
   };

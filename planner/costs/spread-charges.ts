@@ -12,6 +12,7 @@ export type CostKind =
   | 'labour'
   | 'water'
   | 'power'
+  | 'line-parts'
   | 'overhead'
   | 'stock-loss';
 

@@ -66,6 +66,8 @@ export function readingsOf(t: TestProgram): readonly Reading[] {
       thirdId: null,
     },
     'costs.explain': { ...done, by: 'bed', id: bedId },
+    'costs.explainLinePart': { ...done, linePartId: one('SELECT id FROM line_part ORDER BY id') },
+    'costs.lineParts': done,
     'costs.map': done,
     'costs.overheads': done,
     'costs.plan': done,
@@ -125,6 +127,7 @@ export function readingsOf(t: TestProgram): readonly Reading[] {
     'waterDemand.explainLeaching': { ecw_dS_per_m: 0.8, ece_dS_per_m: 2 },
     'waterDemand.intervals': { seasonId: PLANNED, month: 7 },
     'waterDemand.trace': { seasonId: PLANNED, year: null, bedId, watering: 'as-planned' },
+    'waterLines.explainPart': { linePartId: one('SELECT id FROM line_part ORDER BY id') },
     'waterLines.need': { lineId: one('SELECT id FROM water_line ORDER BY name'), month: 7 },
     'week.list': { monday: '2026-07-06', weeks: 1 },
   };

@@ -192,3 +192,40 @@ test('a migration killed by a cut between steps starts again at the next opening
   expect(farm.sqlite.pragma('user_version', { simple: true })).toBe(journal.entries.length);
   farm.close();
 });
+
+test('parts put in from stock by an earlier version are paid for over their life; what had no price is known as such', () => {
+  const whole = join(folder, 'whole.bedwright');
+  const made = createFarm(whole, { migrations, now });
+  made.unrecorded(() => fillSampleFarm(made, { resources, beds: 24, years: 1, seed: 9 }));
+  made.close();
+  const path = join(folder, 'parts-from-stock.bedwright');
+  const before = journal.entries.findIndex((entry) => entry.tag.includes('parts_from_stock'));
+  createFarm(path, { migrations: migrationsUpTo(before), now }).close();
+  const raw = new Database(path);
+  copyRows(raw, whole);
+  const one = (sql: string): string => raw.prepare<[], string>(sql).pluck().get() ?? '';
+  const lineId = one('SELECT id FROM water_line ORDER BY id');
+  const bedId = one('SELECT id FROM bed ORDER BY id');
+  raw.exec(`
+    UPDATE material SET own = 1 WHERE id = 'hw-timer';
+    INSERT INTO line_part (id, line_id, material_id, amount, price_minor, life_years, installed_date)
+      VALUES ('timer', '${lineId}', 'hw-timer', 1, 900, 5, '2026-07-07'), ('gift', '${lineId}', 'hw-timer', 2, 0, 5, '2026-07-08');
+    INSERT INTO bed_part (id, bed_id, material_id, amount, price_minor, life_years, installed_date)
+      VALUES ('board', '${bedId}', 'hw-board', 3, 800, 5, '2026-07-07');
+    INSERT INTO stock_move (id, material_id, date, kind, amount, value_minor, bed_id, reason)
+      VALUES ('out-timer', 'hw-timer', '2026-07-07', 'use', -1, -900, NULL, 'Into the line'),
+             ('out-board', 'hw-board', '2026-07-07', 'use', -3, -800, '${bedId}', 'Part replaced: rot'),
+             ('counted', 'hw-timer', '2026-07-06', 'opening', 4, 0, NULL, 'count');
+  `);
+  raw.close();
+  const farm = openFarm(path, { migrations, now });
+  const get = (sql: string): unknown => farm.sqlite.prepare(sql).pluck().get();
+  expect(get(`SELECT part_id FROM stock_move WHERE id = 'out-timer'`)).toBe('timer');
+  expect(get(`SELECT part_id FROM stock_move WHERE id = 'out-board'`)).toBe('board');
+  expect(get(`SELECT unpriced FROM stock_move WHERE id = 'counted'`)).toBe(1);
+  expect(get(`SELECT unpriced_amount FROM line_part WHERE id = 'gift'`)).toBe(2);
+  expect(get(`SELECT unpriced_amount FROM line_part WHERE id = 'timer'`)).toBe(0);
+  // an edited material is no material of the farm's own ground
+  expect(get(`SELECT group_concat(id) FROM material WHERE own = 1`)).toBe('soil-own-loose');
+  farm.close();
+});

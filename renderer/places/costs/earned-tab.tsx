@@ -9,6 +9,7 @@ import { Grid } from '../../table/grid.tsx';
 import { say } from '../../words/say.ts';
 import type { TabHead } from '../orders/tab-head.ts';
 import { type EarningRow, earningColumns, type GroupBy } from './earning-columns.tsx';
+import { LinePartsPanel } from './line-parts-panel.tsx';
 import { StandSheet } from './stand-sheet.tsx';
 
 const groups: readonly { readonly name: GroupBy; readonly title: string; readonly one: string }[] = [
@@ -83,6 +84,7 @@ export function EarnedTab({ tabs, choice, season }: TabHead) {
                 rowId={idOf}
                 {...(by === 'crop' ? { onOpen: (row: EarningRow) => setCropId(row.id === '' ? undefined : row.id) } : {})}
               />
+              <LinePartsPanel seasonId={season.seasonId} />
               <p className="soft small">
                 {say(
                   'Parts and fill {methods}{more}; shared items by {keys} unless a cost says otherwise. Ground on which nothing stood keeps its own cost. Change both at Farm.',

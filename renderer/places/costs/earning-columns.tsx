@@ -17,7 +17,12 @@ export function earningColumns(seasonId: string, by: GroupBy, nameTitle: string,
     money('direct_minor', say('Direct cost'), { total: 'sum', width: 115, hint: say('Labour, inputs, seed, packing') }),
     money('contribution_minor', say('Contribution'), { total: 'sum', width: 120, hint: say('Income less direct cost') }),
     money('bed_minor', say('Parts and fill'), { total: 'sum', width: 120, hint: say('Over their years') }),
-    money('water_minor', say('Water, power'), { total: 'sum', width: 120, shown: false }),
+    money('water_minor', say('Water, lines'), {
+      total: 'sum',
+      width: 115,
+      hint: say('Water, power, and the parts of the lines over their years'),
+    }),
+    money('lineParts_minor', say('Of it line parts'), { total: 'sum', width: 120, shown: false }),
     money('overhead_minor', say('Overhead'), { total: 'sum', width: 110, hint: say('Shared by each cost’s own key') }),
     money('cost_minor', say('All costs'), { total: 'sum', width: 115, shown: false }),
     money('margin_minor', say('Margin'), {

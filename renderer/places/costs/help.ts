@@ -12,7 +12,9 @@ export const costsHelp: PlaceHelp = {
   computes: [
     {
       name: say('Cost of a bed'),
-      how: say('Parts by service life, fill, inputs at ledger cost, water, power, labour and a share of overheads.'),
+      how: say(
+        'Parts by service life, fill, inputs at ledger cost, labour, its share of the water lines (water, power, and their parts by service life, by the water each bed is to get) and of the overheads.',
+      ),
       source: say('Farm-management handbooks; named in each working.'),
     },
     { name: say('Break-even'), how: say('Price or yield at which income equals cost.'), source: say('Partial budgeting.') },

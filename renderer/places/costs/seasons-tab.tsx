@@ -16,7 +16,10 @@ const columns: readonly Column<Row>[] = [
   money('income_minor', say('Income'), { width: 125 }),
   money('direct_minor', say('Direct cost'), { width: 125 }),
   money('bed_minor', say('Parts and fill'), { width: 125 }),
-  money('water_minor', say('Water, power'), { width: 120 }),
+  money('water_minor', say('Water, lines'), {
+    width: 120,
+    hint: say('Water, power, and the parts of the lines over their years'),
+  }),
   money('overhead_minor', say('Overhead'), { width: 120 }),
   money('margin_minor', say('Margin'), { width: 125 }),
   quantity('labour_h', say('Hours'), { width: 95, digits: 3 }),

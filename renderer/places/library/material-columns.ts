@@ -54,7 +54,7 @@ export const materialColumns: readonly Column<MaterialRow>[] = [
   share('settlingLaterShare', say('Settles, later years'), { ...own, shown: false }),
   choice('animalOrigin', say('Animal origin'), animalOrigins, { edit: true, shown: false }),
   flag('dusty', say('Dusty'), { edit: true, shown: false }),
-  flag('own', say('Own'), { hint: say('Entered or changed by you'), width: 70 }),
+  flag('own', say('Dug here'), { edit: true, hint: say('Dug or won on the farm: it is never bought'), width: 90 }),
   flag('retired', say('Not used'), { edit: true, width: 85 }),
   text('source', say('Source'), { width: 320, shown: false }),
 ];

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import type { IsoDate } from '../../../planner/calendar.ts';
 import { Button } from '../../app/button.tsx';
 import { Shown } from '../../app/states.tsx';
-import { api } from '../../client/api.ts';
+import { api, client } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { useChange } from '../../client/use-change.ts';
 import { type OutputOf, useRead } from '../../client/use-read.ts';
@@ -13,24 +13,25 @@ import { MoneyField } from '../../fields/money-field.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
 import { say } from '../../words/say.ts';
+import { Figure } from '../../working/figure.tsx';
 import type { LineData } from './line-data.ts';
+import { EndPart } from './line-part-end.tsx';
 
 type Part = OutputOf<typeof api.waterLines.worn>[number];
-type Entry = { readonly kind: 'new' } | { readonly kind: 'replace'; readonly part: Part };
+type Entry = { readonly kind: 'new' } | { readonly kind: 'replace' | 'end'; readonly part: Part };
 
 const priceHint = say('Empty: average cost in stock, else the price of the day');
 
 /** Parts of the line with the day they went in and their life: what is due becomes a need of Orders. */
 export function LineWear({ data }: { readonly data: LineData }) {
   const parts = useRead(api.waterLines.worn, { lineId: data.line.id });
-  const remove = useChange(api.waterLines.removePart);
   const [entry, setEntry] = useState<Entry>();
   return (
     <section className="panel line-panel" aria-label={say('Wear of the parts')}>
       <h2>{say('Wear of the parts')}</h2>
       <p className="soft">
         {say(
-          'Pump, tubing, valves, filter, regulator, battery: with the day they went in and their life they become needs of Orders when they are due.',
+          'Pump, tubing, valves, filter, regulator, battery: with the day they went in and their life they become needs of Orders when they are due. What they cost is spread over their years and shared at Costs among the beds that the line feeds, by the water each is to get.',
         )}
       </p>
       <Shown reading={parts}>
@@ -39,14 +40,8 @@ export function LineWear({ data }: { readonly data: LineData }) {
             <WearTable
               rows={rows}
               today={data.today as IsoDate}
-              busy={remove.busy}
               onReplace={(part) => setEntry({ kind: 'replace', part })}
-              onRemove={(part) =>
-                void remove.run(
-                  { linePartId: part.linePartId },
-                  say('Took {part} off the line. Undo brings it back.', { part: part.name }),
-                )
-              }
+              onEnd={(part) => setEntry({ kind: 'end', part })}
             />
             <Gone rows={rows.filter((part) => part.removedDate !== null)} />
           </>
@@ -60,6 +55,9 @@ export function LineWear({ data }: { readonly data: LineData }) {
         </div>
       ) : null}
       {entry?.kind === 'new' ? <EnterPart data={data} onDone={() => setEntry(undefined)} /> : null}
+      {entry?.kind === 'end' ? (
+        <EndPart key={entry.part.linePartId} part={entry.part} today={data.today as IsoDate} onDone={() => setEntry(undefined)} />
+      ) : null}
       {entry?.kind === 'replace' ? (
         <ReplacePart
           key={entry.part.linePartId}
@@ -75,9 +73,8 @@ export function LineWear({ data }: { readonly data: LineData }) {
 function WearTable(props: {
   readonly rows: readonly Part[];
   readonly today: IsoDate;
-  readonly busy: boolean;
   readonly onReplace: (part: Part) => void;
-  readonly onRemove: (part: Part) => void;
+  readonly onEnd: (part: Part) => void;
 }) {
   const reader = useReader();
   const standing = props.rows.filter((part) => part.removedDate === null);
@@ -94,6 +91,9 @@ function WearTable(props: {
           <th scope="col" className="number">
             {say('Cost')}
           </th>
+          <th scope="col" className="number">
+            {say('Of it a year')}
+          </th>
           <th scope="col">{say('Due')}</th>
           <td />
         </tr>
@@ -105,6 +105,14 @@ function WearTable(props: {
             <td className="number">{reader.print(part.amount, part.baseUnit)}</td>
             <td>{reader.date(part.installedDate)}</td>
             <td className="number">{reader.money(part.price_minor)}</td>
+            <td className="number">
+              <Figure
+                value={Math.round(part.year_minor)}
+                unit="minor"
+                name={say('Cost of {part} a year', { part: part.name })}
+                explain={() => client.waterLines.explainPart.query({ linePartId: part.linePartId })}
+              />
+            </td>
             <td>
               {part.dueDate <= props.today ? (
                 <span className="state-mark" data-tone="stop">
@@ -123,8 +131,7 @@ function WearTable(props: {
                   weight="quiet"
                   icon="bin"
                   name={say('Take {part} off the line', { part: part.name })}
-                  disabled={props.busy}
-                  onClick={() => props.onRemove(part)}
+                  onClick={() => props.onEnd(part)}
                 />
               </div>
             </td>

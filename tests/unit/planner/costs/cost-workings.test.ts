@@ -1,10 +1,12 @@
 import { expect, test } from 'vitest';
+import type { IsoDate } from '../../../../planner/calendar.ts';
 import { explainShare } from '../../../../planner/costs/allocate.ts';
 import { explainBreakEvenPrice } from '../../../../planner/costs/break-even.ts';
 import { explainCapitalRecovery } from '../../../../planner/costs/capital-recovery.ts';
 import { explainChance } from '../../../../planner/costs/chance.ts';
 import { explainStraightLine } from '../../../../planner/costs/depreciation.ts';
 import { explainBudget } from '../../../../planner/costs/enterprise-budget.ts';
+import { explainSeasonCharge, seasonCharge_minor } from '../../../../planner/costs/part-charge.ts';
 import { explainEarning } from '../../../../planner/costs/per-measure.ts';
 import { explainMargin } from '../../../../planner/costs/returns.ts';
 import { explainRevenueVariance } from '../../../../planner/costs/variance.ts';
@@ -70,15 +72,16 @@ test('a margin shows income and the four kinds of cost', () => {
     direct_minor: 300,
     bed_minor: 100,
     water_minor: 50,
+    lineParts_minor: 20,
     overhead_minor: 25,
     margin_minor: 525,
   });
   expect(linesOf(working)).toEqual({
     symbols: { I: '1000 minor', D: '300 minor', B: '100 minor', W: '50 minor', O: '25 minor' },
-    steps: ['475 minor'],
+    steps: ['30 minor', '475 minor'],
     result: '525 minor',
   });
-  expect(working.steps[0]?.figures).toBe('300 + 100 + 50 + 25');
+  expect(working.steps.map((step) => step.figures)).toEqual(['50 - 20', '300 + 100 + 50 + 25']);
   expect(linesOf(explainMargin(1000, 300)).symbols).toEqual({ G: '1000 minor', V: '300 minor' });
 });
 
@@ -135,6 +138,25 @@ test('the chance of covering its cost shows both ranges, what stays and what fol
   });
 });
 
+test('a part’s season is its year by the days it stood within its life, and the working ends in the charge', () => {
+  const part = {
+    purchase_minor: 7300,
+    salvage_minor: 0,
+    life_years: 2,
+    from: '2026-12-02' as IsoDate,
+    until: null,
+  };
+  const season = { start: '2026-01-01' as IsoDate, end: '2026-12-31' as IsoDate };
+  for (const method of ['straight-line', 'capital-recovery'] as const) {
+    const working = explainSeasonCharge('Pump', part, season, method, 0.05);
+    expect(working.result.value).toBe(seasonCharge_minor(part, season, method, 0.05));
+    expect(working.symbols[1]?.figure).toEqual({ value: 30, unit: 'days' });
+    expect(working.symbols[0]?.figure.value).toBe(working.parts?.[0]?.result.value);
+  }
+  // 7,300 over two years is 3,650 a year, 10 a day: 30 days from December 2 on
+  expect(seasonCharge_minor(part, season, 'straight-line', 0)).toBeCloseTo(300, 9);
+});
+
 test('every working of the place names what it rests on', () => {
   const asset = { purchase_minor: 1000, salvage_minor: 0, life_years: 2 };
   for (const { sources } of [
@@ -150,6 +172,7 @@ test('every working of the place names what it rests on', () => {
       direct_minor: 0,
       bed_minor: 0,
       water_minor: 0,
+      lineParts_minor: 0,
       overhead_minor: 0,
       margin_minor: 1,
     }),

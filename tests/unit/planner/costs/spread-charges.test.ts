@@ -7,7 +7,18 @@ import { seasonCharge_minor } from '../../../../planner/costs/part-charge.ts';
 import { explainEarning } from '../../../../planner/costs/per-measure.ts';
 import { type Charge, type CostKind, type SpreadInput, spreadCharges } from '../../../../planner/costs/spread-charges.ts';
 
-const kinds: readonly CostKind[] = ['parts', 'fill', 'inputs', 'seed', 'packing', 'labour', 'water', 'power', 'overhead'];
+const kinds: readonly CostKind[] = [
+  'parts',
+  'fill',
+  'inputs',
+  'seed',
+  'packing',
+  'labour',
+  'water',
+  'power',
+  'line-parts',
+  'overhead',
+];
 const bedIds = ['b1', 'b2', 'b3', 'b4'];
 const plantingIds = ['p1', 'p2', 'p3', 'p4', 'p5'];
 

@@ -110,6 +110,7 @@ test('each kind of cost has its column', () => {
     'power',
     'overhead',
     'stock-loss',
+    'line-parts',
   ];
   const rows = earningRows(
     // one more nought for each kind
@@ -124,11 +125,12 @@ test('each kind of cost has its column', () => {
       bed_minor: 11,
       direct_minor: 111_100,
       labour_minor: 100_000,
-      water_minor: 11_000_000,
+      water_minor: 10_011_000_000,
+      lineParts_minor: 10_000_000_000,
       overhead_minor: 1_100_000_000,
-      cost_minor: 1_111_111_111,
+      cost_minor: 11_111_111_111,
       contribution_minor: 4_999_888_900,
-      margin_minor: 3_888_888_889,
+      margin_minor: -6_111_111_111,
       sold_kg: 3,
     },
   ]);
