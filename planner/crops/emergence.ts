@@ -67,8 +67,7 @@ export type Emergence =
  */
 export function emergenceAt(crop: string, soil_C: number): Emergence {
   requireRange('soil_C', soil_C, -40, 60, 'C');
-  const row = daysTable[ownValue(rowOfCrop, crop) ?? crop];
-  if (row === undefined) return { state: 'not-tabled' };
+  const row = ownValue(daysTable, ownValue(rowOfCrop, crop) ?? crop) ?? [];
   const known = row.flatMap((days, at) => (days === null ? [] : [{ days, at_C: celsiusOf(columns_F[at] ?? 0) }]));
   const first = known[0];
   const last = known.at(-1);
