@@ -45,7 +45,8 @@ export function optionOfDates(
       (at === 0 ? hours.plant_h_per_m2 : 0) +
       (at === length - 1 ? hours.clear_h_per_m2 : 0),
   );
-  const raised_weeks = dates.sow === null ? 0 : Math.round((inBed_day - dayNumber(dates.sow)) / WEEK_DAYS);
+  // a plan at hand may have dates out of order: the season's check says so, and here it is raised for no time
+  const raised_weeks = dates.sow === null ? 0 : Math.max(0, Math.round((inBed_day - dayNumber(dates.sow)) / WEEK_DAYS));
   return {
     startWeek,
     harvest_per_m2: harvest,

@@ -138,6 +138,7 @@ describe('groups of beds', () => {
   });
   test('every nutrient tells beds apart', () => {
     expect(groupBeds([bed('a', 1, 0.02), bed('b', 1, 0.02, 0.01)])).toHaveLength(2);
+    expect(groupBeds([bed('a', 1, 0.0005, 0.006), bed('b', 1, 0.0055, 0.001)])).toHaveLength(2);
   });
 });
 

@@ -37,6 +37,7 @@ import { releaseByYear } from '../../../../planner/fertility/release-years.ts';
 import {
   dryMatterRemoval_kg,
   harvestedPart,
+  harvestedPartOf,
   harvestRemoval,
   removalByUnit_kg,
   unitRemoval_kg,
@@ -261,6 +262,7 @@ describe('figures of a laboratory and of a harvest', () => {
     ['phosphorus_mg_per_100g too-large (5000 mg/100 g)', () => harvestedPart({ ...food, phosphorus_mg_per_100g: 5001 })],
     ['potassium_mg_per_100g too-large (8000 mg/100 g)', () => harvestedPart({ ...food, potassium_mg_per_100g: 8001 })],
     ['proteinPerNitrogen too-small (4)', () => harvestedPart({ ...food, proteinPerNitrogen: 3 })],
+    ['crop unknown', () => harvestedPartOf([], 'dandelion')],
     ['harvest_kg too-small (0 kg)', () => harvestRemoval(harvestedPart(food), -1)],
     ['harvest_kg too-small (0 kg)', () => dryMatterRemoval_kg(-1, 0.1, 0.1)],
     ['dryMatterShare too-large (1)', () => dryMatterRemoval_kg(1, 2, 0.1)],
