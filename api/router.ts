@@ -26,6 +26,7 @@ import { plantingEdits } from './procedures/planting-edits.ts';
 import { plantings } from './procedures/plantings.ts';
 import { proposals } from './procedures/proposals.ts';
 import { records } from './procedures/records.ts';
+import { report } from './procedures/report.ts';
 import { sales } from './procedures/sales.ts';
 import { seasons } from './procedures/seasons.ts';
 import { soilTests } from './procedures/soil-tests.ts';
@@ -66,6 +67,7 @@ export const router = build({
   seasons,
   proposals,
   records,
+  report,
   sales,
   soilTests,
   stockpiles,

@@ -16,6 +16,7 @@ export const runners: Readonly<Record<string, () => Promise<Runner>>> = {
   'water-stress': async () => (await import('./water/stress-years.ts')).run,
   'days-away': async () => (await import('./water/days-away.ts')).run,
   'feed-beds': async () => (await import('./blend/feed-beds.ts')).run,
+  'season-report': async () => (await import('./report/season-report.ts')).run,
   'season-proposal': async () => (await import('./season/propose.ts')).run,
   'season-variants': async () => (await import('./season/compare.ts')).run,
 };

@@ -1,10 +1,11 @@
 import { stringify } from 'csv-stringify/sync';
 import type { Content } from 'pdfmake/interfaces.js';
 import { farmOfFile } from '../../db/repositories/farm.ts';
-import { printQuantity } from '../../planner/units/print.ts';
-import { currencyPlaces, printMoney } from '../../planner/units/print-money.ts';
+import { currencyPlaces } from '../../planner/units/print-money.ts';
+import { Refusal } from '../errors.ts';
 import type { MakeDownload } from '../http/downloads.ts';
-import { cautionTexts } from './caution-texts.ts';
+import { reportReader, settingsOf } from '../report/report-reader.ts';
+import { cautionTexts } from '../words/caution-texts.ts';
 import { shoppingView } from './shopping-view.ts';
 import { wantedDays } from './wanted-days.ts';
 
@@ -36,15 +37,17 @@ export const shoppingCsv: MakeDownload = ({ db, today }, query) => {
 /** The shopping list as PDF, one page a supplier. */
 export const shoppingPdf: MakeDownload = async ({ db, program, today, now }, query) => {
   const farm = farmOfFile(db);
-  const currency = farm?.currency ?? 'USD';
-  const system = farm?.unitSystem ?? 'metric';
+  if (farm === undefined) throw new Refusal({ code: 'not-found', what: 'farm' });
+  const reader = reportReader(settingsOf(farm), program.places.resources, query['language'] ?? 'en');
+  const { date, money, print, say } = reader;
   const lists = shoppingView(db, query['season'] ?? '', wantedDays(db, query['season'] ?? '', today));
   const { pdfOf } = await import('../report/pdf.ts');
-  const money = (minor: number): string => printMoney(minor, currency);
   const content = lists.flatMap((list, at) => [
     { text: list.name, style: 'head', ...(at === 0 ? {} : { pageBreak: 'before' as const }) },
     {
-      text: [farm?.name ?? '', list.contact, list.orderBy === null ? '' : `order by ${list.orderBy}`].filter(Boolean).join(' · '),
+      text: [farm.name, list.contact, list.orderBy === null ? '' : say(`order by ${date(list.orderBy)}`)]
+        .filter(Boolean)
+        .join(' · '),
       style: 'soft',
     },
     {
@@ -53,39 +56,50 @@ export const shoppingPdf: MakeDownload = async ({ db, program, today, now }, que
         headerRows: 1,
         widths: ['auto', '*', '*', 'auto', 'auto'],
         body: [
-          ['', 'Material', 'Package', 'Packages', 'Total'],
+          ['', ...['Material', 'Package', 'Packages', 'Total'].map(say)],
           ...list.rows.map((row) => [
             '☐',
             row.material,
-            `${row.offer}\n${printQuantity(row.amount, row.baseUnit, system)} · ${row.reason}`,
+            `${row.offer}\n${print(row.amount, row.baseUnit)} · ${say(row.reason)}`,
             { text: String(row.packages), alignment: 'right' as const },
             { text: money(row.total_minor), alignment: 'right' as const },
           ]),
-          ['', '', '', 'Delivery', { text: money(list.delivery_minor), alignment: 'right' as const }],
-          ['', '', '', 'Tax', { text: money(list.tax_minor), alignment: 'right' as const }],
-          ['', '', '', { text: 'Total', bold: true }, { text: money(list.total_minor), bold: true, alignment: 'right' as const }],
+          ['', '', '', say('Delivery'), { text: money(list.delivery_minor), alignment: 'right' as const }],
+          ['', '', '', say('Tax'), { text: money(list.tax_minor), alignment: 'right' as const }],
+          [
+            '',
+            '',
+            '',
+            { text: say('Total'), bold: true },
+            { text: money(list.total_minor), bold: true, alignment: 'right' as const },
+          ],
         ],
       },
     },
     ...cautionsOfList(
       program.places.resources,
       list.rows.flatMap((row) => row.cautions),
+      say,
     ),
   ]);
-  const body = await pdfOf({ title: 'Shopping list', made: now, content }, program.places.fonts);
+  const body = await pdfOf({ title: say('Shopping list'), made: now, content }, program.places.fonts);
   return { name: 'shopping-list.pdf', type: 'application/pdf', body, inline: true };
 };
 
 /** What handling the goods of a page calls for, below its table. */
-function cautionsOfList(resources: string, ids: readonly string[]): readonly Content[] {
+function cautionsOfList(resources: string, ids: readonly string[], say: (text: string) => string): readonly Content[] {
   const texts = cautionTexts(resources, ids);
   return texts.length === 0
     ? []
     : [
-        { text: 'Mind when handling', bold: true, margin: [0, 10, 0, 2] },
+        { text: say('Mind when handling'), bold: true, margin: [0, 10, 0, 2] },
         ...texts.map(
           (each): Content => ({
-            text: [{ text: `${each.title}. `, bold: true }, each.text, { text: ` Source: ${each.source}`, color: '#555555' }],
+            text: [
+              { text: `${say(each.title)}. `, bold: true },
+              each.text.map(say).join(' '),
+              { text: ` ${say('Source')}: ${each.source}`, color: '#555555' },
+            ],
             fontSize: 8,
             margin: [0, 0, 0, 3],
           }),

@@ -1,4 +1,4 @@
-/** `npm run report -- [--farm FILE] [--season NAME] [--out FOLDER]`: the season report as HTML and CSV. */
+/** `npm run report -- [--farm FILE] [--season NAME] [--out FOLDER] [--language CODE]`: the season report as HTML and CSV. */
 import { existsSync, mkdtempSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
@@ -7,11 +7,14 @@ import { FarmFileError } from '../../db/file/errors.ts';
 import { makeFolder } from '../../db/file/make-folder.ts';
 import { InputError, refuse } from '../../planner/errors.ts';
 import { Refusal } from '../errors.ts';
+import { loadMilpSolver } from '../jobs/milp/highs.ts';
 import { ctxOf } from '../procedure.ts';
 import { placesOf, startProgram } from '../program/start-program.ts';
 import { fillSampleFarm } from '../sample/fill-sample-farm.ts';
-import { makeReport, seasonForReport } from './make-report.ts';
+import { gatherReport, seasonForReport, writeReport } from './make-report.ts';
 
+/** The search for the cheapest list ends here at the latest; the best list so far is then shown with its gap. */
+const SEARCH_LIMIT_MS = 4000;
 const log = (line: string) => console.error(line);
 const started = performance.now();
 const scratch = mkdtempSync(join(tmpdir(), 'bedwright-report-'));
@@ -38,14 +41,23 @@ function writableFolder(path: string): string {
 
 let code = 0;
 try {
-  const { values } = parseArgs({ options: { farm: { type: 'string' }, season: { type: 'string' }, out: { type: 'string' } } });
+  const { values } = parseArgs({
+    options: {
+      farm: { type: 'string' },
+      season: { type: 'string' },
+      out: { type: 'string' },
+      language: { type: 'string', default: 'en' },
+    },
+  });
   if (values.farm !== undefined) program.open(values.farm);
   else
     program.create(join(scratch, 'sample.bedwright'), (farm) =>
       fillSampleFarm(farm, { resources: places.resources, beds: 96, years: 2, seed: 1 }),
     );
   const ctx = ctxOf({ program, farmKey: null, log });
-  const files = await makeReport(ctx, seasonForReport(ctx.farm, values.season));
+  const data = gatherReport(ctx, seasonForReport(ctx.farm, values.season), values.language);
+  const until = performance.now() + SEARCH_LIMIT_MS;
+  const files = writeReport(data, await loadMilpSolver(), { shouldStop: () => performance.now() > until });
   const folder = writableFolder(values.out ?? 'season-report');
   for (const file of files) writeFileSync(join(folder, file.name), file.text);
   console.log(

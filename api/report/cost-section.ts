@@ -1,9 +1,9 @@
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import { outletsOfFarm } from '../../db/repositories/sales.ts';
 import type { SeasonRecord } from '../../db/repositories/seasons.ts';
-import { printMoney } from '../../planner/units/print-money.ts';
 import { type EarningView, earningView, type GroupBy } from '../costs/earning-view.ts';
 import { seasonLedger } from '../costs/season-ledger.ts';
+import type { ReportReader } from './report-reader.ts';
 import type { Cell, ReportColumn, ReportSection, ReportTable } from './section.ts';
 
 const columns = (head: string): readonly ReportColumn[] => [
@@ -40,7 +40,7 @@ const tableOf = (name: string, title: string, head: string, rows: readonly Earni
 });
 
 /** Which beds and which crops paid, in the season of the report or, when that has not begun, the latest that has. */
-export function costSection(db: FarmDb, season: SeasonRecord, currency: string): ReportSection {
+export function costSection(db: FarmDb, season: SeasonRecord, { money }: ReportReader): ReportSection {
   const ledger = seasonLedger(db, season.id);
   const outlets = new Map(outletsOfFarm(db).map((each) => [each.id, each.name]));
   const view = (by: GroupBy) => earningView(ledger, by, outlets);
@@ -50,16 +50,7 @@ export function costSection(db: FarmDb, season: SeasonRecord, currency: string):
   return {
     title: 'Which beds and crops paid',
     says: [
-      `Season ${season.name}: income ${printMoney(
-        sum((row) => row.income_minor),
-        currency,
-      )}, cost ${printMoney(
-        sum((row) => row.cost_minor),
-        currency,
-      )} with wages, parts, fill, water lines and overheads, margin ${printMoney(
-        sum((row) => row.margin_minor),
-        currency,
-      )}.`,
+      `Season ${season.name}: income ${money(sum((row) => row.income_minor))}, cost ${money(sum((row) => row.cost_minor))} with wages, parts, fill, water lines and overheads, margin ${money(sum((row) => row.margin_minor))}.`,
     ],
     charts: [
       {
@@ -105,9 +96,7 @@ export function costSection(db: FarmDb, season: SeasonRecord, currency: string):
         ]),
       },
     ],
-    cautions: [
-      'These are management figures: depreciation here is not tax depreciation, and own labour is not a payment. An accountant or tax adviser decides for returns, wages and insurance.',
-    ],
+    cautions: ['tax-law-money'],
     sources: [],
   };
 }

@@ -3,15 +3,17 @@ import { farmOfFile } from '../../db/repositories/farm.ts';
 import { type SeasonRecord, seasonsOfFarm } from '../../db/repositories/seasons.ts';
 import { refuse } from '../../planner/errors.ts';
 import type { MilpSolver } from '../../planner/milp.ts';
-import type { UnitSystem } from '../../planner/units/system.ts';
-import { loadMilpSolver } from '../jobs/milp/highs.ts';
+import { leastCost, type PurchaseWishes } from '../../planner/orders/least-cost.ts';
+import type { ReaderSettings } from '../../planner/units/reader.ts';
 import type { Ctx } from '../procedure.ts';
+import { cautionTexts } from '../words/caution-texts.ts';
 import { costSection } from './cost-section.ts';
 import { csvOf } from './csv.ts';
-import { reportPage } from './page.ts';
+import { type ReportHead, reportPage } from './page.ts';
 import { planSection } from './plan-section.ts';
+import { reportReader, settingsOf } from './report-reader.ts';
 import type { ReportSection } from './section.ts';
-import { shoppingSection } from './shopping-section.ts';
+import { type Shopping, shoppingOf, shoppingSection } from './shopping-section.ts';
 import { waterSection } from './water-section.ts';
 
 export type ReportFile = { readonly name: string; readonly text: string };
@@ -40,38 +42,47 @@ function seasonForCosts(farm: FarmFile, season: SeasonRecord): SeasonRecord {
   return seasonsOfFarm(farm.db).findLast((each) => each.state !== 'planning' && each.startDate <= season.startDate) ?? season;
 }
 
-type ReportReader = { readonly currency: string; readonly system: UnitSystem };
+/** All that a report is made of but the search for the list: plain data, so that a worker can go on with it. */
+export type ReportData = {
+  readonly head: ReportHead;
+  readonly settings: ReaderSettings;
+  readonly language: string;
+  /** The folder of the data that ships. */
+  readonly resources: string;
+  readonly plan: ReportSection;
+  readonly shopping: Shopping;
+  readonly water: ReportSection;
+  readonly costs: ReportSection;
+};
 
-/** The sections of the report, in the order of the four questions. */
-export function reportSections(
-  ctx: Ctx,
-  season: SeasonRecord,
-  reader: ReportReader,
-  solve: MilpSolver,
-): readonly ReportSection[] {
-  return [
-    planSection(ctx.db, season),
-    shoppingSection(ctx.db, season, ctx.today, reader.currency, solve),
-    waterSection(ctx.db, season, reader.system),
-    costSection(ctx.db, seasonForCosts(ctx.farm, season), reader.currency),
-  ];
+/** Reads from the farm what the report of a season tells. */
+export function gatherReport(ctx: Ctx, season: SeasonRecord, language: string): ReportData {
+  const farm = farmOfFile(ctx.db) ?? refuse('farm', 'not-found', 'This farm file has no farm in it yet.');
+  const settings = settingsOf(farm);
+  const { resources } = ctx.program.places;
+  const reader = reportReader(settings, resources, language);
+  return {
+    head: { farm: farm.name, invented: farm.invented, season: season.name, madeOn: ctx.today },
+    settings,
+    language,
+    resources,
+    plan: planSection(ctx.db, season, reader),
+    shopping: shoppingOf(ctx.db, season, ctx.today),
+    water: waterSection(ctx.db, season, reader),
+    costs: costSection(ctx.db, seasonForCosts(ctx.farm, season), reader),
+  };
 }
 
-/** The season report: one HTML file with everything, and each table as CSV. */
-export async function makeReport(ctx: Ctx, season: SeasonRecord): Promise<readonly ReportFile[]> {
-  const farm = farmOfFile(ctx.db) ?? refuse('farm', 'not-found', 'This farm file has no farm in it yet.');
-  const sections = reportSections(ctx, season, { currency: farm.currency, system: farm.unitSystem }, await loadMilpSolver());
-  const head = {
-    farm: farm.name,
-    invented: farm.invented,
-    season: season.name,
-    madeOn: ctx.today,
-    system: farm.unitSystem,
-    currency: farm.currency,
-  };
-  const tables = sections.flatMap((section) => section.tables);
+/** The season report: one HTML file with everything in the order of the four questions, and each table as CSV. */
+export function writeReport(data: ReportData, solve: MilpSolver, wishes: PurchaseWishes): readonly ReportFile[] {
+  const reader = reportReader(data.settings, data.resources, data.language);
+  const best = leastCost(data.shopping.problem, solve, wishes);
+  const sections = [data.plan, shoppingSection(data.shopping, best, reader), data.water, data.costs];
   return [
-    { name: `season-report-${season.name.replaceAll(/[^\w-]+/g, '-')}.html`, text: reportPage(head, sections) },
-    ...tables.map((table) => ({ name: `${table.name}.csv`, text: csvOf(table) })),
+    {
+      name: `season-report-${data.head.season.replaceAll(/[^\p{L}\p{N}_-]+/gu, '-')}.html`,
+      text: reportPage(data.head, sections, reader, (ids) => cautionTexts(data.resources, ids)),
+    },
+    ...sections.flatMap(({ tables }) => tables).map((table) => ({ name: `${table.name}.csv`, text: csvOf(table) })),
   ];
 }

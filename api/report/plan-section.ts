@@ -3,10 +3,11 @@ import { cropsOfFarm } from '../../db/repositories/crops.ts';
 import { plantingsOfSeason, spansOfSeason } from '../../db/repositories/plantings.ts';
 import type { SeasonRecord } from '../../db/repositories/seasons.ts';
 import { loadBeds } from '../beds/load-beds.ts';
+import type { ReportReader } from './report-reader.ts';
 import type { Cell, ReportSection } from './section.ts';
 
 /** What goes in which bed, and when. */
-export function planSection(db: FarmDb, season: SeasonRecord): ReportSection {
+export function planSection(db: FarmDb, season: SeasonRecord, { date }: ReportReader): ReportSection {
   const crops = new Map(cropsOfFarm(db).map((crop) => [crop.id, crop.name]));
   const beds = new Map(loadBeds(db).map((bed) => [bed.bed.id, bed]));
   const plantings = new Map(plantingsOfSeason(db, season.id).map((planting) => [planting.id, planting]));
@@ -28,7 +29,9 @@ export function planSection(db: FarmDb, season: SeasonRecord): ReportSection {
         planting.firstHarvestDate,
         planting.lastHarvestDate,
         planting.clearDate,
-        planting.yieldTypical === null ? null : planting.yieldTypical * shareOfPlanting(span.plants, planting.plants),
+        planting.yieldTypical === null
+          ? null
+          : { amount: planting.yieldTypical * shareOfPlanting(span.plants, planting.plants), unit: planting.yieldUnit },
         planting.yieldUnit,
       ];
       return [cells];
@@ -46,7 +49,7 @@ export function planSection(db: FarmDb, season: SeasonRecord): ReportSection {
   return {
     title: 'What goes where, and when',
     says: [
-      `${plantings.size} plantings of ${area.size} crops in ${planted} of ${beds.size} beds, from ${season.startDate} to ${season.endDate}.`,
+      `${plantings.size} plantings of ${area.size} crops in ${planted} of ${beds.size} beds, from ${date(season.startDate)} to ${date(season.endDate)}.`,
     ],
     charts: bars.length === 0 ? [] : [{ title: 'Planted area by crop, all plantings of the season added', unit: 'm2', bars }],
     tables: [
@@ -64,7 +67,7 @@ export function planSection(db: FarmDb, season: SeasonRecord): ReportSection {
           { head: 'Last harvest', unit: null, name: 'last_harvest' },
           { head: 'Bed free', unit: null, name: 'bed_free' },
           { head: 'Expected', unit: 'count', name: 'expected_amount' },
-          { head: 'Unit', unit: null, name: 'unit' },
+          { head: 'Unit', unit: null, name: 'unit', onlyInFile: true },
         ],
         rows,
       },

@@ -1,5 +1,8 @@
-/** A figure, text or date in a report's table. Figures carry the canonical unit of their column. */
-export type Cell = string | number | null;
+/** A figure with a unit of its own, where the figures of one column have several. */
+export type Amount = { readonly amount: number; readonly unit: string };
+
+/** A figure, text or date in a report's table. Plain figures carry the canonical unit of their column. */
+export type Cell = string | number | Amount | null;
 
 export type ReportColumn = {
   readonly head: string;
@@ -7,6 +10,8 @@ export type ReportColumn = {
   readonly unit: string | null;
   /** Name of the column in the CSV, with the unit in it. */
   readonly name: string;
+  /** Only in the CSV, where each figure's unit stands beside it. */
+  readonly onlyInFile?: true;
 };
 
 export type ReportTable = {
@@ -26,6 +31,7 @@ export type ReportSection = {
   readonly says: readonly string[];
   readonly charts: readonly ReportChart[];
   readonly tables: readonly ReportTable[];
+  /** By their names in `resources/cautions.json`. */
   readonly cautions: readonly string[];
   readonly sources: readonly string[];
 };

@@ -3,20 +3,19 @@ import type { SeasonRecord } from '../../db/repositories/seasons.ts';
 import { linesOfFarm } from '../../db/repositories/water-lines.ts';
 import { InputError } from '../../planner/errors.ts';
 import { lineReport } from '../../planner/irrigation/line-report.ts';
-import { printQuantity } from '../../planner/units/print.ts';
-import type { UnitSystem } from '../../planner/units/system.ts';
 import { demandOfYear, hottestWeek } from '../water/demand-of-year.ts';
 import { lineSupplies } from '../water/line-supply.ts';
 import { loadWater } from '../water/load-water.ts';
 import { loadLine } from '../water-line/load-line.ts';
+import type { ReportReader } from './report-reader.ts';
 import type { Cell, ReportSection, ReportTable } from './section.ts';
 
-const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 const WEEK_DAYS = 7;
 
 /** Whether pump, tubing and reservoir keep the beds wet through the hottest week on record. */
-export function waterSection(db: FarmDb, season: SeasonRecord, system: UnitSystem): ReportSection {
-  const perDay = (litres: number) => printQuantity(litres, 'L_per_day', system, { digits: 2 });
+export function waterSection(db: FarmDb, season: SeasonRecord, reader: ReportReader): ReportSection {
+  const perDay = (litres: number) => reader.print(litres, 'L_per_day', 2);
+  const monthName = new Intl.DateTimeFormat(reader.locale, { month: 'short', timeZone: 'UTC' });
   const farm = loadWater(db, season.id);
   const supplies = lineSupplies(db, farm);
   const record = farm.record;
@@ -27,7 +26,7 @@ export function waterSection(db: FarmDb, season: SeasonRecord, system: UnitSyste
   const says: string[] = [];
   if (demand === null) says.push('There is no whole year of weather on record: import one under Water to see the need by day.');
   else {
-    says.push(`In the weather of ${demand.year}, whose hottest seven days on record began on ${hottest?.from ?? ''}.`);
+    says.push(`In the weather of ${demand.year}, whose hottest seven days on record began on ${reader.date(hottest?.from)}.`);
     for (const group of demand.groups) {
       const need = group.week?.need_L_per_day;
       if (need === undefined || group.beds === 0) continue;
@@ -78,7 +77,7 @@ export function waterSection(db: FarmDb, season: SeasonRecord, system: UnitSyste
         title: `${group.name}: need by month, mean day`,
         unit: 'L_per_day',
         bars: group.months.map((month, at) => ({
-          label: MONTHS[at] ?? '',
+          label: monthName.format(Date.UTC(demand?.year ?? 0, at)),
           parts: [{ name: 'Need', value: month.need_L_per_day }],
         })),
       })),
@@ -107,10 +106,7 @@ export function waterSection(db: FarmDb, season: SeasonRecord, system: UnitSyste
       },
       ...flows,
     ],
-    cautions: [
-      'Water and mains current together can kill: feed pumps and timers only from an outlet with ground-fault protection; wiring is work for a licensed electrician. In an emergency call the local emergency number.',
-      'A drop in mains pressure can suck tank water back into the drinking water: leave an air gap; the water supplier and plumbing code decide which device is needed.',
-    ],
+    cautions: ['electricity-near-water', 'backflow'],
     sources: [
       'FAO Irrigation and Drainage Paper 56 (1998)',
       'Darcy-Weisbach with Swamee-Jain',

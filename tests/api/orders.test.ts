@@ -1,8 +1,8 @@
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { createApp } from '../../api/http/app.ts';
 import { run } from '../../api/jobs/orders/least-cost.ts';
-import { cautionTexts } from '../../api/orders/caution-texts.ts';
 import { problemOfSeason } from '../../api/orders/problem-of-season.ts';
+import { cautionTexts } from '../../api/words/caution-texts.ts';
 import type { IsoDate } from '../../planner/calendar.ts';
 import { orderBy } from '../../planner/orders/needs.ts';
 import { aProgram, type TestProgram } from '../builders/a-farm.ts';

@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { expect, test } from './program.ts';
 
 test('a planting is lifted by key, moved a week, put down, and taken back', async ({ page, host }) => {
@@ -116,4 +117,19 @@ test('demand is charted against the harvest', async ({ page, host }) => {
   await page.goto(`${host.origin}/season?tab=demand`);
   await expect(page.getByText(/expected harvest against demand/)).toBeVisible();
   await expect(page.getByRole('grid', { name: 'Demand' })).toBeVisible();
+});
+
+test('the season’s report is made, saved, and opens as a page of its own', async ({ page, host }) => {
+  await page.goto(`${host.origin}/season?tab=report`);
+  await page.getByRole('button', { name: 'Make the report' }).click();
+  const save = page.getByRole('button', { name: 'Save the report' });
+  await expect(save).toBeVisible({ timeout: 60_000 });
+  const [download] = await Promise.all([page.waitForEvent('download'), save.click()]);
+  expect(download.suggestedFilename()).toBe('season-report-2027.html');
+  const alone = await page.context().newPage();
+  await alone.setContent(readFileSync(await download.path(), 'utf8'));
+  await expect(alone.getByRole('heading', { name: 'What to buy or dig' })).toBeVisible();
+  await alone.close();
+  const [csv] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'plan-by-bed.csv' }).click()]);
+  expect(csv.suggestedFilename()).toBe('plan-by-bed.csv');
 });

@@ -2,6 +2,7 @@ import type { Reader } from '../../../planner/units/reader.ts';
 import type { api } from '../../client/api.ts';
 import { farmOfAddress } from '../../client/farm-of-address.ts';
 import type { OutputOf } from '../../client/use-read.ts';
+import { languageSpoken } from '../../words/language.ts';
 import { say } from '../../words/say.ts';
 
 export type SupplierList = OutputOf<typeof api.orders.list>[number];
@@ -29,6 +30,10 @@ export function listAsText(lists: readonly SupplierList[], reader: Pick<Reader, 
 /** Where a file of the open farm's list is fetched. */
 export function exportOf(name: string, seasonId: string): string {
   const farm = farmOfAddress(window.location.search);
-  const query = new URLSearchParams({ season: seasonId, ...(farm === undefined ? {} : { farm }) });
+  const query = new URLSearchParams({
+    season: seasonId,
+    language: languageSpoken().code,
+    ...(farm === undefined ? {} : { farm }),
+  });
   return `/export/${name}?${query.toString()}`;
 }

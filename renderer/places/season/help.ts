@@ -19,6 +19,13 @@ export const seasonHelp: PlaceHelp = {
   ],
   computes: [
     {
+      name: say('Report'),
+      how: say(
+        'The season in one file: what goes where and when, what to buy, whether the water suffices, which beds and crops paid.',
+      ),
+      source: say('The figures of the other places, with the list searched anew.'),
+    },
+    {
       name: say('Dates of a planting'),
       how: say('From sowing or setting out by days or by heat to maturity, with frost dates as quantiles.'),
       source: say('Published planting tables; see the working of each date.'),

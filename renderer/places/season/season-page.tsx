@@ -7,6 +7,7 @@ import { BoardTab } from './board-tab.tsx';
 import { DemandTab } from './demand-tab.tsx';
 import { PlantingsTab } from './plantings-tab.tsx';
 import { ProposalTab } from './proposal/proposal-tab.tsx';
+import { ReportTab } from './report-tab.tsx';
 import { SeasonGate } from './season-gate.tsx';
 
 const tabs = [
@@ -15,6 +16,7 @@ const tabs = [
   { name: 'demand', title: say('Demand') },
   { name: 'bench', title: say('Bench') },
   { name: 'proposal', title: say('Proposal') },
+  { name: 'report', title: say('Report') },
 ] as const;
 
 /** What goes in which bed, and when. */
@@ -37,5 +39,7 @@ function tabOf(tab: (typeof tabs)[number]['name'], bar: ReactNode): ReactNode {
       return <BenchTab tabs={bar} />;
     case 'proposal':
       return <ProposalTab tabs={bar} />;
+    case 'report':
+      return <ReportTab tabs={bar} />;
   }
 }

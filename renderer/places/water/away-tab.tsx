@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { AwayResult } from '../../../api/jobs/water/days-away.ts';
 import { useQueryValue } from '../../app/address.ts';
+import { JobBar } from '../../app/job-bar.tsx';
 import { Cautions } from '../../cautions/caution.tsx';
 import { client } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
@@ -12,7 +13,6 @@ import { say } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 import { monthChoices, type Overview, useDemandChoice } from './demand-data.ts';
 import { DemandFrame } from './demand-frame.tsx';
-import { JobBar } from './job-bar.tsx';
 
 type AwayRow = AwayResult['beds'][number];
 

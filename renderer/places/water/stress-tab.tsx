@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { StressResult } from '../../../api/jobs/water/stress-years.ts';
 import { useQueryValue } from '../../app/address.ts';
 import { Button } from '../../app/button.tsx';
+import { JobBar } from '../../app/job-bar.tsx';
 import { HeatMap } from '../../charts/heat-map.tsx';
 import { client } from '../../client/api.ts';
 import { useJob } from '../../client/use-job.ts';
@@ -11,7 +12,6 @@ import { say } from '../../words/say.ts';
 import { type Overview, useDemandChoice } from './demand-data.ts';
 import { DemandFrame } from './demand-frame.tsx';
 import { IntervalPart } from './interval-part.tsx';
-import { JobBar } from './job-bar.tsx';
 import { type StressRow, stressRows, worstFirst } from './stress-rows.ts';
 import { WaterChoicesDialog } from './water-choices-dialog.tsx';
 

@@ -13,7 +13,12 @@ const text = z.object({
 });
 const file = z.object({ emergency: z.string(), cautions: z.array(text) });
 
-export type PrintedCaution = { readonly title: string; readonly text: string; readonly source: string };
+export type PrintedCaution = {
+  readonly title: string;
+  /** What to mind, and who decides. */
+  readonly text: readonly string[];
+  readonly source: string;
+};
 
 /** The texts of cautions for a page of print, each once, the gravest first. */
 export function cautionTexts(resources: string, ids: readonly string[]): readonly PrintedCaution[] {
@@ -23,7 +28,7 @@ export function cautionTexts(resources: string, ids: readonly string[]): readonl
     .toSorted((a, b) => severities.indexOf(a.severity) - severities.indexOf(b.severity))
     .map((each) => ({
       title: each.title,
-      text: [each.text, each.defer, ...(each.severity === 'stop' ? [emergency] : [])].join(' '),
+      text: [each.text, each.defer, ...(each.severity === 'stop' ? [emergency] : [])],
       source: each.source,
     }));
 }

@@ -1,6 +1,6 @@
-import { Button } from '../../app/button.tsx';
-import type { JobHandle } from '../../client/use-job.ts';
-import { say } from '../../words/say.ts';
+import type { JobHandle } from '../client/use-job.ts';
+import { say } from '../words/say.ts';
+import { Button } from './button.tsx';
 
 /** Start, progress and Stop of long work. */
 export function JobBar<Result>({
