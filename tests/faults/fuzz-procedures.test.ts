@@ -6,6 +6,7 @@ import { createApp } from '../../api/http/app.ts';
 import { router } from '../../api/router.ts';
 import { aProgram, type TestProgram } from '../builders/a-farm.ts';
 import { arbitraryInput } from './arbitrary-input.ts';
+import { inputsTried } from './inputs-tried.ts';
 
 /** Inputs a procedure gets in `npm test`; `FUZZ=450 FUZZ_SEED=1 npm run unit -- tests/faults/fuzz` for a long night. */
 const RUNS = Number(process.env['FUZZ'] ?? 12);
@@ -25,6 +26,7 @@ let t: TestProgram;
 let app: ReturnType<typeof createApp>;
 let keys: Known = {};
 let counts: Statement<[]> | undefined;
+const tried = inputsTried('procedures');
 
 beforeAll(() => {
   t = aProgram({ beds: 8, years: 1 });
@@ -59,7 +61,10 @@ beforeAll(() => {
     purchase: idsOf('purchase'),
   };
 });
-afterAll(() => t.end());
+afterAll(async () => {
+  tried.tell();
+  await t.end();
+});
 
 const known = (field: string) => {
   const name = Object.keys(keys).find((each) => field.toLowerCase().startsWith(each) && /Ids?$/.test(field));
@@ -103,7 +108,7 @@ async function ask(name: string, input: unknown): Promise<{ readonly status: num
 
 describe('every procedure, given sense and nonsense', () => {
   test('there are procedures to try', () => expect(procedures.length).toBeGreaterThan(3));
-  test.each(procedures)('%s answers or refuses in plain words', { timeout: 600_000 }, async (name, procedure) => {
+  test.each(procedures)('%s answers or refuses in plain words', { timeout: 120_000 + RUNS * 3000 }, async (name, procedure) => {
     const schema = procedure._def.inputs[0];
     if (schema === undefined) throw new Error(`${name} does not check its input`);
     await fc.assert(
@@ -111,6 +116,7 @@ describe('every procedure, given sense and nonsense', () => {
         const before = rowsWritten();
         const { text } = await ask(name, input);
         const [said] = JSON.parse(text) as Said[];
+        tried.add(name, said?.error?.data.bedwright?.code);
         const jobId = said?.result?.data?.jobId;
         if (typeof jobId === 'string' && jobId.startsWith('job-')) t.program.jobs.stop(jobId);
         expect(text).not.toMatch(/\n\s+at |node_modules|\.ts:\d/);
