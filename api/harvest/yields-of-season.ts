@@ -1,5 +1,5 @@
 import type { FarmDb } from '../../db/file/open-farm.ts';
-import { harvestSumsByDay, plantingGround, yieldHistory } from '../../db/repositories/yields.ts';
+import { harvestsOfSeason, plantingGround, type Span, spansByPlanting, yieldHistory } from '../../db/repositories/yields.ts';
 import type { IsoDate } from '../../planner/calendar.ts';
 import { harvestWeeks, yieldPer_m2, yieldStanding } from '../../planner/costs/yield-against.ts';
 import { areasOfBeds } from './areas-of-beds.ts';
@@ -7,9 +7,10 @@ import { areasOfBeds } from './areas-of-beds.ts';
 /** What each planting of a season gave against what was expected of it and what the crop gave here before. */
 export function yieldsOfSeason(db: FarmDb, seasonId: string) {
   const areas = areasOfBeds(db);
-  const days = Map.groupBy(harvestSumsByDay(db, seasonId), (row) => row.plantingId);
-  const history = ownHistory(db, seasonId, areas);
-  return plantingGround(db, seasonId).map((planting) => {
+  const spans = spansByPlanting(db);
+  const days = Map.groupBy(harvestsOfSeason(db, seasonId), (row) => row.plantingId);
+  const history = ownHistory(db, seasonId, areas, spans);
+  return plantingGround(db, seasonId, spans).map((planting) => {
     const inUnit = (days.get(planting.plantingId) ?? []).filter((row) => row.unit === planting.yieldUnit);
     const harvested = inUnit.reduce((sum, row) => sum + row.amount, 0);
     const weeks = harvestWeeks(inUnit.map((row) => ({ date: row.date as IsoDate, amount: row.amount })));
@@ -42,9 +43,14 @@ export function yieldsOfSeason(db: FarmDb, seasonId: string) {
 }
 
 /** What each crop gave for each m2 in the seasons before, on the mean. */
-function ownHistory(db: FarmDb, seasonId: string, areas: ReadonlyMap<string, number>): ReadonlyMap<string, number> {
+function ownHistory(
+  db: FarmDb,
+  seasonId: string,
+  areas: ReadonlyMap<string, number>,
+  spans: ReadonlyMap<string, readonly Span[]>,
+): ReadonlyMap<string, number> {
   const sums = new Map<string, { amount: number; area: number }>();
-  for (const row of yieldHistory(db, seasonId)) {
+  for (const row of yieldHistory(db, seasonId, spans)) {
     const key = `${row.cropId} ${row.unit}`;
     const area = row.spans.reduce((sum, span) => sum + (areas.get(span.bedId) ?? 0) * (span.toShare - span.fromShare), 0);
     const known = sums.get(key) ?? { amount: 0, area: 0 };

@@ -10,7 +10,7 @@ import {
   removeStandardTimes,
   tasksEntered,
 } from '../../db/repositories/labour.ts';
-import { harvestSumsByDay, plantingGround } from '../../db/repositories/yields.ts';
+import { harvestsOfSeason, plantingGround, spansByPlanting } from '../../db/repositories/yields.ts';
 import { isIsoDate } from '../../planner/calendar.ts';
 import { missingTimes, standardTimes } from '../../planner/costs/standard-times.ts';
 import { areasOfBeds } from '../harvest/areas-of-beds.ts';
@@ -74,9 +74,9 @@ export const labour = {
       const wage_minor_per_h = farmOfFile(db)?.wage_minor_per_h ?? 0;
       const areas = areasOfBeds(db);
       const harvested = new Map<string, number>();
-      for (const row of harvestSumsByDay(db, seasonId))
+      for (const row of harvestsOfSeason(db, seasonId))
         harvested.set(row.plantingId, (harvested.get(row.plantingId) ?? 0) + row.amount);
-      const plantings = plantingGround(db, seasonId).map((row) => ({
+      const plantings = plantingGround(db, seasonId, spansByPlanting(db)).map((row) => ({
         ...row,
         area_m2: row.spans.reduce((sum, span) => sum + (areas.get(span.bedId) ?? 0) * (span.toShare - span.fromShare), 0),
         harvested: harvested.get(row.plantingId) ?? 0,

@@ -1,6 +1,6 @@
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import { bedsInUse } from '../../db/repositories/beds.ts';
-import { bedsForLines, type LineRecord, lineOfId, readingsOfOutlets } from '../../db/repositories/water-lines.ts';
+import { type LineRecord, lineOfId, readingsOfOutlets } from '../../db/repositories/water-lines.ts';
 import { basinWater_L } from '../../planner/beds/basin-water.ts';
 import { type BedSpec, basinOfBed, formOfBed } from '../../planner/beds/bed-spec.ts';
 import { bedWater_L } from '../../planner/beds/bed-water.ts';
@@ -58,12 +58,9 @@ export function loadLine(db: FarmDb, lineId: string): LoadedLine {
   const record = lineOfId(db, lineId);
   if (record === undefined) throw new Refusal({ code: 'not-found', what: 'water line' });
   const served = new Set(record.outlets.map((outlet) => outlet.bedId));
-  const specs = new Map(
-    bedsInUse(db)
-      .filter(({ bed }) => served.has(bed.id))
-      .map((of) => [of.bed.id, specOfBed(of)]),
-  );
-  const codes = new Map(bedsForLines(db).map((bed) => [bed.bedId, bed.code]));
+  const beds = bedsInUse(db).filter(({ bed }) => served.has(bed.id));
+  const specs = new Map(beds.map((of) => [of.bed.id, specOfBed(of)]));
+  const codes = new Map(beds.map(({ bed }) => [bed.id, bed.code]));
   const nodeNames = new Map(record.nodes.map((node) => [node.id, node.name]));
   const readings = Map.groupBy(
     readingsOfOutlets(

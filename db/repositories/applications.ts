@@ -14,54 +14,85 @@ const select = (db: FarmDb) =>
   db
     .select({
       applicationBedId: applicationBed.id,
-      application,
+      applicationId: applicationBed.applicationId,
       bedId: applicationBed.bedId,
       code: bed.code,
       amount_kg: applicationBed.amount_kg,
       cost_minor: applicationBed.cost_minor,
       plantingId: applicationBed.plantingId,
-      material,
-      lot: materialLot.code,
-      supplier: supplier.name,
     })
     .from(applicationBed)
     .innerJoin(application, eq(application.id, applicationBed.applicationId))
     .innerJoin(bed, eq(bed.id, applicationBed.bedId))
-    .innerJoin(material, eq(material.id, application.materialId))
-    .leftJoin(materialLot, eq(materialLot.id, application.lotId))
-    .leftJoin(supplier, eq(supplier.id, materialLot.supplierId));
+    .innerJoin(material, eq(material.id, application.materialId));
+
+type Selected = ReturnType<ReturnType<typeof select>['all']>;
+
+/** Joins applications and their materials here rather than in SQL: thousands of beds share a handful of wide rows. */
+function withMaterials(db: FarmDb, rows: Selected) {
+  const ids = [...new Set(rows.map((row) => row.applicationId))];
+  const heads = new Map(
+    ids.length === 0
+      ? []
+      : db
+          .select({ application, material, lot: materialLot.code, supplier: supplier.name })
+          .from(application)
+          .innerJoin(material, eq(material.id, application.materialId))
+          .leftJoin(materialLot, eq(materialLot.id, application.lotId))
+          .leftJoin(supplier, eq(supplier.id, materialLot.supplierId))
+          .where(ids.length > MOST_NAMED ? undefined : inArray(application.id, ids))
+          .all()
+          .map((head) => [head.application.id, head]),
+  );
+  return rows.flatMap(({ applicationId, ...row }) => {
+    const head = heads.get(applicationId);
+    return head === undefined ? [] : [{ ...row, ...head }];
+  });
+}
+
+/** More than these are read whole: a list of them would be longer than a query may be. */
+const MOST_NAMED = 500;
 
 /** One bed's part of an application, with its material. */
 export type AppliedBed = ReturnType<typeof applicationsDone>[number];
 
 /** Everything put on beds so far, the oldest first. */
 export function applicationsDone(db: FarmDb) {
-  return select(db)
-    .where(eq(application.state, 'done'))
-    .orderBy(asc(application.date), asc(bed.code), asc(applicationBed.id))
-    .all();
+  return withMaterials(
+    db,
+    select(db).where(eq(application.state, 'done')).orderBy(asc(application.date), asc(bed.code), asc(applicationBed.id)).all(),
+  );
 }
 
 /** What is still planned, by date and bed. */
 export function applicationsPlanned(db: FarmDb) {
-  return select(db)
-    .where(eq(application.state, 'planned'))
-    .orderBy(asc(application.date), asc(bed.code), asc(material.name), asc(applicationBed.id))
-    .all();
+  return withMaterials(
+    db,
+    select(db)
+      .where(eq(application.state, 'planned'))
+      .orderBy(asc(application.date), asc(bed.code), asc(material.name), asc(applicationBed.id))
+      .all(),
+  );
 }
 
 /** All applications, the newest first. */
 export function applicationsOfFarm(db: FarmDb) {
-  return select(db).orderBy(desc(application.date), asc(material.name), asc(bed.code), asc(applicationBed.id)).all();
+  return withMaterials(
+    db,
+    select(db).orderBy(desc(application.date), asc(material.name), asc(bed.code), asc(applicationBed.id)).all(),
+  );
 }
 
 export function applicationBedsOfIds(db: FarmDb, ids: readonly string[]) {
   return ids.length === 0
     ? []
-    : select(db)
-        .where(inArray(applicationBed.id, [...ids]))
-        .orderBy(asc(applicationBed.id))
-        .all();
+    : withMaterials(
+        db,
+        select(db)
+          .where(inArray(applicationBed.id, [...ids]))
+          .orderBy(asc(applicationBed.id))
+          .all(),
+      );
 }
 
 export function addApplications(db: FarmDb, rows: readonly NewApplication[], beds: readonly NewApplicationBed[]): void {

@@ -1,4 +1,5 @@
 import { and, asc, eq, inArray, isNotNull, isNull, sql } from 'drizzle-orm';
+import { derived } from '../file/derived.ts';
 import type { FarmDb } from '../file/open-farm.ts';
 import { bed, bedLayer, bedShare, block, design } from '../schema/beds.ts';
 import { material } from '../schema/materials.ts';
@@ -42,7 +43,9 @@ function withDesigns(db: FarmDb, beds: readonly BedRow[]): BedRecord[] {
 }
 
 /** Beds that are not retired, block by block in their order. */
-export function bedsInUse(db: FarmDb): readonly BedRecord[] {
+export const bedsInUse = (db: FarmDb): readonly BedRecord[] => derived(db, 'beds in use', () => readBedsInUse(db));
+
+function readBedsInUse(db: FarmDb): readonly BedRecord[] {
   const rows = db.select().from(bed).where(isNull(bed.retiredDate)).orderBy(asc(bed.position), asc(bed.code)).all();
   return withDesigns(db, rows).sort(
     (a, b) => a.block.position - b.block.position || (a.block.code < b.block.code ? -1 : a.block.code > b.block.code ? 1 : 0),

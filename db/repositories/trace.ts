@@ -1,4 +1,5 @@
 import { and, asc, desc, eq, gte, inArray, lte, or, sql } from 'drizzle-orm';
+import { union } from 'drizzle-orm/sqlite-core';
 import type { FarmDb } from '../file/open-farm.ts';
 import { bed } from '../schema/beds.ts';
 import { crop, variety } from '../schema/crops.ts';
@@ -253,10 +254,20 @@ export function plantingsOfSeedLot(db: FarmDb, lotId: string): readonly string[]
 
 /** Lots harvested from beds, or of plantings, on and after days. */
 export function lotsOfBeds(db: FarmDb, bedIds: readonly string[], plantingIds: readonly string[]) {
-  const byBed =
-    bedIds.length === 0 ? undefined : or(inArray(harvest.bedId, [...bedIds]), inArray(plantingBed.bedId, [...bedIds]));
-  const byPlanting = plantingIds.length === 0 ? undefined : inArray(harvest.plantingId, [...plantingIds]);
-  if (byBed === undefined && byPlanting === undefined) return [];
+  if (bedIds.length === 0 && plantingIds.length === 0) return [];
+  const idOf = { id: harvest.id };
+  // each way by its own index; one question with "or" over two tables would look at every harvest
+  const harvestIds = union(
+    db
+      .select(idOf)
+      .from(harvest)
+      .where(or(inArray(harvest.bedId, [...bedIds]), inArray(harvest.plantingId, [...plantingIds]))),
+    db
+      .select(idOf)
+      .from(plantingBed)
+      .innerJoin(harvest, eq(harvest.plantingId, plantingBed.plantingId))
+      .where(inArray(plantingBed.bedId, [...bedIds])),
+  );
   return db
     .selectDistinct({
       lotId: harvestLot.id,
@@ -273,7 +284,7 @@ export function lotsOfBeds(db: FarmDb, bedIds: readonly string[], plantingIds: r
     .innerJoin(planting, eq(planting.id, harvest.plantingId))
     .innerJoin(crop, eq(crop.id, planting.cropId))
     .innerJoin(plantingBed, eq(plantingBed.plantingId, planting.id))
-    .where(or(byBed, byPlanting))
+    .where(inArray(harvest.id, harvestIds))
     .orderBy(asc(harvest.date), asc(harvestLot.code))
     .all();
 }

@@ -5,26 +5,27 @@ import { crop } from '../schema/crops.ts';
 import { harvest } from '../schema/harvests.ts';
 import { planting, plantingBed } from '../schema/plantings.ts';
 
-/** Harvest of each planting of a season day by day. */
-export function harvestSumsByDay(db: FarmDb, seasonId: string) {
+/** Every harvest of each planting of a season, by day. */
+export function harvestsOfSeason(db: FarmDb, seasonId: string) {
   return db
     .select({
-      plantingId: harvest.plantingId,
+      plantingId: planting.id,
       date: harvest.date,
       unit: harvest.unit,
-      amount: sql<number>`sum(${harvest.amount})`,
-      culls_kg: sql<number>`sum(${harvest.culls_kg})`,
+      amount: harvest.amount,
+      culls_kg: harvest.culls_kg,
     })
-    .from(harvest)
-    .innerJoin(planting, eq(planting.id, harvest.plantingId))
+    .from(planting)
+    .innerJoin(harvest, eq(harvest.plantingId, planting.id))
     .where(eq(planting.seasonId, seasonId))
-    .groupBy(harvest.plantingId, harvest.date, harvest.unit)
+    .orderBy(asc(harvest.plantingId), asc(harvest.date), asc(harvest.unit))
     .all();
 }
 
-type Span = { readonly bedId: string; readonly code: string; readonly fromShare: number; readonly toShare: number };
+export type Span = { readonly bedId: string; readonly code: string; readonly fromShare: number; readonly toShare: number };
 
-function spansByPlanting(db: FarmDb): ReadonlyMap<string, readonly Span[]> {
+/** Where every planting stands. */
+export function spansByPlanting(db: FarmDb): ReadonlyMap<string, readonly Span[]> {
   const rows = db
     .select({
       plantingId: plantingBed.plantingId,
@@ -41,8 +42,7 @@ function spansByPlanting(db: FarmDb): ReadonlyMap<string, readonly Span[]> {
 }
 
 /** Plantings of a season with the ground they stand on and what is expected of them. */
-export function plantingGround(db: FarmDb, seasonId: string) {
-  const spans = spansByPlanting(db);
+export function plantingGround(db: FarmDb, seasonId: string, spans: ReadonlyMap<string, readonly Span[]>) {
   return db
     .select({
       plantingId: planting.id,
@@ -70,8 +70,7 @@ export function plantingGround(db: FarmDb, seasonId: string) {
 }
 
 /** What plantings of all other seasons gave, in the unit they were planned in. */
-export function yieldHistory(db: FarmDb, seasonId: string) {
-  const spans = spansByPlanting(db);
+export function yieldHistory(db: FarmDb, seasonId: string, spans: ReadonlyMap<string, readonly Span[]>) {
   return db
     .select({
       plantingId: planting.id,

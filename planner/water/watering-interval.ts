@@ -77,9 +77,9 @@ export function lineInterval(input: IntervalInput): LineInterval {
   }));
   const shortest = beds.toSorted((a, b) => a.days - b.days || (a.bed.store.bedId < b.bed.store.bedId ? -1 : 1))[0];
   const days = shortest === undefined ? null : Math.max(1, shortest.days);
+  const runDays = Math.min(days ?? 1, input.most_days);
   const rows = beds.map(({ bed, spells, days: own }): BedInterval => {
-    const at = Math.min(days ?? 1, input.most_days) - 1;
-    const missing = spells.map((spell) => spell.missing_L[at] ?? spell.missing_L.at(-1) ?? 0);
+    const missing = starts.map((start) => missingAfter_L(bed, input.weather, start, runDays));
     const stands = spells.map((spell) => spell.stands_days);
     return {
       bedId: bed.store.bedId,
@@ -132,32 +132,56 @@ type Spell = {
   readonly days: number;
   readonly cropped: boolean;
   readonly stands_days: number;
-  /** Missing on the morning after the 1st, 2nd … day. */
-  readonly missing_L: readonly number[];
 };
 
-function dryOut({ store, year }: IntervalBed, { weather, most_days }: IntervalInput, start: number): Spell {
-  const state = fullBed(store, year.roots_m[weather.yearDay[start] ?? 0] ?? store.depth_m);
+const anyDay = (): BedDayInput => ({ eto_mm: 0, rain_mm: 0, use_m2: 0, roots_m: 0, p: 0, top_L: 0, below_L: 0 });
+
+/** Brings a day of the record and of the bed's year into the input of the daily balance. */
+function setDay(input: BedDayInput, { store, year }: IntervalBed, weather: WeatherRun, at: number): void {
+  const yearDay = weather.yearDay[at] ?? 0;
+  input.eto_mm = weather.eto_mm[at] ?? 0;
+  input.rain_mm = weather.rain_mm[at] ?? 0;
+  input.use_m2 = year.use_m2[yearDay] ?? 0;
+  input.roots_m = year.roots_m[yearDay] ?? store.depth_m;
+  input.p = year.p[yearDay] ?? 0.5;
+}
+
+const fullOn = ({ store, year }: IntervalBed, weather: WeatherRun, at: number) =>
+  fullBed(store, year.roots_m[weather.yearDay[at] ?? 0] ?? store.depth_m);
+
+/** A bed from full until it is short of water and its basin has dried: what comes after tells nothing more. */
+function dryOut(bed: IntervalBed, { weather, most_days }: IntervalInput, start: number): Spell {
+  const { store, year } = bed;
+  const state = fullOn(bed, weather, start);
   const out = emptyDay();
-  const input: BedDayInput = { eto_mm: 0, rain_mm: 0, use_m2: 0, roots_m: 0, p: 0, top_L: 0, below_L: 0 };
-  const missing: number[] = [];
-  let days = most_days;
-  let stands_days = most_days;
+  const input = anyDay();
   const dry_L = Math.max(0.05, (store.free?.fill_L ?? 0) * DRY_SHARE);
-  for (let day = 0; day < most_days && start + day < weather.eto_mm.length; day += 1) {
-    const at = start + day;
-    const yearDay = weather.yearDay[at] ?? 0;
-    input.eto_mm = weather.eto_mm[at] ?? 0;
-    input.rain_mm = weather.rain_mm[at] ?? 0;
-    input.use_m2 = year.use_m2[yearDay] ?? 0;
-    input.roots_m = year.roots_m[yearDay] ?? store.depth_m;
-    input.p = year.p[yearDay] ?? 0.5;
+  const last = Math.min(most_days, weather.eto_mm.length - start);
+  let days: number | null = null;
+  let stands_days: number | null = null;
+  for (let day = 0; day < last && (days === null || stands_days === null); day += 1) {
+    setDay(input, bed, weather, start + day);
     waterBed(store, state, input, out);
-    missing.push(missing_L(store, state));
-    if (stands_days === most_days && state.free_L <= dry_L) stands_days = day + 1;
-    if (out.ks < 1 - 1e-9 && days === most_days && year.cropped[yearDay] === 1) days = day;
+    if (stands_days === null && state.free_L <= dry_L) stands_days = day + 1;
+    if (days === null && out.ks < 1 - 1e-9 && year.cropped[weather.yearDay[start + day] ?? 0] === 1) days = day;
   }
-  return { days, stands_days, missing_L: missing, cropped: year.cropped[weather.yearDay[start] ?? 0] === 1 };
+  return {
+    days: days ?? most_days,
+    stands_days: stands_days ?? most_days,
+    cropped: year.cropped[weather.yearDay[start] ?? 0] === 1,
+  };
+}
+
+/** Water missing on the morning after so many days from full, L; the record's last day where it ends before. */
+function missingAfter_L(bed: IntervalBed, weather: WeatherRun, start: number, days: number): number {
+  const state = fullOn(bed, weather, start);
+  const out = emptyDay();
+  const input = anyDay();
+  for (let at = start; at < start + days && at < weather.eto_mm.length; at += 1) {
+    setDay(input, bed, weather, at);
+    waterBed(bed.store, state, input, out);
+  }
+  return missing_L(bed.store, state);
 }
 
 /** How the interval of a line came about. */

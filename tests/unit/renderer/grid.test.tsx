@@ -102,6 +102,18 @@ const cell = (row: number, column: number): HTMLElement => {
   return found;
 };
 
+test('a grid in a page that grows with what is in it draws only the rows in view', () => {
+  render(
+    <ReaderProvider settings={{ system: 'metric', currency: 'USD', locale: 'en-US' }}>
+      <div className="stack">
+        <Grid name="Beds of the test" rows={beds(1000)} columns={columns} rowId={idOf} />
+      </div>
+    </ReaderProvider>,
+  );
+  expect(codes().length).toBeGreaterThan(5);
+  expect(codes().length).toBeLessThan(120);
+});
+
 test('sorting by a head goes up, down and off, with bed 2 before bed 10 and empty cells last', async () => {
   render(<Kept first={[bed(10), bed(2), bed(3), bed(1)]} />);
   await userEvent.click(screen.getByRole('button', { name: /^Bed/ }));
