@@ -38,7 +38,7 @@ describe('polygons by hand', () => {
     // 3 m2 about (1.5, 0.5) and 2 m2 about (0.5, 2)
     const middle = [5.5 / 5, 5.5 / 5];
     for (const ring of [ell, ell.toReversed()])
-      centroid_m(ring).forEach((each, axis) => expect(each).toBeCloseTo(middle[axis] ?? Number.NaN, 12));
+      for (const [axis, each] of centroid_m(ring).entries()) expect(each).toBeCloseTo(middle[axis] ?? Number.NaN, 12);
     expect(
       centroid_m([
         [0, 0],
