@@ -1,3 +1,4 @@
+import { derived } from '../../db/file/derived.ts';
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import { harvestsOfSeason, plantingGround, type Span, spansByPlanting, yieldHistory } from '../../db/repositories/yields.ts';
 import type { IsoDate } from '../../planner/calendar.ts';
@@ -5,7 +6,9 @@ import { harvestWeeks, yieldPer_m2, yieldStanding } from '../../planner/costs/yi
 import { areasOfBeds } from './areas-of-beds.ts';
 
 /** What each planting of a season gave against what was expected of it and what the crop gave here before. */
-export function yieldsOfSeason(db: FarmDb, seasonId: string) {
+export const yieldsOfSeason = (db: FarmDb, seasonId: string) => derived(db, `yields ${seasonId}`, () => yieldsRead(db, seasonId));
+
+function yieldsRead(db: FarmDb, seasonId: string) {
   const areas = areasOfBeds(db);
   const spans = spansByPlanting(db);
   const days = Map.groupBy(harvestsOfSeason(db, seasonId), (row) => row.plantingId);

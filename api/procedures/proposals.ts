@@ -4,7 +4,6 @@ import { addProposal, proposalsOfSeason, removeProposal } from '../../db/reposit
 import { dateOfDay } from '../../planner/calendar.ts';
 import { aims, weights } from '../../planner/season/optimise/goals.ts';
 import { movesOfEffort } from '../../planner/season/optimise/optimise.ts';
-import { buildInstance } from '../../planner/season/proposal/build-instance.ts';
 import { planKey } from '../../planner/season/proposal/compare-plans.ts';
 import { ruledOut } from '../../planner/season/proposal/ruled-out.ts';
 import { mondayOfWeek } from '../../planner/season/proposal/week-grid.ts';
@@ -15,7 +14,7 @@ import { act, change, ctxOf, job, read } from '../procedure.ts';
 import { acceptProposal } from '../proposal/accept-proposal.ts';
 import { figureRows } from '../proposal/figure-rows.ts';
 import { keptProposal, movesOf, planWithBeds, presentFigures } from '../proposal/kept-proposal.ts';
-import { loadFarmSeason } from '../proposal/load-farm-season.ts';
+import { builtSeason, loadFarmSeason } from '../proposal/load-farm-season.ts';
 import { ownFigures, rememberFigures } from '../proposal/own-figures.ts';
 import { variantEntry, variantsOf } from '../proposal/variants.ts';
 
@@ -35,7 +34,7 @@ export const proposals = {
     input: z.object({ seasonId: seasonId.nullable() }),
     run(ctx, { seasonId }) {
       const given = loadFarmSeason(ctx, seasonId);
-      const built = buildInstance(given.farm);
+      const built = builtSeason(ctx, given);
       const { id, name } = given.loaded.season;
       return {
         seasonId: id,
@@ -81,8 +80,9 @@ export const proposals = {
     kind: 'season-proposal',
     input: z.object({ seasonId, goal, effort: z.enum(efforts), seed: z.int().min(0).max(1_000_000) }),
     gather(ctx, { seasonId, goal, effort, seed }): ProposeData {
-      const { farm } = loadFarmSeason(ctx, seasonId);
-      const built = buildInstance(farm);
+      const given = loadFarmSeason(ctx, seasonId);
+      const { farm } = given;
+      const built = builtSeason(ctx, given);
       return { instance: built.instance, key: planKey(farm, built), goal, seed, moves: movesOfEffort[effort], gapGoal: GAP_GOAL };
     },
   }),
@@ -92,7 +92,7 @@ export const proposals = {
     input: z.object({ seasonId, variants: z.array(variantEntry).min(1).max(12), seed: z.int().min(0).max(1_000_000) }),
     gather(ctx, { seasonId, variants, seed }): CompareData {
       const given = loadFarmSeason(ctx, seasonId);
-      const built = buildInstance(given.farm);
+      const built = builtSeason(ctx, given);
       return { instance: built.instance, seed, variants: variantsOf(given.farm, built, variants) };
     },
   }),
@@ -108,8 +108,9 @@ export const proposals = {
       const proposed = planOfJob(result);
       if (proposed === null)
         throw new Refusal({ code: 'not-found', what: 'proposal' }, 'The search was stopped before it had a plan to keep.');
-      const { farm, loaded } = loadFarmSeason(ctx, seasonId);
-      const { grid } = buildInstance(farm);
+      const given = loadFarmSeason(ctx, seasonId);
+      const { farm, loaded } = given;
+      const { grid } = builtSeason(ctx, given);
       const id = newId<string>();
       ctx.farm.unrecorded(() =>
         addProposal(ctx.db, {
@@ -137,8 +138,9 @@ export const proposals = {
     input: z.object({ proposalId }),
     run(ctx, { proposalId }) {
       const { record, result } = keptProposal(ctx.db, proposalId);
-      const { farm } = loadFarmSeason(ctx, record.seasonId);
-      const built = buildInstance(farm);
+      const given = loadFarmSeason(ctx, record.seasonId);
+      const { farm } = given;
+      const built = builtSeason(ctx, given);
       return {
         proposalId,
         seasonId: record.seasonId,
@@ -161,8 +163,9 @@ export const proposals = {
     input: z.object({ proposalId, bedIds }),
     run(ctx, { proposalId, bedIds }) {
       const { record, result } = keptProposal(ctx.db, proposalId);
-      const { farm } = loadFarmSeason(ctx, record.seasonId);
-      return presentFigures(farm, buildInstance(farm), planWithBeds(farm, result.plantings, new Set(bedIds)));
+      const given = loadFarmSeason(ctx, record.seasonId);
+      const { farm } = given;
+      return presentFigures(farm, builtSeason(ctx, given), planWithBeds(farm, result.plantings, new Set(bedIds)));
     },
   }),
 

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { derived } from '../../db/file/derived.ts';
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import { bedsInUse } from '../../db/repositories/beds.ts';
 import { seasonsOfFarm } from '../../db/repositories/seasons.ts';
@@ -68,6 +69,53 @@ const noSeason = (db: FarmDb) => ({
   beds: bedsInUse(db).length,
   demand: null,
 });
+
+/** Interval, run and round of each line and of the beds by hand. */
+function intervalsOf(db: FarmDb, farm: WaterFarm, month: number) {
+  const record = recordOf(farm);
+  const weather = runOfYears(record);
+  const supplies = lineSupplies(db, farm);
+  const codes = new Map(farm.beds.map((bed) => [bed.bedId, bed.code]));
+  const code = (bedId: string | null): string => (bedId === null ? '' : (codes.get(bedId) ?? bedId));
+  const groups = [...supplies.map(({ lineId, name }) => ({ groupId: lineId, name })), { groupId: BY_HAND, name: 'By hand' }];
+  return {
+    month,
+    standing_days: farm.choices.standing_days,
+    can_L: farm.can_L,
+    groups: groups.map(({ groupId, name }) => {
+      const own = farm.beds.filter((bed) => (bed.lineId ?? BY_HAND) === groupId);
+      const found = lineInterval({
+        beds: own,
+        weather,
+        month,
+        confidence: farm.choices.confidence,
+        most_days: MOST_DAYS,
+        standing_days: farm.choices.standing_days,
+      });
+      const flow = supplies.find((supply) => supply.lineId === groupId)?.flow_L_per_h ?? null;
+      return {
+        groupId,
+        name,
+        beds: own.length,
+        days: found.days,
+        most_days: MOST_DAYS,
+        limitedBy: code(found.limitedBy),
+        run_L: found.run_L,
+        run_min: flow === null || flow <= 0 ? null : (found.run_L / flow) * 60,
+        basins: found.beds.filter((bed) => bed.fill_L !== null).length,
+        rows: found.beds.map((bed) => ({ ...bed, code: code(bed.bedId) })),
+        round:
+          groupId === BY_HAND
+            ? handRound(
+                found.beds.map((bed) => ({ bedId: code(bed.bedId), need_L: bed.run_L })),
+                farm.can_L,
+              )
+            : null,
+        working: explainLineInterval(found, { line: name, bed: code(found.limitedBy), confidence: farm.choices.confidence }),
+      };
+    }),
+  };
+}
 
 export const waterDemand = {
   /** Need against capacity on each day of a year of the record, by line and bed. */
@@ -150,51 +198,9 @@ export const waterDemand = {
   /** Longest interval and run of every line in a month, and the round by hand. */
   intervals: read({
     input: z.object({ seasonId, month }),
-    run({ db }, input) {
-      const farm = loadWater(db, input.seasonId);
-      const record = recordOf(farm);
-      const weather = runOfYears(record);
-      const supplies = lineSupplies(db, farm);
-      const codes = new Map(farm.beds.map((bed) => [bed.bedId, bed.code]));
-      const code = (bedId: string | null): string => (bedId === null ? '' : (codes.get(bedId) ?? bedId));
-      const groups = [...supplies.map(({ lineId, name }) => ({ groupId: lineId, name })), { groupId: BY_HAND, name: 'By hand' }];
-      return {
-        month: input.month,
-        standing_days: farm.choices.standing_days,
-        can_L: farm.can_L,
-        groups: groups.map(({ groupId, name }) => {
-          const own = farm.beds.filter((bed) => (bed.lineId ?? BY_HAND) === groupId);
-          const found = lineInterval({
-            beds: own,
-            weather,
-            month: input.month,
-            confidence: farm.choices.confidence,
-            most_days: MOST_DAYS,
-            standing_days: farm.choices.standing_days,
-          });
-          const flow = supplies.find((supply) => supply.lineId === groupId)?.flow_L_per_h ?? null;
-          return {
-            groupId,
-            name,
-            beds: own.length,
-            days: found.days,
-            most_days: MOST_DAYS,
-            limitedBy: code(found.limitedBy),
-            run_L: found.run_L,
-            run_min: flow === null || flow <= 0 ? null : (found.run_L / flow) * 60,
-            basins: found.beds.filter((bed) => bed.fill_L !== null).length,
-            rows: found.beds.map((bed) => ({ ...bed, code: code(bed.bedId) })),
-            round:
-              groupId === BY_HAND
-                ? handRound(
-                    found.beds.map((bed) => ({ bedId: code(bed.bedId), need_L: bed.run_L })),
-                    farm.can_L,
-                  )
-                : null,
-            working: explainLineInterval(found, { line: name, bed: code(found.limitedBy), confidence: farm.choices.confidence }),
-          };
-        }),
-      };
+    run({ db }, { seasonId: asked, month: of }) {
+      const farm = loadWater(db, asked);
+      return derived(db, `intervals ${farm.season.id} ${of}`, () => intervalsOf(db, farm, of));
     },
   }),
   setChoices: change({

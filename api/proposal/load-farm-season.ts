@@ -1,3 +1,4 @@
+import { derived } from '../../db/file/derived.ts';
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import type { PlantingRecord } from '../../db/repositories/plantings.ts';
 import {
@@ -12,6 +13,7 @@ import {
 } from '../../db/repositories/proposal-facts.ts';
 import { type IsoDate, mondayOf } from '../../planner/calendar.ts';
 import type { Method } from '../../planner/season/maturity.ts';
+import { type BuiltSeason, buildInstance } from '../../planner/season/proposal/build-instance.ts';
 import type { FarmSeason, PresentPlanting, SeasonBed } from '../../planner/season/proposal/farm-season.ts';
 import type { Ctx } from '../procedure.ts';
 import type { CropShelf } from '../season/crop-shelf.ts';
@@ -20,6 +22,8 @@ import { type CropCounted, cropFigures } from './crop-figures-of.ts';
 import { directCosts_minor_per_m2 } from './direct-costs.ts';
 import { type OwnFigures, rememberedFigures } from './own-figures.ts';
 import { waterOfFarm } from './water-of-farm.ts';
+
+type Asked = Pick<Ctx, 'db' | 'today'>;
 
 export type LoadedProposal = {
   readonly farm: FarmSeason;
@@ -31,7 +35,14 @@ export type LoadedProposal = {
 };
 
 /** Everything a proposal for a season (or the newest) rests on, as plain data and figures. @throws Refusal when the season is gone */
-export function loadFarmSeason(ctx: Pick<Ctx, 'db' | 'today'>, seasonId: string | null): LoadedProposal {
+export const loadFarmSeason = (ctx: Asked, seasonId: string | null): LoadedProposal =>
+  derived(ctx.db, `proposal ${seasonId ?? ''} ${ctx.today}`, () => farmSeasonLoaded(ctx, seasonId));
+
+/** The loaded season as the instance to be optimised. */
+export const builtSeason = (ctx: Asked, { loaded, farm }: LoadedProposal): BuiltSeason =>
+  derived(ctx.db, `proposal built ${loaded.season.id} ${ctx.today}`, () => buildInstance(farm));
+
+function farmSeasonLoaded(ctx: Asked, seasonId: string | null): LoadedProposal {
   const { db, today } = ctx;
   const loaded = loadSeason(db, seasonId);
   const { season, rules, shelf, clocks, farm: farmRow } = loaded;

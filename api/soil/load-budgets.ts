@@ -1,3 +1,4 @@
+import { derived } from '../../db/file/derived.ts';
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import { type AppliedBed, applicationsDone, applicationsPlanned, topUpsOfFarm } from '../../db/repositories/applications.ts';
 import { plantingsOnBeds, removalFacts } from '../../db/repositories/feeding.ts';
@@ -21,17 +22,26 @@ export type LoadedBudget = {
   readonly budget: BedBudget;
 };
 
+type Planned = 'with-planned' | 'without-planned';
+
 const grouped = <T extends { readonly bedId: string }>(rows: readonly T[]) => Map.groupBy(rows, (row) => row.bedId);
 
 /**
  * The nutrient budget of every bed in use for a season. With `'without-planned'` what is planned on dose cards but not yet
  * done is no credit: that is what a blend starts from.
  */
-export function loadBudgets(
+export const loadBudgets = (
   db: FarmDb,
   season: ReturnType<typeof seasonOf>,
   tables: SoilTables,
-  planned: 'with-planned' | 'without-planned' = 'with-planned',
+  planned: Planned = 'with-planned',
+): readonly LoadedBudget[] => derived(db, `budgets ${season.id} ${planned}`, () => budgetsLoaded(db, season, tables, planned));
+
+function budgetsLoaded(
+  db: FarmDb,
+  season: ReturnType<typeof seasonOf>,
+  tables: SoilTables,
+  planned: Planned,
 ): readonly LoadedBudget[] {
   const plan = feedingPlanFor(db, season.id);
   const yearBefore = addDays(season.startDate as IsoDate, -365);

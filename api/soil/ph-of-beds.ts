@@ -1,3 +1,4 @@
+import { derived } from '../../db/file/derived.ts';
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import { applicationsDone } from '../../db/repositories/applications.ts';
 import { feedingMaterials } from '../../db/repositories/feeding.ts';
@@ -23,7 +24,10 @@ export type BedPh = {
 const WORKED_IN_M = 0.1524;
 
 /** What every bed's pH asks for by its newest sheet, in the lime and sulfur of the season's plan. */
-export function phOfBeds(db: FarmDb, seasonId: string, tables: SoilTables): readonly BedPh[] {
+export const phOfBeds = (db: FarmDb, seasonId: string, tables: SoilTables): readonly BedPh[] =>
+  derived(db, `ph ${seasonId}`, () => phRead(db, seasonId, tables));
+
+function phRead(db: FarmDb, seasonId: string, tables: SoilTables): readonly BedPh[] {
   const plan = feedingPlanFor(db, seasonId);
   const materials = new Map(feedingMaterials(db).map((each) => [each.id, each]));
   const lime = plan.limeMaterialId === null ? undefined : materials.get(plan.limeMaterialId);

@@ -2,7 +2,7 @@ import type Database from 'better-sqlite3';
 import type { BetterSQLite3Database } from 'drizzle-orm/better-sqlite3';
 
 /** What one farm may keep at the most; the eldest goes first. A season loaded whole is one of them. */
-const MOST_KEPT = 24;
+const MOST_KEPT = 40;
 
 type Kept = { readonly changes: () => number; at: number; readonly values: Map<string, unknown> };
 

@@ -8,6 +8,7 @@ import { FarmFileError, farmFileErrorOf } from './errors.ts';
 import { APPLICATION_ID, identifyFarmFile } from './identify.ts';
 import { makeFolder } from './make-folder.ts';
 import { queriesOn } from './row-session.ts';
+import { stillThere } from './still-there.ts';
 import { type UndoState, undoLog } from './undo.ts';
 import { createUndoTriggers } from './undo-triggers.ts';
 
@@ -146,12 +147,17 @@ function connect(path: string): Database.Database {
 function farmOf(sqlite: Database.Database, path: string, options: OpenOptions): FarmFile {
   createUndoTriggers(sqlite);
   const log = undoLog(sqlite, options.now);
-  const inTransaction = <T>(run: () => T): T => {
+  const requireStillThere = stillThere(path);
+  const transact = <T>(run: () => T): T => {
     try {
       return sqlite.transaction(run).immediate();
     } catch (error) {
       throw farmFileErrorOf(error, path);
     }
+  };
+  const inTransaction = <T>(run: () => T): T => {
+    requireStillThere();
+    return transact(run);
   };
   return {
     path,
@@ -176,7 +182,7 @@ function farmOf(sqlite: Database.Database, path: string, options: OpenOptions): 
     },
     close: () => {
       if (!sqlite.open) return;
-      inTransaction(log.prune);
+      transact(log.prune);
       sqlite.close();
     },
   };

@@ -1,4 +1,5 @@
 import { and, asc, desc, eq, inArray } from 'drizzle-orm';
+import { derived } from '../file/derived.ts';
 import type { FarmDb } from '../file/open-farm.ts';
 import { bed, bedFill } from '../schema/beds.ts';
 import { material, supplier } from '../schema/materials.ts';
@@ -57,7 +58,9 @@ const MOST_NAMED = 500;
 export type AppliedBed = ReturnType<typeof applicationsDone>[number];
 
 /** Everything put on beds so far, the oldest first. */
-export function applicationsDone(db: FarmDb) {
+export const applicationsDone = (db: FarmDb) => derived(db, 'applications done', () => doneRead(db));
+
+function doneRead(db: FarmDb) {
   return withMaterials(
     db,
     select(db).where(eq(application.state, 'done')).orderBy(asc(application.date), asc(bed.code), asc(applicationBed.id)).all(),

@@ -61,7 +61,9 @@ export function buildInstance(farm: FarmSeason): BuiltSeason {
       demand: demandByWeek(grid, crop.orders),
     };
   });
-  const pieces = farm.beds.flatMap((bed) => piecesOfBed(bed, standing));
+  const standingOn = byBed(standing);
+  const pieces = farm.beds.flatMap((bed) => piecesOfBed(bed, standingOn.get(bed.id) ?? []));
+  const parts = partsOf(pieces);
   const bedById = new Map(farm.beds.map((bed) => [bed.id, bed]));
   const all = (value: number) => Array.from({ length: grid.weeks }, () => value);
   return {
@@ -75,7 +77,9 @@ export function buildInstance(farm: FarmSeason): BuiltSeason {
         name,
         inSeason: gapOf(farm, name) === 0 ? 'free' : farm.rules.mayRepeatCrop ? 'one-crop' : 'once',
       })),
-      units: pieces.map((piece, at) => unitOf(farm, grid, families, standing, bedById.get(piece.bedId), piece, pieces, at)),
+      units: pieces.map((piece, at) =>
+        unitOf(farm, grid, families, standingOn.get(piece.bedId) ?? [], bedById.get(piece.bedId), piece, parts[at] ?? 0),
+      ),
       crops,
       wage_minor_per_h: farm.wage_minor_per_h,
       labourCap_h: all(farm.labour_h_per_week),
@@ -158,6 +162,28 @@ function demandByWeek(grid: WeekGrid, orders: readonly Order[]): WeekDemand[] {
   }).filter(({ contract, tiers }) => contract > 0 || tiers.length > 0);
 }
 
+/** Plantings by the beds they stand on, each once for a bed. */
+function byBed(plantings: readonly PresentPlanting[]): ReadonlyMap<string, readonly PresentPlanting[]> {
+  const found = new Map<string, PresentPlanting[]>();
+  for (const planting of plantings)
+    for (const bedId of new Set(planting.spans.map((span) => span.bedId))) {
+      const here = found.get(bedId);
+      if (here === undefined) found.set(bedId, [planting]);
+      else here.push(planting);
+    }
+  return found;
+}
+
+/** Which part of its bed each piece is, from 0. */
+function partsOf(pieces: readonly UnitPiece[]): readonly number[] {
+  const seen = new Map<string, number>();
+  return pieces.map(({ bedId }) => {
+    const part = seen.get(bedId) ?? 0;
+    seen.set(bedId, part + 1);
+    return part;
+  });
+}
+
 /** A bed cut where it is split and where plantings that stand anyway begin and end. */
 function piecesOfBed(bed: SeasonBed, standing: readonly PresentPlanting[]): UnitPiece[] {
   const cuts = new Set([0, 1, ...bed.splitAt]);
@@ -178,8 +204,7 @@ function unitOf(
   standing: readonly PresentPlanting[],
   bed: SeasonBed | undefined,
   piece: UnitPiece,
-  pieces: readonly UnitPiece[],
-  at: number,
+  part: number,
 ): PlantingUnit {
   if (bed === undefined) throw new RangeError(`There is no bed ${piece.bedId}.`);
   const year = yearOf(farm.rules.start);
@@ -188,7 +213,7 @@ function unitOf(
     bedId: bed.id,
     block: bed.block,
     position: bed.position,
-    part: pieces.slice(0, at).filter(({ bedId }) => bedId === bed.id).length,
+    part,
     area_m2: piece.area_m2,
     zone: bed.zone,
     cropsFit: farm.crops.flatMap(({ needs }, c) => {
