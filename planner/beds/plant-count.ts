@@ -62,7 +62,6 @@ type LatticeSpacing = Exclude<Spacing, { readonly pattern: 'rows' }>;
 type RowSpacing = Extract<Spacing, { readonly pattern: 'rows' }>;
 
 function latticePoints(input: PlantCountInput, { pattern, spacing_m }: LatticeSpacing): readonly Point[] {
-  requirePositive('spacing_m', spacing_m, 'm');
   const margin = { edgeMargin_m: input.edgeMargin_m ?? spacing_m / 2 };
   const { outline } = input;
   if (outline.shape === 'round') {
@@ -78,8 +77,6 @@ function latticePoints(input: PlantCountInput, { pattern, spacing_m }: LatticeSp
 }
 
 function rowPoints(input: PlantCountInput, { rowSpacing_m, inRow_m }: RowSpacing): readonly Point[] {
-  requirePositive('rowSpacing_m', rowSpacing_m, 'm');
-  requirePositive('inRow_m', inRow_m, 'm');
   const { outline } = input;
   if (outline.shape !== 'rectangle')
     return rowsInOutline({ outline, rowSpacing_m, inRow_m, edgeMargin_m: input.edgeMargin_m ?? inRow_m / 2 }).points_m;

@@ -6,6 +6,8 @@ import { roomWithin } from '../../../../planner/beds/inside.ts';
 import type { Outline, Point } from '../../../../planner/beds/outline.ts';
 import { bestInOutline, centredInOutline } from '../../../../planner/beds/outline-lattice.ts';
 import { rowsInOutline } from '../../../../planner/beds/outline-rows.ts';
+import { mostCircles, packingBound, packingRadiusRatio } from '../../../../planner/beds/packing-bound.ts';
+import { plantsInBed } from '../../../../planner/beds/plant-count.ts';
 import {
   centroid_m,
   crossingSides,
@@ -36,9 +38,7 @@ describe('polygons by hand', () => {
   test('area is positive counter-clockwise; the middle of an L lies off its corner', () => {
     expect([signedArea_m2(ell), signedArea_m2(ell.toReversed())]).toEqual([5, -5]);
     // 3 m2 about (1.5, 0.5) and 2 m2 about (0.5, 2)
-    const middle = [5.5 / 5, 5.5 / 5];
-    for (const ring of [ell, ell.toReversed()])
-      for (const [axis, each] of centroid_m(ring).entries()) expect(each).toBeCloseTo(middle[axis] ?? Number.NaN, 12);
+    for (const ring of [ell, ell.toReversed()]) for (const each of centroid_m(ring)) expect(each).toBeCloseTo(5.5 / 5, 12);
     expect(
       centroid_m([
         [0, 0],
@@ -260,6 +260,17 @@ describe('plants on a lattice', () => {
     expect([0.4, 0.5, Math.SQRT1_2, 1.5].map((reach) => best('square', reach).plants)).toEqual([1, 2, 4, 9]);
     expect([0.5, 1 / Math.sqrt(3), 1].map((reach) => best('staggered', reach).plants)).toEqual([2, 3, 7]);
     for (const [x, y] of best('square', Math.SQRT1_2).points_m) expect(Math.hypot(x, y)).toBeCloseTo(Math.SQRT1_2, 6);
+  });
+  test('the most circles of a round bed by the table, its own radius included; beyond the table none is told (Graham et al. 1998)', () => {
+    expect([1, 1.99, 2, 2.154, 3, 3.303, 9.016].map(mostCircles)).toEqual([1, 1, 2, 3, 7, 7, 64]);
+    expect([mostCircles(9.017), mostCircles(20)]).toEqual([undefined, undefined]);
+    expect([1, 7, 65].map(packingRadiusRatio)).toEqual([1, 3, 9.017]);
+    // Oler: 2 m2 and 6 m round at 1 m: 4/sqrt(3) + 3 + 1
+    expect(packingBound({ shape: 'rectangle', length_m: 2, width_m: 1 }, 1)).toBe(6);
+  });
+  test('a straight bed is laid out from its margins, also where a plant in the middle is asked for', () => {
+    const given = { outline: { ...rectangle, length_m: 2, width_m: 1 }, spacing: { pattern: 'square', spacing_m: 0.3 } } as const;
+    expect(plantsInBed({ ...given, layout: 'centred' })).toEqual(plantsInBed(given));
   });
   test('rows of an L are cut by its bay; each piece is filled from its middle', () => {
     const rows = rowsInOutline({

@@ -15,7 +15,10 @@ import { bestInDisc } from '../../../../planner/beds/disc-lattice.ts';
 import { floorLoad_kg_per_m2, isWithinFloorLimit } from '../../../../planner/beds/floor-load.ts';
 import { footprint_m2 } from '../../../../planner/beds/footprint.ts';
 import { type BedForm, requireForm } from '../../../../planner/beds/form.ts';
+import { plantsForArea, rowPitch_m, unboundedDensity_per_m2 } from '../../../../planner/beds/lattice.ts';
 import { codesFrom, layOutBeds } from '../../../../planner/beds/lay-out.ts';
+import { moundSurface_m2 } from '../../../../planner/beds/mound-surface.ts';
+import { mostCircles, packingBound, packingRadiusRatio } from '../../../../planner/beds/packing-bound.ts';
 import { partDue } from '../../../../planner/beds/part-life.ts';
 import { plantsInBed } from '../../../../planner/beds/plant-count.ts';
 import { bedRows, plantsInRow } from '../../../../planner/beds/plants-in-row.ts';
@@ -199,6 +202,18 @@ describe('plants', () => {
     ['endMargin_m too-small (0 m)', () => plantsInRow({ length_m: 1, spacing_m: 0.1, endMargin_m: -1 })],
     ['width_m too-small (0 m)', () => bedRows({ length_m: 1, width_m: -1, rowSpacing_m: 0.3, inRow_m: 0.1 })],
     ['rowSpacing_m not-positive (0 m)', () => bedRows({ length_m: 1, width_m: 1, rowSpacing_m: 0, inRow_m: 0.1 })],
+    ['circles too-large (65)', () => packingRadiusRatio(66)],
+    ['circles not-whole', () => packingRadiusRatio(1.5)],
+    ['ratio not-positive (0)', () => mostCircles(0)],
+    ['spacing_m not-positive (0 m)', () => packingBound(rectangle, 0)],
+    ['length_m not-positive (0 m)', () => moundSurface_m2({ length_m: 0, width_m: 1, height_m: 1 })],
+    ['width_m not-positive (0 m)', () => moundSurface_m2({ length_m: 1, width_m: 0, height_m: 1 })],
+    ['height_m not-positive (0 m)', () => moundSurface_m2({ length_m: 1, width_m: 1, height_m: 0 })],
+    ['spacing_m not-positive (0 m)', () => rowPitch_m('square', 0)],
+    ['spacing_m not-positive (0 m)', () => unboundedDensity_per_m2('square', 0)],
+    ['area_m2 not-positive (0 m2)', () => plantsForArea(0, 1, 1)],
+    ['inRow_m not-positive (0 m)', () => plantsForArea(1, 0, 1)],
+    ['rowSpacing_m not-positive (0 m)', () => plantsForArea(1, 1, 0)],
   ]);
 });
 

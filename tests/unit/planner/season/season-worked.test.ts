@@ -656,14 +656,14 @@ describe('figures of a proposal', () => {
         minutes: [
           { task: 'sow', minutes: 60 },
           { task: 'weed', minutes: 120 },
-          { task: 'clear', minutes: 30 },
+          { task: 'clear', minutes: 60 },
           { task: 'harvest', minutes: 90 },
           { task: 'wash', minutes: 30 },
         ],
       },
       { area_m2: 5, weeks: 12, harvested: 0, minutes: [{ task: 'plant', minutes: 60 }] },
     ]);
-    expect(found).toEqual({ plant_h_per_m2: 0.2, care_h_per_m2_week: 2 / 80, clear_h_per_m2: 0.05, harvest_h_per_unit: 0.2 });
+    expect(found).toEqual({ plant_h_per_m2: 0.2, care_h_per_m2_week: 2 / 80, clear_h_per_m2: 0.1, harvest_h_per_unit: 0.2 });
     expect(learnedHours([{ area_m2: 5, weeks: 4, harvested: 0, minutes: [{ task: 'harvest', minutes: 60 }] }])).toEqual(
       USUAL_HOURS,
     );
