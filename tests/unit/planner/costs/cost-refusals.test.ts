@@ -44,7 +44,7 @@ import { productSpread, triangleSpread } from '../../../../planner/costs/uncerta
 import { dryMeasuresOf_L, netWeight_kg, weighedUnit } from '../../../../planner/costs/units-of-sale.ts';
 import { revenueVariance } from '../../../../planner/costs/variance.ts';
 import { yieldPer_m2 } from '../../../../planner/costs/yield-against.ts';
-import { refusal } from '../../../builders/refusals.ts';
+import { refusal } from '../../../builders/faults-of.ts';
 
 const asset = { purchase_minor: 100, salvage_minor: 10, life_years: 5 };
 const building = { marketValue_minor: 100, salvageShare: 0.1, remainingLife_years: 10, interest_share_per_year: 0.05 };

@@ -74,7 +74,7 @@ import { turnsFor } from '../../../../planner/irrigation/valve-calibration.ts';
 import { valveK, valvePressureLoss } from '../../../../planner/irrigation/valve-loss.ts';
 import { dynamicViscosity_Pa_s, waterDensity_kg_per_m3 } from '../../../../planner/irrigation/water-properties.ts';
 import { aSnake } from '../../../builders/a-line.ts';
-import { refusal } from '../../../builders/refusals.ts';
+import { refusal } from '../../../builders/faults-of.ts';
 
 const ring: BasinRing = { basinDiameter_m: 1, bagDiameter_m: 0.5, depth_m: 0.1, bagPorosity: 0 };
 const battery = { daily_Wh: 100, days: 3, volts_V: 12, depthOfDischarge: 0.5, inverterShare: 1, cableShare: 0.97 };

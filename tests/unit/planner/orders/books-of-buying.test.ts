@@ -16,7 +16,7 @@ import {
 } from '../../../../planner/orders/purchase-problem.ts';
 import { landedCost, type ReceiptLine, sentBack } from '../../../../planner/orders/receipt.ts';
 import { byFirstIn, byMovingAverage, explainUnitCost, type StockMovement } from '../../../../planner/orders/stock-ledger.ts';
-import { refusal } from '../../../builders/refusals.ts';
+import { refusal } from '../../../builders/faults-of.ts';
 import { linesOf } from '../../../builders/working-lines.ts';
 
 const offer: PurchaseOffer = {

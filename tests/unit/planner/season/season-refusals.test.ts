@@ -26,7 +26,7 @@ import {
 import { intervalByWindow_days, sowingsByHeat, sowingsEvery } from '../../../../planner/season/succession.ts';
 import { benchSpace_m2, cellsOfTray, trayNeed } from '../../../../planner/season/trays.ts';
 import { day } from '../../../builders/a-plan.ts';
-import { refusal } from '../../../builders/refusals.ts';
+import { refusal } from '../../../builders/faults-of.ts';
 
 const range = { early_days: 60, likely_days: 70, late_days: 80 };
 const timing = {

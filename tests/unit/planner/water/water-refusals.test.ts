@@ -53,7 +53,7 @@ import { dryingDays } from '../../../../planner/water/surface-evaporation.ts';
 import { lineInterval } from '../../../../planner/water/watering-interval.ts';
 import { weatherRun } from '../../../../planner/water/weather-run.ts';
 import { stressFromYield, yieldShare } from '../../../../planner/water/yield-response.ts';
-import { refusal } from '../../../builders/refusals.ts';
+import { refusal } from '../../../builders/faults-of.ts';
 
 const bare = bedYear({ area_m2: 1, depth_m: 1, crops: [], cover: { bareReduction: 0, exposure: 1 } });
 const weather = weatherRun([]);

@@ -1,18 +1,10 @@
 import { expect, test } from 'vitest';
-import { InputError } from '../../../../../planner/errors.ts';
 import { checkInstance } from '../../../../../planner/season/optimise/check-instance.ts';
 import type { SeasonInstance } from '../../../../../planner/season/optimise/instance.ts';
+import { faultPaths } from '../../../../builders/faults-of.ts';
 import { tinySeason } from '../../../../builders/tiny-season.ts';
 
-const pathsOf = (instance: SeasonInstance): readonly string[] => {
-  try {
-    checkInstance(instance);
-    return [];
-  } catch (error) {
-    if (error instanceof InputError) return error.faults.map(({ path }) => path);
-    throw error;
-  }
-};
+const pathsOf = (instance: SeasonInstance): readonly string[] => faultPaths(() => checkInstance(instance));
 
 test('a sound season passes; each unsound field is named', () => {
   const good = tinySeason(1);
