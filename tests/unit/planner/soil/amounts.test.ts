@@ -125,6 +125,12 @@ test('shares of a fill are of its own depth, above the reservoir; layers meet wi
   expect(below?.to_m).toBeCloseTo(0.4, 6);
   expect(above?.settled_L).toBeCloseTo(200, 4);
   expect(fillLayers(space, [])).toEqual([]);
+  // above the rest from the surface down: the topmost 10 cm, under it 5
+  const depth = (depth_m: number) => layer({ kind: 'depth', depth_m });
+  const borders = fillLayers(space, [layer({ kind: 'rest' }), depth(0.05), depth(0.1)]).map(({ to_m }) =>
+    Number(to_m.toFixed(9)),
+  );
+  expect(borders).toEqual([0.35, 0.4, 0.5]);
 });
 
 test('layers that miss the surface are told by how much, and which way', () => {

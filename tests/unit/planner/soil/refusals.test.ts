@@ -8,6 +8,7 @@ import { dismantleYield } from '../../../../planner/soil/dismantle.ts';
 import { fillLayers, type RecipeLayer } from '../../../../planner/soil/layers.ts';
 import { loads, packagesToBuy } from '../../../../planner/soil/loads.ts';
 import { depthAfter_m, looseForSettled_L, settledFromLoose_L, settlingFromDrops } from '../../../../planner/soil/settling.ts';
+import { areaCovered_m2, volumeToCover_L } from '../../../../planner/soil/spread.ts';
 import {
   coneHeight_m,
   diameterFromGirth_m,
@@ -76,6 +77,12 @@ describe('digging, settling, topping up', () => {
     ['settlingShare too-large (0.9)', () => settledFromLoose_L(1, 0.95)],
     ['placed_m too-large (5 m)', () => depthAfter_m(6, settling, 1)],
     ['seasons not-whole', () => depthAfter_m(0.4, settling, 1.5)],
+    ['firstShare too-large (0.9)', () => depthAfter_m(0.4, { ...settling, firstShare: 1 }, 1)],
+    ['laterShare too-small (0)', () => depthAfter_m(0.4, { ...settling, laterShare: -0.1 }, 1)],
+    ['volume_L too-small (0 L)', () => areaCovered_m2(-1, 0.1)],
+    ['depth_m not-positive (0 m)', () => areaCovered_m2(1, 0)],
+    ['area_m2 too-small (0 m2)', () => volumeToCover_L(-1, 0.1)],
+    ['depth_m too-large (10 m)', () => volumeToCover_L(1, 11)],
     ['volume too-small (0)', () => looseFromBank(-1, 0.2)],
     ['swellShare too-large (1)', () => gainFromSwell(1, 1.2)],
     ['volume too-small (0)', () => bankFromLoose(-1, 0.2)],

@@ -60,6 +60,8 @@ test('loads by volume and by weight', () => {
     -> 4 count
     result 4 count, notes 0"
   `);
+  expect(explainLoads(haul).formula).not.toMatch(/M/);
+  expect(explainLoads({ ...haul, payload_kg: 1300 }).formula).toMatch(/M/);
   expect(explainLoads(haul).steps[0]?.text).toBe('Volume decides');
   expect(explainLoads({ ...haul, payload_kg: 1300 }).steps[0]?.text).toBe('Weight decides');
 });
