@@ -289,6 +289,25 @@ describe('plants on a lattice', () => {
     expect((foot[1]?.[0] ?? 0) - (foot[0]?.[0] ?? 0)).toBeCloseTo(0.5, 9);
     expect((stem[0]?.[1] ?? 0) - (foot[0]?.[1] ?? 0)).toBeCloseTo(2, 9);
   });
+  test('without a margin a row ends at the edges themselves', () => {
+    const rows = rowsInOutline({
+      outline: { shape: 'polygon', vertices_m: ell },
+      rowSpacing_m: 2,
+      inRow_m: 0.5,
+      edgeMargin_m: 0,
+    });
+    // 3 m of foot hold seven plants, 1 m of stem three
+    expect([rows.rows, rows.plants]).toEqual([2, 10]);
+    expect(Math.min(...rows.points_m.map(([x]) => x))).toBeCloseTo(0, 9);
+  });
+  test('every second row of a staggered bed lies half a spacing on, the whole in the middle', () => {
+    const { points_m, plants } = plantsInBed({
+      outline: { shape: 'rectangle', length_m: 1.5, width_m: 0.6 },
+      spacing: { pattern: 'staggered', spacing_m: 0.3 },
+    });
+    const row = (sign: number) => points_m.filter(([, y]) => Math.sign(y) === sign).map(([x]) => Number(x.toFixed(6)));
+    expect([plants, row(-1), row(1)]).toEqual([9, [-0.6, -0.3, 0, 0.3, 0.6], [-0.45, -0.15, 0.15, 0.45]]);
+  });
   test('rows of an even outline lie about its middle line where that costs no plant', () => {
     const oval = rowsInOutline({
       outline: { shape: 'oval', length_m: 3, width_m: 1 },

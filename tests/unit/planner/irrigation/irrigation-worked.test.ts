@@ -291,6 +291,10 @@ describe('a reservoir', () => {
       [2028, 7, 0, null, null],
     ]);
     expect(reservoirYears(tank, [])).toEqual([]);
+    // a full tank runs over with all that the roof brings: 36 L a day, 5 wash it
+    const catchment = { area_m2: 10, catchShare: 0.9, firstFlush_mm: 0.5, dryDays: 3 };
+    const [wet] = reservoirYears({ ...tank, catchment }, days([4, 4], 0));
+    expect([wet?.caught_L, Number(wet?.overflow_L.toFixed(9)), wet?.days.length]).toEqual([0, 67, 2]);
   });
   test('carries beds for whole rounds', () => {
     const working = explainDaysAway({ usable_L: 100, beds: 3, fill_L: 10, fillsPerDay: 2 });

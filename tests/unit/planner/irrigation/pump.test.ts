@@ -81,6 +81,15 @@ describe('a pump’s curve', () => {
         ]),
       ),
     ).toContain('points.0.flow_L_per_h too-small');
+    for (const head_m of [-1, Number.NaN])
+      expect(
+        faultsOf(() =>
+          pumpCurve('points', [
+            { flow_L_per_h: 0, head_m: 2 },
+            { flow_L_per_h: 500, head_m },
+          ]),
+        ),
+      ).toContain('points.1.head_m too-small');
     const late = smallPumpPoints.map((point) => ({ ...point, flow_L_per_h: point.flow_L_per_h + 100 }));
     expect(faultsOf(() => pumpCurve('three-points', late))).toEqual(['points.0.flow_L_per_h shut-off-needed']);
     expect(

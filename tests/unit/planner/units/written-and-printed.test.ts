@@ -52,6 +52,10 @@ describe('numbers by hand', () => {
     ['12 34', undefined],
     ['1 2345', undefined],
     ['a1 234', undefined],
+    ['x12', undefined],
+    ['x1.5', undefined],
+    ['12x', undefined],
+    ['1,5x', undefined],
   ])('%s', (text, expected) => {
     expect(readNumber(text)).toBe(expected);
   });
