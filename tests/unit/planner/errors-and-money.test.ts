@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { InputError, refuse, requirePositive, requireRange, requireWhole } from '../../../planner/errors.ts';
-import { createMilp } from '../../../planner/milp.ts';
 import { roundMoney, splitMoney } from '../../../planner/money.ts';
 import { computed, entry, library, practice, source } from '../../../planner/working.ts';
 import { faultsOf, refusals, testRefusals } from '../../builders/faults-of.ts';
@@ -74,46 +73,6 @@ describe('money', () => {
     ['weights.1 too-small', () => splitMoney(1, [1, -1])],
     ['weights.0 too-small', () => splitMoney(1, [Number.NaN])],
   ]);
-});
-
-describe('a linear model', () => {
-  testRefusals([
-    ['columns.0.cost not-a-number', () => createMilp('minimise').column({ cost: Infinity })],
-    ['columns.0 not-a-number', () => createMilp('minimise').column({ cost: 1, lower: Number.NaN })],
-    ['columns.0 too-large', () => createMilp('minimise').column({ cost: 1, lower: 2, upper: 1 })],
-    ['rows.0 not-a-number', () => createMilp('minimise').row({ upper: Number.NaN, entries: [] })],
-    ['rows.0 no-such-column', () => createMilp('minimise').row({ upper: 1, entries: [[0, 1]] })],
-  ]);
-  test('numbers its columns and rows, leaves out what adds up to nothing, and refuses a coefficient that is none', () => {
-    const milp = createMilp('minimise');
-    expect([milp.column({ cost: 1 }), milp.column({ cost: 2, lower: 3, upper: 3 }), milp.columnCount()]).toEqual([0, 1, 2]);
-    const row = milp.row({
-      lower: 1,
-      entries: [
-        [0, 1],
-        [0, -1],
-        [1, 4],
-      ],
-    });
-    expect([row, milp.row({ upper: 5, entries: [[0, 2]] })]).toEqual([0, 1]);
-    expect(refusals(() => milp.row({ entries: [[0, Number.NaN]] }))).toEqual(['rows.2 not-a-number']);
-    const model = milp.build();
-    expect(model.sense).toBe('minimise');
-    expect([[...model.columnLower], [...model.columnUpper], [...model.integer]]).toEqual([
-      [0, 3],
-      [Infinity, 3],
-      [0, 0],
-    ]);
-    expect([[...model.rowLower], [...model.rowUpper]]).toEqual([
-      [1, -Infinity],
-      [Infinity, 5],
-    ]);
-    expect([[...model.rows.starts], [...model.rows.columns], [...model.rows.values]]).toEqual([
-      [0, 1, 2],
-      [1, 0],
-      [4, 2],
-    ]);
-  });
 });
 
 test('where a figure comes from is of its kind, with words of its own where none are given', () => {
