@@ -73,8 +73,11 @@ describe('air, wind and evaporation', () => {
 });
 
 describe('records', () => {
-  const columns = plainColumns(['date', 'tmax_c']);
-  if (columns === undefined) throw new Error('these columns are understood');
+  const row = (cells: readonly string[]) => {
+    const columns = plainColumns(['date', 'tmax_c']);
+    if (columns === undefined) throw new Error('these columns are understood');
+    return readPlainRow(columns, cells);
+  };
   testRefusals([
     ['upper_C too-small', () => extremesHeld({ tmin_C: 1, tmax_C: 9, base_C: 10, upper_C: 9.9 })],
     ['p too-large (1)', () => empiricalQuantile([1], 1.1)],
@@ -94,6 +97,6 @@ describe('records', () => {
     ['station other-shape', () => noaaLine(['xUSW00024233', '20240709', 'TMAX', '1'])],
     ['station other-shape', () => noaaLine(['USW000242334', '20240709', 'TMAX', '1'])],
     ['line other-shape', () => noaaFixedLine('short')],
-    ['date not-a-date', () => readPlainRow(columns, ['', '20'])],
+    ['date not-a-date', () => row(['', '20'])],
   ]);
 });

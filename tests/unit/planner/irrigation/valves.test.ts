@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { describe, expect, test } from 'vitest';
+import { beforeEach, describe, expect, test } from 'vitest';
 import { networkOf } from '../../../../planner/irrigation/line-plan.ts';
 import { readyLine, solveReady } from '../../../../planner/irrigation/line-solution.ts';
 import {
@@ -89,8 +89,12 @@ describe('valves set for equal shares', () => {
 
 describe('the set-up card', () => {
   const snake = aSnake();
-  const line = readyLine(snake);
-  const designK = new Map(designValves(line, equal(8), 0.1).settings.map((setting) => [setting.id, setting.lossK]));
+  let line: ReturnType<typeof readyLine>;
+  let designK: ReadonlyMap<string, number>;
+  beforeEach(() => {
+    line = readyLine(snake);
+    designK = new Map(designValves(line, equal(8), 0.1).settings.map((setting) => [setting.id, setting.lossK]));
+  });
   const openK = new Map(snake.outlets.map((outlet) => [outlet.id, outlet.lossK]));
 
   test('near to far, eight beds show 58, 59, 59, 59, 58, 55, 56 and at last 71 L/h (our own computation, no source)', () => {
