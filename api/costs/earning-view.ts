@@ -19,6 +19,8 @@ export type EarningView = EarningRow & {
   /** Margin with wages added back, for each hour worked. */
   readonly return_minor_per_h: number | null;
   readonly cost_minor_per_kg: number | null;
+  /** Some of its costs have no price that anyone knows: they are at least this, its margin at most. */
+  readonly atLeast: boolean;
 };
 
 const DAYS_PER_WEEK = 7;
@@ -33,7 +35,9 @@ export function earningView(ledger: SeasonLedger, by: GroupBy, outletNames: Read
       ? outletRows(ledger)
       : earningRows(ledger.postings, ledger.incomes, { of: (bedId, plantingId) => groupOf.of(bedId, plantingId) });
   const measures = measuresOf(ledger, by, groupOf);
-  return rows
+  const marked = markedGroups(ledger, by, groupOf);
+  const nothing = (id: string): EarningRow => ({ ...noEarning, id });
+  return [...rows, ...[...marked].filter((id) => !rows.some((row) => row.id === id)).map(nothing)]
     .map((row): EarningView => {
       const known = measures.get(row.id) ?? { area: 0, days: 0, hours: 0 };
       const label = by === 'outlet' ? { name: outletNames.get(row.id) ?? '', detail: '' } : groupOf.label(row.id);
@@ -48,10 +52,34 @@ export function earningView(ledger: SeasonLedger, by: GroupBy, outletNames: Read
         margin_minor_per_m2_week: perMeasure(row.margin_minor * DAYS_PER_WEEK, known.days),
         return_minor_per_h: perMeasure(row.margin_minor + row.labour_minor, known.hours),
         cost_minor_per_kg: perMeasure(row.cost_minor, row.sold_kg),
+        atLeast: marked.has(row.id),
       };
     })
     .toSorted((a, b) => b.margin_minor - a.margin_minor || a.name.localeCompare(b.name));
 }
+
+/** The groups that bear some of what has no price. */
+function markedGroups(ledger: SeasonLedger, by: GroupBy, groups: Groups): ReadonlySet<string> {
+  const rows =
+    by === 'outlet'
+      ? earningRows(postingsByOutlet(ledger.marks, ledger.incomes).postings, [], { of: (outletId) => outletId })
+      : earningRows(ledger.marks, [], { of: groups.of });
+  return new Set(rows.map((row) => row.id));
+}
+
+const noEarning = {
+  income_minor: 0,
+  direct_minor: 0,
+  bed_minor: 0,
+  water_minor: 0,
+  lineParts_minor: 0,
+  overhead_minor: 0,
+  cost_minor: 0,
+  labour_minor: 0,
+  contribution_minor: 0,
+  margin_minor: 0,
+  sold_kg: 0,
+};
 
 const unassigned: Readonly<Record<GroupBy, string>> = {
   bed: 'No bed',

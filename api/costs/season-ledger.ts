@@ -27,6 +27,7 @@ import { type Books, booksOfFarm } from './books.ts';
 import { type FedBeds, fedBeds, lineCharges } from './line-charges.ts';
 import { type LinePartCost, linePartCosts } from './line-part-costs.ts';
 import { fillingOf, stockCharges, type ValuedMove } from './stock-charges.ts';
+import { marksOf, type Unpriced, unpricedCosts } from './unpriced-costs.ts';
 
 /** A season's costs and incomes, each brought to its bed and planting. */
 export type SeasonLedger = {
@@ -39,6 +40,10 @@ export type SeasonLedger = {
   /** Parts of the water lines, each with its cost of the season. */
   readonly lineParts: readonly LinePartCost[];
   readonly fed: FedBeds;
+  /** What has no price that anyone knows: it is in none of the charges. */
+  readonly unpriced: readonly Unpriced[];
+  /** Where the costs of what has no price would come to rest; the amounts mean nothing. */
+  readonly marks: readonly Posting[];
   readonly postings: readonly Posting[];
   readonly incomes: readonly IncomeLine[];
   readonly soldInUnit: ReadonlyMap<string, number>;
@@ -95,17 +100,14 @@ function ledgerOf(db: FarmDb, seasonId: string): SeasonLedger {
     ...workCharges(db, season, beds, labour),
     ...lineCharges(db, farm, span, fed, lineParts),
   ];
-  const postings = spreadCharges({
-    beds,
-    stays,
-    plantings: plantings.map((each) => ({
-      plantingId: each.plantingId,
-      plants: each.plants,
-      labour_h: hoursOf.get(each.plantingId) ?? 0,
-      income_minor: incomeOf.get(each.plantingId) ?? 0,
-    })),
-    charges,
-  });
+  const unpriced = unpricedCosts({ db, season: span, used, fills, lineParts, fed, overheadKey: farm.overheadKey });
+  const weights = plantings.map((each) => ({
+    plantingId: each.plantingId,
+    plants: each.plants,
+    labour_h: hoursOf.get(each.plantingId) ?? 0,
+    income_minor: incomeOf.get(each.plantingId) ?? 0,
+  }));
+  const spread = (of: readonly Charge[]) => spreadCharges({ beds, stays, plantings: weights, charges: of });
   const unitOf = new Map(plantings.map((each) => [each.plantingId, each.yieldUnit]));
   const soldInUnit = new Map<string, number>();
   for (const row of sold)
@@ -120,7 +122,9 @@ function ledgerOf(db: FarmDb, seasonId: string): SeasonLedger {
     charges,
     lineParts,
     fed,
-    postings,
+    postings: spread(charges),
+    unpriced,
+    marks: spread(marksOf(unpriced)),
     incomes,
     soldInUnit,
     hoursOf,

@@ -4,9 +4,16 @@ import type { Charge, ChargeTarget, CostKind } from '../../planner/costs/spread-
 import { type StockMovement, valueStock } from '../../planner/orders/stock-ledger.ts';
 
 /** What went out of stock, at the ledger's average cost. */
-export type ValuedMove = MoveFact & { readonly cost_minor: number };
+export type ValuedMove = MoveFact & {
+  readonly cost_minor: number;
+  /** How much of it has a price that nobody knows: it is not in the cost. */
+  readonly unpricedAmount: number;
+};
 
-/** Values every movement out of stock by moving average, material by material. `moves` come sorted by material and day. */
+/**
+ * Values every movement out of stock by moving average, material by material. What is used of a material that never came into the
+ * books costs what the grower said. `moves` come sorted by material and day.
+ */
 export function valuedMoves(moves: readonly MoveFact[]): readonly ValuedMove[] {
   return [...Map.groupBy(moves, (move) => move.materialId).values()].flatMap((ofMaterial) => {
     const counted = ofMaterial.filter((move) => move.amount !== 0);
@@ -17,7 +24,18 @@ export function valuedMoves(moves: readonly MoveFact[]): readonly ValuedMove[] {
           : { kind: 'out', amount: -move.amount, flagged: true },
     );
     const { values_minor } = valueStock(movements, 'moving-average');
-    return counted.flatMap((move, at) => (move.amount < 0 ? [{ ...move, cost_minor: values_minor[at] ?? 0 }] : []));
+    let came = 0;
+    let cameUnpriced = 0;
+    return counted.flatMap((move, at): readonly ValuedMove[] => {
+      if (move.amount > 0) {
+        came += move.amount;
+        cameUnpriced += move.unpriced ? move.amount : 0;
+        return [];
+      }
+      if (came === 0)
+        return [{ ...move, cost_minor: Math.max(0, -move.value_minor), unpricedAmount: move.unpriced ? -move.amount : 0 }];
+      return [{ ...move, cost_minor: values_minor[at] ?? 0, unpricedAmount: (-move.amount * cameUnpriced) / came }];
+    });
   });
 }
 
@@ -33,10 +51,17 @@ export function stockCharges(
   isFilling: (move: ValuedMove) => boolean,
   overheadKey: ShareKey,
 ): readonly Charge[] {
-  return moves
-    .filter((move) => move.date >= from && move.date <= to && move.partId === null && !isFilling(move))
-    .map((move) => chargeOf(move, overheadKey));
+  return usesOf(moves, from, to, isFilling).map((move) => chargeOf(move, overheadKey));
 }
+
+/** What went out of stock in a season and lasts for no longer. */
+export const usesOf = (
+  moves: readonly ValuedMove[],
+  from: string,
+  to: string,
+  isFilling: (move: ValuedMove) => boolean,
+): readonly ValuedMove[] =>
+  moves.filter((move) => move.date >= from && move.date <= to && move.partId === null && !isFilling(move));
 
 function chargeOf(move: ValuedMove, overheadKey: ShareKey): Charge {
   switch (move.kind) {
@@ -59,7 +84,8 @@ function kindOf(move: ValuedMove): CostKind {
   return move.materialKind === 'packing' ? 'packing' : 'inputs';
 }
 
-function targetOf(move: ValuedMove, overheadKey: ShareKey): ChargeTarget {
+/** What a use belongs to, as far as that is known. */
+export function targetOf(move: ValuedMove, overheadKey: ShareKey): ChargeTarget {
   if (move.plantingId !== null && move.bedId !== null)
     return { to: 'planting-in-bed', plantingId: move.plantingId, bedId: move.bedId };
   if (move.plantingId !== null) return { to: 'planting', plantingId: move.plantingId };

@@ -32,3 +32,17 @@ export function costsOfTaking(db: FarmDb, takings: readonly Taking[], date: stri
   }
   return costs;
 }
+
+/**
+ * The share of what came into stock up to a day whose price nobody knows; 1 where nothing ever came in. What is used is taken to
+ * be mixed like what came in.
+ */
+export function unpricedShareOf(db: FarmDb, materialId: string, until: string): number {
+  const came = movesOfMaterial(db, materialId).filter((move) => move.amount > 0 && move.date <= until);
+  const total = came.reduce((sum, move) => sum + move.amount, 0);
+  return total === 0 ? 1 : came.reduce((sum, move) => sum + (move.unpriced ? move.amount : 0), 0) / total;
+}
+
+/** Whether nothing of a material had come into the books by a day: what is used then has no cost in the ledger. */
+export const nothingCame = (db: FarmDb, materialId: string, until: string): boolean =>
+  !movesOfMaterial(db, materialId).some((move) => move.amount > 0 && move.date <= until);

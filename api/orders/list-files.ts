@@ -4,9 +4,10 @@ import { farmOfFile } from '../../db/repositories/farm.ts';
 import { currencyPlaces } from '../../planner/units/print-money.ts';
 import { Refusal } from '../errors.ts';
 import type { MakeDownload } from '../http/downloads.ts';
-import { reportReader, settingsOf } from '../report/report-reader.ts';
+import { type ReportReader, reportReader, settingsOf } from '../report/report-reader.ts';
 import { cautionTexts } from '../words/caution-texts.ts';
 import { shoppingView } from './shopping-view.ts';
+import { saysUnpriced, type UnpricedMaterialNeed, unpricedOfSeason } from './unpriced-of-season.ts';
 import { wantedDays } from './wanted-days.ts';
 
 /** The shopping list as CSV: one line a package kind, fees and tax as lines of their own. */
@@ -26,7 +27,16 @@ export const shoppingCsv: MakeDownload = ({ db, today }, query) => {
     [list.name, '', 'Delivery', '', '', list.delivery_minor / whole, ''],
     [list.name, '', 'Tax', '', '', list.tax_minor / whole, ''],
   ]);
-  const body = stringify([['supplier', 'material', 'package', 'packages', 'price', 'total', 'for'], ...rows], {
+  const unpriced = unpricedOfSeason(db, query['season'] ?? '', today).map((each) => [
+    '',
+    each.material,
+    'No price known',
+    '',
+    '',
+    '',
+    `${each.amount} ${each.baseUnit} wanted: add an offer`,
+  ]);
+  const body = stringify([['supplier', 'material', 'package', 'packages', 'price', 'total', 'for'], ...rows, ...unpriced], {
     bom: true,
     escape_formulas: true,
     record_delimiter: '\r\n',
@@ -42,6 +52,7 @@ export const shoppingPdf: MakeDownload = async ({ db, program, today, now }, que
   const { date, money, print, say } = reader;
   const lists = shoppingView(db, query['season'] ?? '', wantedDays(db, query['season'] ?? '', today));
   const { pdfOf } = await import('../report/pdf.ts');
+  const missing = unpricedOfSeason(db, query['season'] ?? '', today);
   const content = lists.flatMap((list, at) => [
     { text: list.name, style: 'head', ...(at === 0 ? {} : { pageBreak: 'before' as const }) },
     {
@@ -82,9 +93,22 @@ export const shoppingPdf: MakeDownload = async ({ db, program, today, now }, que
       say,
     ),
   ]);
-  const body = await pdfOf({ title: say('Shopping list'), made: now, content }, program.places.fonts);
+  const body = await pdfOf(
+    { title: say('Shopping list'), made: now, content: [...content, ...unpricedPart(missing, reader)] },
+    program.places.fonts,
+  );
   return { name: 'shopping-list.pdf', type: 'application/pdf', body, inline: true };
 };
+
+/** What is needed and stands in no list, since no price of it is known. */
+function unpricedPart(missing: readonly UnpricedMaterialNeed[], { print, say }: ReportReader): readonly Content[] {
+  return missing.length === 0
+    ? []
+    : [
+        { text: say(saysUnpriced(missing)), bold: true, margin: [0, 10, 0, 2] },
+        { ul: missing.map((each) => `${each.material}: ${print(each.amount, each.baseUnit)}`) },
+      ];
+}
 
 /** What handling the goods of a page calls for, below its table. */
 function cautionsOfList(resources: string, ids: readonly string[], say: (text: string) => string): readonly Content[] {

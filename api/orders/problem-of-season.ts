@@ -4,7 +4,7 @@ import { needChoices, type OfferInForce, offersInForce, standIns } from '../../d
 import { suppliersOfFarm } from '../../db/repositories/suppliers.ts';
 import type { IsoDate } from '../../planner/calendar.ts';
 import { type FarmNeed, pooledNeeds, purchaseNeeds, supplierTerms } from '../../planner/orders/needs.ts';
-import type { PurchaseOffer, PurchaseProblem } from '../../planner/orders/purchase-problem.ts';
+import type { PurchaseNeed, PurchaseOffer, PurchaseProblem } from '../../planner/orders/purchase-problem.ts';
 import { leadOf } from './leads.ts';
 import { needsOfSeason } from './needs-of-season.ts';
 
@@ -32,7 +32,12 @@ export function problemOfSeason(
   seasonId: string,
   today: IsoDate,
   wishes: BuyingWishes,
-): { readonly problem: PurchaseProblem; readonly needs: readonly FarmNeed[] } {
+): {
+  readonly problem: PurchaseProblem;
+  readonly needs: readonly FarmNeed[];
+  /** Each need by itself, where the problem has those of one kind together. */
+  readonly single: readonly PurchaseNeed[];
+} {
   const { needs } = needsOfSeason(db, seasonId, today);
   const choices = new Map(
     needChoices(db, seasonId).map((row) => [
@@ -48,19 +53,19 @@ export function problemOfSeason(
   );
   const suppliers = suppliersOfFarm(db).filter((each) => !each.retired);
   const offers = offersInForce(db);
-  const { pooled } = pooledNeeds(
-    purchaseNeeds({
-      needs,
-      choices,
-      standIns: standIns(db),
-      leads: offers.map(leadOf),
-      today,
-      mustBeInTime: wishes.inTime,
-    }),
-  );
+  const single = purchaseNeeds({
+    needs,
+    choices,
+    standIns: standIns(db),
+    leads: offers.map(leadOf),
+    today,
+    mustBeInTime: wishes.inTime,
+  });
+  const { pooled } = pooledNeeds(single);
   const wanted = new Set(pooled.flatMap((need) => need.materials.map((each) => each.materialId)));
   return {
     needs,
+    single,
     problem: {
       needs: pooled,
       stock: [...stockBalances(db)]

@@ -1,9 +1,10 @@
 import { newId } from '../../db/file/new-id.ts';
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import { addStockMoves, stockBalances } from '../../db/repositories/bed-history.ts';
+import { materialFacts } from '../../db/repositories/stock.ts';
 import { unitPrices } from '../../db/repositories/unit-prices.ts';
 import { roundMoney } from '../../planner/money.ts';
-import { costsOfTaking, movementsOf } from './ledger-of-material.ts';
+import { costsOfTaking, movementsOf, unpricedShareOf } from './ledger-of-material.ts';
 
 /** An amount of a material, in its base unit, that goes into a bed, or into a line where there is no bed. */
 export type Taking = {
@@ -20,11 +21,13 @@ export type Taken = {
   readonly fromStock: number;
   readonly stock_minor: number;
   readonly priced_minor: number;
+  /** How much of the amount has a price that nobody knows: it is in neither cost. */
+  readonly unpriced: number;
 };
 
 /**
  * Takes materials out of stock as far as they lie there, on that day and now, so that no balance falls below nothing. What
- * did not lie there was bought outside the books: it stands at the lowest price on offer, and at nothing where none is.
+ * did not lie there was bought outside the books: it stands at the lowest price on offer, and as not priced where none is.
  */
 export function takeFromStock(db: FarmDb, takings: readonly Taking[], date: string): readonly Taken[] {
   const left = new Map<string, number>();
@@ -70,9 +73,17 @@ export function takeFromStock(db: FarmDb, takings: readonly Taking[], date: stri
     }),
   );
   const prices = unitPrices(db);
-  return takings.map(({ materialId, amount }, at) => ({
-    fromStock: fromStock[at] ?? 0,
-    stock_minor: costs_minor[at] ?? 0,
-    priced_minor: roundMoney((amount - (fromStock[at] ?? 0)) * (prices.get(materialId) ?? 0)),
-  }));
+  const facts = materialFacts(db);
+  return takings.map(({ materialId, amount }, at): Taken => {
+    const stocked = fromStock[at] ?? 0;
+    const price = prices.get(materialId);
+    const unpricedOfStock = stocked > 0 ? stocked * unpricedShareOf(db, materialId, date) : 0;
+    const isFree = facts.get(materialId)?.own === true;
+    return {
+      fromStock: stocked,
+      stock_minor: costs_minor[at] ?? 0,
+      priced_minor: roundMoney((amount - stocked) * (price ?? 0)),
+      unpriced: unpricedOfStock + (price === undefined && !isFree ? amount - stocked : 0),
+    };
+  });
 }

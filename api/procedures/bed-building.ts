@@ -67,6 +67,7 @@ function addWithParts(db: FarmDb, designId: string, beds: readonly NewBed[]): { 
         materialId: part.materialId,
         amount: part.amount,
         price_minor: (taken[at]?.stock_minor ?? 0) + (taken[at]?.priced_minor ?? 0),
+        unpricedAmount: taken[at]?.unpriced ?? 0,
         life_years: part.life_years,
         salvageShare: part.salvageShare,
         installedDate: builtDate,

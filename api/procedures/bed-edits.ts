@@ -194,11 +194,15 @@ export const bedEdits = {
             loose_L: need.loose_L,
             cost_minor: (cost?.stock_minor ?? 0) + (cost?.priced_minor ?? 0),
             priced_minor: cost?.priced_minor ?? 0,
+            unpriced_L: cost === undefined ? (need.isOwn ? 0 : need.loose_L) : cost.unpriced * (litres.get(need.materialId) ?? 0),
           };
         }),
       );
       const priced_minor = taken.reduce((sum, each) => sum + each.priced_minor, 0);
-      return { filled: needs.length, priced_minor };
+      const unpriced =
+        taken.filter((each) => each.unpriced > 0).length +
+        needs.filter((need) => !need.isOwn && !litres.has(need.materialId)).length;
+      return { filled: needs.length, priced_minor, unpriced };
     },
   }),
   /** Puts a new part in for a worn one: out of stock as far as it lies there. Without a price it stands at what that cost. */
@@ -225,8 +229,18 @@ export const bedEdits = {
       const taking = { materialId, amount: part.amount, bedId, reason: `Part replaced: ${reason}`, partId: id };
       const [taken] = takeFromStock(db, [taking], date);
       const cost_minor = (taken?.stock_minor ?? 0) + (taken?.priced_minor ?? 0);
+      const unpricedAmount = price_minor === null ? (taken?.unpriced ?? 0) : 0;
       addParts(db, [
-        { id, bedId, materialId, salvageShare, installedDate: date, price_minor: price_minor ?? cost_minor, ...part },
+        {
+          id,
+          bedId,
+          materialId,
+          salvageShare,
+          installedDate: date,
+          price_minor: price_minor ?? cost_minor,
+          unpricedAmount,
+          ...part,
+        },
       ]);
       return { partId: id };
     },

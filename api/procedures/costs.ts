@@ -4,14 +4,19 @@ import type { FarmDb } from '../../db/file/open-farm.ts';
 import { addOverhead, overheadsOfSeason, removeOverhead } from '../../db/repositories/cost-facts.ts';
 import { outletsOfFarm } from '../../db/repositories/sales.ts';
 import { seasonsOfFarm } from '../../db/repositories/seasons.ts';
+import { materialFacts } from '../../db/repositories/stock.ts';
+import { unitPrices } from '../../db/repositories/unit-prices.ts';
+import { setUnknownPrice } from '../../db/repositories/unpriced.ts';
 import { type IsoDate, isIsoDate } from '../../planner/calendar.ts';
 import { explainEarning } from '../../planner/costs/per-measure.ts';
+import { litresPerBaseUnit } from '../../planner/soil/base-unit.ts';
 import { bedsOnSite } from '../costs/beds-on-site.ts';
 import { earningView, type GroupBy, groupings } from '../costs/earning-view.ts';
 import { explainLinePart, explainLineShares } from '../costs/line-part-costs.ts';
 import { planView } from '../costs/plan-view.ts';
 import { seasonLedger } from '../costs/season-ledger.ts';
 import { standView } from '../costs/stand-view.ts';
+import { type Unpriced, unpricedByMaterial } from '../costs/unpriced-costs.ts';
 import { Refusal } from '../errors.ts';
 import { change, nothing, read } from '../procedure.ts';
 
@@ -23,6 +28,11 @@ function viewOf(db: FarmDb, seasonId: string, by: GroupBy) {
   const outlets = new Map(outletsOfFarm(db).map((each) => [each.id, each.name]));
   return { ledger, rows: earningView(ledger, by, outlets) };
 }
+
+const unpricedWithOffers = (db: FarmDb, unpriced: readonly Unpriced[]) => {
+  const offers = unitPrices(db);
+  return unpricedByMaterial(db, unpriced).map((each) => ({ ...each, offer_minor: offers.get(each.materialId) ?? null }));
+};
 
 const sum = <Row>(rows: readonly Row[], of: (row: Row) => number): number => rows.reduce((all, row) => all + of(row), 0);
 
@@ -57,6 +67,8 @@ export const costs = {
           labour_minor: sum(rows, (row) => row.labour_minor),
           area_m2: sum(ledger.beds, (bed) => bed.area_m2),
         },
+        /** What has no price that anyone knows, with the lowest price on offer where there is one. */
+        unpriced: unpricedWithOffers(db, ledger.unpriced),
         method: {
           parts: ledger.farm.partsMethod,
           overheadKey: ledger.farm.overheadKey,
@@ -114,6 +126,8 @@ export const costs = {
           labour_h: ledger.labour_h,
           return_minor_per_h: ledger.labour_h > 0 ? (income - cost + labour) / ledger.labour_h : null,
           area_m2: sum(ledger.beds, (bed) => bed.area_m2),
+          /** How many things in it have no price that anyone knows. */
+          unpriced: ledger.unpriced.length,
         };
       });
     },
@@ -130,6 +144,20 @@ export const costs = {
   stand: read({
     input: inSeason.extend({ cropId: z.string().min(1), correlation: z.number().min(-1).max(1).default(0) }),
     run: ({ db }, { seasonId, cropId, correlation }) => standView(db, seasonLedger(db, seasonId), cropId, correlation),
+  }),
+  /** Gives a price to all that has none of a material; nothing where it cost nothing. */
+  priceUnknown: change({
+    note: 'Price of what had none',
+    input: z.object({
+      materialId: z.string().min(1, 'Choose a material.'),
+      price_minor: z.number('Enter a price.').nonnegative('A price cannot be negative.').max(1e9, 'This is too much.'),
+    }),
+    run({ db }, { materialId, price_minor }) {
+      const material = materialFacts(db).get(materialId);
+      if (material === undefined) throw new Refusal({ code: 'not-found', what: 'material' });
+      const perUnit_L = litresPerBaseUnit(material);
+      return { priced: setUnknownPrice(db, materialId, price_minor, perUnit_L === null ? null : 1 / perUnit_L) };
+    },
   }),
   overheads: read({ input: inSeason, run: ({ db }, { seasonId }) => overheadsOfSeason(db, seasonId) }),
   addOverhead: change({

@@ -11,7 +11,7 @@ import { refuse } from '../../planner/errors.ts';
 import { calendarDate } from '../beds/entry.ts';
 import { lastingLinePart } from '../costs/line-part-costs.ts';
 import { Refusal } from '../errors.ts';
-import { takeFromStock } from '../orders/take-from-stock.ts';
+import { type Taken, takeFromStock } from '../orders/take-from-stock.ts';
 import { change, read } from '../procedure.ts';
 import { loadLine } from '../water-line/load-line.ts';
 
@@ -56,7 +56,7 @@ export const lineParts = {
       addLinePart(db, {
         id: linePartId,
         lineId: id,
-        price_minor: price_minor ?? (taken?.stock_minor ?? 0) + (taken?.priced_minor ?? 0),
+        ...pricedAs(price_minor, taken),
         ...part,
       });
       return { linePartId, fromStock: taken?.fromStock ?? 0 };
@@ -81,7 +81,7 @@ export const lineParts = {
         lineId: id,
         materialId,
         installedDate: date,
-        price_minor: price_minor ?? (taken?.stock_minor ?? 0) + (taken?.priced_minor ?? 0),
+        ...pricedAs(price_minor, taken),
         ...part,
       });
       return { linePartId: newPartId };
@@ -110,6 +110,12 @@ export const lineParts = {
 
 const yearlyOf = (part: { readonly price_minor: number; readonly life_years: number; readonly installedDate: string }) =>
   lastingLinePart({ ...part, from: part.installedDate, until: null });
+
+/** What a part cost: as the grower says, else what it was taken at, as far as a price is known. */
+const pricedAs = (price_minor: number | null, taken: Taken | undefined) =>
+  price_minor === null
+    ? { price_minor: (taken?.stock_minor ?? 0) + (taken?.priced_minor ?? 0), unpricedAmount: taken?.unpriced ?? 0 }
+    : { price_minor, unpricedAmount: 0 };
 
 /** Ends a part that is in its line. @throws Refusal when it is not; InputError on a day before it went in */
 function endPart(db: FarmDb, linePartId: string, date: string, reason: string) {

@@ -40,6 +40,7 @@ import { problemOfSeason } from '../orders/problem-of-season.ts';
 import { receivedLots } from '../orders/received-lots.ts';
 import { billOfRows, shoppingView } from '../orders/shopping-view.ts';
 import { spendingOfFarm } from '../orders/spending-of-farm.ts';
+import { unpricedOfSeason } from '../orders/unpriced-of-season.ts';
 import { wantedDays } from '../orders/wanted-days.ts';
 import { change, job, read } from '../procedure.ts';
 
@@ -106,6 +107,8 @@ export const orders = {
       };
     },
   }),
+  /** What of the needs has no price that anyone knows: the list and the budget are at least what they say. */
+  unpriced: read({ input: inSeason, run: ({ db, today }, { seasonId }) => unpricedOfSeason(db, seasonId, today) }),
   addNeed: change({
     note: 'Add a need',
     input: inSeason.extend({

@@ -5,6 +5,7 @@ import {
   addMoves,
   addStandIn,
   materialLots,
+  materialsOfTheFarm,
   movesOfMaterial,
   removeStandIn,
   standIns,
@@ -14,7 +15,7 @@ import { addDays, isIsoDate } from '../../planner/calendar.ts';
 import { InputError } from '../../planner/errors.ts';
 import { roundMoney } from '../../planner/money.ts';
 import { explainUnitCost, valueStock } from '../../planner/orders/stock-ledger.ts';
-import { movementsOf } from '../orders/ledger-of-material.ts';
+import { movementsOf, nothingCame, unpricedShareOf } from '../orders/ledger-of-material.ts';
 import { change, nothing, read } from '../procedure.ts';
 
 const isoDate = z.string().refine(isIsoDate, 'A calendar date is needed, as 2026-03-09.');
@@ -72,10 +73,13 @@ export const stock = {
     }),
     run({ db }, { date, who, reason, counts }) {
       const balances = new Map(stockedMaterials(db).map((row) => [row.materialId, row.balance]));
+      const free = materialsOfTheFarm(db);
       const rows = counts.flatMap(({ materialId, counted, unitCost_minor }) => {
         const before = balances.get(materialId);
         const amount = counted - (before ?? 0);
         if (Math.abs(amount) < 1e-9) return [];
+        const unpriced =
+          amount > 0 && unitCost_minor === null && !free.has(materialId) && unpricedShareOf(db, materialId, date) === 1;
         const value =
           amount > 0
             ? roundMoney(amount * (unitCost_minor ?? valueStock(movementsOf(db, materialId), 'moving-average').unitCost_minor))
@@ -91,11 +95,12 @@ export const stock = {
             who,
             reason: reason || 'count',
             flagged: before !== undefined,
+            unpriced,
           },
         ];
       });
       addMoves(db, rows);
-      return { corrected: rows.length };
+      return { corrected: rows.length, unpriced: rows.filter((row) => row.unpriced).length };
     },
   }),
   /** Takes something out of stock. More than is there is refused unless it is flagged as known. */
@@ -125,7 +130,15 @@ export const stock = {
       const movements = movementsOf(db, input.materialId, input.date);
       const value = valueStock([...movements, { kind: 'out', amount, flagged: true }], 'moving-average').values_minor.at(-1) ?? 0;
       addMoves(db, [
-        { ...input, id: newId(), kind: 'use', amount: -amount, value_minor: -value, flagged: amount > balance + 1e-9 },
+        {
+          ...input,
+          id: newId(),
+          kind: 'use',
+          amount: -amount,
+          value_minor: -value,
+          flagged: amount > balance + 1e-9,
+          unpriced: nothingCame(db, input.materialId, input.date) && !materialsOfTheFarm(db).has(input.materialId),
+        },
       ]);
       return { cost_minor: value };
     },

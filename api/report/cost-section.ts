@@ -3,6 +3,7 @@ import { outletsOfFarm } from '../../db/repositories/sales.ts';
 import type { SeasonRecord } from '../../db/repositories/seasons.ts';
 import { type EarningView, earningView, type GroupBy } from '../costs/earning-view.ts';
 import { seasonLedger } from '../costs/season-ledger.ts';
+import { unpricedByMaterial } from '../costs/unpriced-costs.ts';
 import type { ReportReader } from './report-reader.ts';
 import type { Cell, ReportColumn, ReportSection, ReportTable } from './section.ts';
 
@@ -17,6 +18,7 @@ const columns = (head: string): readonly ReportColumn[] => [
   { head: 'Cost', unit: 'minor', name: 'cost_minor' },
   { head: 'Margin', unit: 'minor', name: 'margin_minor' },
   { head: 'Hours', unit: 'h', name: 'labour_h' },
+  { head: 'Note', unit: null, name: 'note' },
 ];
 
 const rowOf = (row: EarningView): readonly Cell[] => [
@@ -30,6 +32,7 @@ const rowOf = (row: EarningView): readonly Cell[] => [
   row.cost_minor,
   row.margin_minor,
   row.labour_h,
+  row.atLeast ? 'a price is missing' : '',
 ];
 
 const tableOf = (name: string, title: string, head: string, rows: readonly EarningView[]): ReportTable => ({
@@ -46,11 +49,17 @@ export function costSection(db: FarmDb, season: SeasonRecord, { money }: ReportR
   const view = (by: GroupBy) => earningView(ledger, by, outlets);
   const beds = view('bed');
   const crops = view('crop');
+  const unpriced = unpricedByMaterial(db, ledger.unpriced);
   const sum = (of: (row: EarningView) => number) => beds.reduce((all, row) => all + of(row), 0);
   return {
     title: 'Which beds and crops paid',
     says: [
       `Season ${season.name}: income ${money(sum((row) => row.income_minor))}, cost ${money(sum((row) => row.cost_minor))} with wages, parts, fill, water lines and overheads, margin ${money(sum((row) => row.margin_minor))}.`,
+      ...(unpriced.length === 0
+        ? []
+        : [
+            `No price is known for ${ledger.unpriced.length} things in it: ${unpriced.map((each) => `${each.material} (${each.things})`).join(', ')}. The cost is at least, the margin at most, what stands here.`,
+          ]),
     ],
     charts: [
       {

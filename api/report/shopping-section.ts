@@ -6,11 +6,14 @@ import type { IsoDate } from '../../planner/calendar.ts';
 import type { LeastCost } from '../../planner/orders/least-cost.ts';
 import type { PurchaseProblem } from '../../planner/orders/purchase-problem.ts';
 import { problemOfSeason } from '../orders/problem-of-season.ts';
+import { saysUnpriced, unpricedOfSeason } from '../orders/unpriced-of-season.ts';
 import type { ReportReader } from './report-reader.ts';
 import type { Cell, ReportSection } from './section.ts';
 
 /** What the list is searched from, with the names of its parts: plain data for the worker. */
 export type Shopping = {
+  /** What of it has no price that anyone knows, as a sentence; empty where all has one. */
+  readonly unpriced: string;
   readonly problem: PurchaseProblem;
   readonly offers: Readonly<Record<string, { readonly supplier: string; readonly material: string; readonly name: string }>>;
   readonly needs: readonly {
@@ -27,6 +30,7 @@ export function shoppingOf(db: FarmDb, season: SeasonRecord, today: IsoDate): Sh
   const materials = materialFacts(db);
   const suppliers = new Map(suppliersOfFarm(db).map((each) => [each.id, each.name]));
   return {
+    unpriced: saysUnpriced(unpricedOfSeason(db, season.id, today)),
     problem,
     offers: Object.fromEntries(
       offersInForce(db).map(({ offer }) => [
@@ -50,7 +54,7 @@ export function shoppingOf(db: FarmDb, season: SeasonRecord, today: IsoDate): Sh
 
 /** What must be bought or dug, why, and where it is cheapest. */
 export function shoppingSection(
-  { needs, offers }: Shopping,
+  { needs, offers, unpriced }: Shopping,
   { plan, saving_minor }: LeastCost,
   { money, number }: ReportReader,
 ): ReportSection {
@@ -73,7 +77,7 @@ export function shoppingSection(
       : [`${needs.length} needs, but no list could be found that serves them with the offers in force.`];
   return {
     title: 'What to buy or dig',
-    says,
+    says: unpriced === '' ? says : [...says, unpriced],
     charts:
       rows.length === 0
         ? []

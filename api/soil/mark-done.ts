@@ -12,6 +12,7 @@ import {
 import { addStockMoves, type NewStockMove } from '../../db/repositories/bed-history.ts';
 import { roundMoney, splitMoney } from '../../planner/money.ts';
 import { kgPerBaseUnit } from '../../planner/soil/base-unit.ts';
+import { nothingCame } from '../orders/ledger-of-material.ts';
 
 export type DoneFacts = {
   readonly date: string;
@@ -68,6 +69,7 @@ export function writeUse(
     value_minor,
     doses.map((dose) => dose.amount_kg),
   );
+  const unpriced = !material.own && nothingCame(db, material.id, facts.date);
   const moves = doses.flatMap((dose, at): NewStockMove[] => {
     const cost = parts_minor[at] ?? 0;
     setApplicationCost(db, dose.applicationBedId, applicationId, cost);
@@ -88,6 +90,7 @@ export function writeUse(
         reason: 'application',
         // more was used than the books held: counted stock will tell
         flagged: amount > hand.amount + 1e-9,
+        unpriced,
       },
     ];
   });

@@ -19,6 +19,7 @@ export function partsOfBed(db: FarmDb, bedId: string) {
       baseUnit: material.baseUnit,
       amount: bedPart.amount,
       price_minor: bedPart.price_minor,
+      unpricedAmount: bedPart.unpricedAmount,
       life_years: bedPart.life_years,
       salvageShare: bedPart.salvageShare,
       installedDate: bedPart.installedDate,
@@ -85,6 +86,7 @@ export function fillsOfBed(db: FarmDb, bedId: string) {
       loose_L: bedFill.loose_L,
       cost_minor: bedFill.cost_minor,
       priced_minor: bedFill.priced_minor,
+      unpriced_L: bedFill.unpriced_L,
     })
     .from(bedFill)
     .innerJoin(material, eq(material.id, bedFill.materialId))

@@ -55,8 +55,10 @@ export function partsBetween(db: FarmDb, from: string, to: string) {
   return db
     .select({
       bedId: bedPart.bedId,
+      materialId: bedPart.materialId,
       material: material.name,
       price_minor: bedPart.price_minor,
+      unpricedAmount: bedPart.unpricedAmount,
       salvageShare: bedPart.salvageShare,
       life_years: bedPart.life_years,
       from: bedPart.installedDate,
@@ -76,8 +78,10 @@ export function linePartsBetween(db: FarmDb, from: string, to: string) {
       linePartId: linePart.id,
       lineId: linePart.lineId,
       line: waterLine.name,
+      materialId: linePart.materialId,
       material: material.name,
       price_minor: linePart.price_minor,
+      unpricedAmount: linePart.unpricedAmount,
       life_years: linePart.life_years,
       from: linePart.installedDate,
       until: linePart.removedDate,
@@ -98,6 +102,7 @@ export function fillsUntil(db: FarmDb, to: string) {
       materialId: bedFill.materialId,
       date: bedFill.date,
       cost_minor: bedFill.cost_minor,
+      unpriced_L: bedFill.unpriced_L,
       life_years: design.fillLife_years,
     })
     .from(bedFill)
@@ -123,6 +128,7 @@ export function movesUntil(db: FarmDb, to: string) {
       plantingId: stockMove.plantingId,
       applicationId: stockMove.applicationId,
       partId: stockMove.partId,
+      unpriced: stockMove.unpriced,
     })
     .from(stockMove)
     .innerJoin(material, eq(material.id, stockMove.materialId))
@@ -132,6 +138,32 @@ export function movesUntil(db: FarmDb, to: string) {
 }
 
 export type MoveFact = ReturnType<typeof movesUntil>[number];
+
+/** What was put on beds between two days, at no cost and out of no stock, since nothing tells what its weight is in the material's unit. */
+export function applicationsWithoutCost(db: FarmDb, from: string, to: string) {
+  return db
+    .select({
+      materialId: application.materialId,
+      bedId: applicationBed.bedId,
+      plantingId: applicationBed.plantingId,
+      amount_kg: applicationBed.amount_kg,
+    })
+    .from(applicationBed)
+    .innerJoin(application, eq(application.id, applicationBed.applicationId))
+    .innerJoin(material, eq(material.id, application.materialId))
+    .where(
+      and(
+        eq(application.state, 'done'),
+        gte(application.date, from),
+        lte(application.date, to),
+        eq(applicationBed.cost_minor, 0),
+        eq(material.own, false),
+        sql`not exists (select 1 from stock_move m where m.application_id = ${application.id})`,
+      ),
+    )
+    .orderBy(asc(applicationBed.id))
+    .all();
+}
 
 /** Applications done between two days with what they were said to cost. */
 export function applicationCosts(db: FarmDb, from: string, to: string) {

@@ -11,6 +11,7 @@ const columns = {
   baseUnit: material.baseUnit,
   amount: linePart.amount,
   price_minor: linePart.price_minor,
+  unpricedAmount: linePart.unpricedAmount,
   life_years: linePart.life_years,
   installedDate: linePart.installedDate,
   removedDate: linePart.removedDate,

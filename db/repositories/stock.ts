@@ -21,6 +21,7 @@ export function movesOfMaterial(db: FarmDb, materialId: string) {
       who: stockMove.who,
       reason: stockMove.reason,
       flagged: stockMove.flagged,
+      unpriced: stockMove.unpriced,
     })
     .from(stockMove)
     .leftJoin(materialLot, eq(materialLot.id, stockMove.lotId))
@@ -28,6 +29,12 @@ export function movesOfMaterial(db: FarmDb, materialId: string) {
     .where(eq(stockMove.materialId, materialId))
     .orderBy(asc(stockMove.date), sql`${stockMove.amount} < 0`, asc(stockMove.id))
     .all();
+}
+
+/** Ids of the materials that are dug or won on the farm: they cost nothing. */
+export function materialsOfTheFarm(db: FarmDb): ReadonlySet<string> {
+  const rows = db.select({ id: material.id }).from(material).where(eq(material.own, true)).all();
+  return new Set(rows.map((row) => row.id));
 }
 
 /** Materials that ever moved, with their movements' sums. */

@@ -30,6 +30,9 @@ export function seasonCharge_minor(
   return days === 0 ? 0 : yearlyCost_minor(part, method, interest_share_per_year) * Math.min(1, days / DAYS_PER_YEAR);
 }
 
+/** Whether a part costs anything in a season. */
+export const isChargedIn = (part: LastingPart, season: Span): boolean => daysCharged(part, season) > 0;
+
 /** Days of a season on which a part stood within its life. */
 function daysCharged(part: LastingPart, season: Span): number {
   const first = Math.max(dayNumber(part.from), dayNumber(season.start));

@@ -16,6 +16,8 @@ export function explainEarning(
     readonly lineParts_minor: number;
     readonly overhead_minor: number;
     readonly margin_minor: number;
+    /** Some of the costs have no price that anyone knows. */
+    readonly atLeast?: boolean;
   },
   parts: readonly Working[] = [],
 ): Working {
@@ -54,6 +56,11 @@ export function explainEarning(
     result: { value: row.margin_minor, unit: 'minor' },
     parts,
     sources: ['University of Maryland Extension, Enterprise Budgeting'],
-    notes: ['Every cost of the season is in exactly one row; what belongs to no bed or planting has a row of its own.'],
+    notes: [
+      'Every cost of the season is in exactly one row; what belongs to no bed or planting has a row of its own.',
+      ...(row.atLeast === true
+        ? ['Some of it has no price that anyone knows: the costs are at least these, the margin at most this.']
+        : []),
+    ],
   };
 }

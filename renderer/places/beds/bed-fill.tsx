@@ -181,6 +181,11 @@ function Done({ bed }: { readonly bed: WholeBed }) {
               <td className="number">{reader.print(fill.loose_L, 'bulk_L')}</td>
               <td className="number">
                 {reader.money(fill.cost_minor)}
+                {fill.unpriced_L === 0 ? null : (
+                  <div className="small soft">
+                    {say('no price known for {volume}', { volume: reader.print(fill.unpriced_L, 'bulk_L') })}
+                  </div>
+                )}
                 {fill.priced_minor === 0 ? null : (
                   <div className="small soft">
                     {fill.priced_minor === fill.cost_minor

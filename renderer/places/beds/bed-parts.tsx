@@ -42,7 +42,7 @@ export function BedParts({ bed, today }: { readonly bed: WholeBed; readonly toda
                 <div className="small soft">
                   {say('in since {installedDate}, {price}', {
                     installedDate: reader.date(part.installedDate),
-                    price: reader.money(part.price_minor),
+                    price: part.unpricedAmount > 0 ? say('no price known') : reader.money(part.price_minor),
                   })}
                 </div>
               </td>

@@ -10,6 +10,7 @@ import { say } from '../../words/say.ts';
 import type { TabHead } from '../orders/tab-head.ts';
 import { type EarningRow, earningColumns, type GroupBy } from './earning-columns.tsx';
 import { LinePartsPanel } from './line-parts-panel.tsx';
+import { MissingPrices } from './missing-prices.tsx';
 import { StandSheet } from './stand-sheet.tsx';
 
 const groups: readonly { readonly name: GroupBy; readonly title: string; readonly one: string }[] = [
@@ -33,9 +34,10 @@ export function EarnedTab({ tabs, choice, season }: TabHead) {
   const by = group?.name ?? 'bed';
   const view = useRead(api.costs.view, { seasonId: season.seasonId, by });
   const reader = useReader();
+  const isMissing = view.state === 'ready' && view.data.unpriced.length > 0;
   const columns = useMemo(
-    () => earningColumns(season.seasonId, by, group?.one ?? say('Bed'), reader),
-    [season.seasonId, by, group?.one, reader],
+    () => earningColumns(season.seasonId, by, group?.one ?? say('Bed'), reader, isMissing),
+    [season.seasonId, by, group?.one, reader, isMissing],
   );
   return (
     <Page
@@ -76,6 +78,7 @@ export function EarnedTab({ tabs, choice, season }: TabHead) {
           ) : (
             <>
               <Totals found={found} />
+              <MissingPrices missing={found.unpriced} />
               <Grid
                 key={found.by}
                 name={say('What {group} earned', { group: group?.title.toLowerCase() ?? 'beds' })}
@@ -109,6 +112,9 @@ export function EarnedTab({ tabs, choice, season }: TabHead) {
 function Totals({ found }: { readonly found: OutputOf<typeof api.costs.view> }) {
   const reader = useReader();
   const { totals } = found;
+  const missing = found.unpriced.length > 0;
+  const least = (text: string): string => (missing ? say('at least {sum}', { sum: text }) : text);
+  const most = (text: string): string => (missing ? say('at most {sum}', { sum: text }) : text);
   const perHour = totals.labour_h > 0 ? (totals.margin_minor + totals.labour_minor) / totals.labour_h : null;
   return (
     <dl className="figures">
@@ -118,23 +124,25 @@ function Totals({ found }: { readonly found: OutputOf<typeof api.costs.view> }) 
       </div>
       <div>
         <dt>{say('Contribution')}</dt>
-        <dd>{reader.money(totals.contribution_minor)}</dd>
+        <dd>{most(reader.money(totals.contribution_minor))}</dd>
       </div>
       <div>
         <dt>{say('All costs')}</dt>
-        <dd>{reader.money(totals.cost_minor)}</dd>
+        <dd>{least(reader.money(totals.cost_minor))}</dd>
       </div>
       <div>
         <dt>{say('Margin')}</dt>
-        <dd>{reader.money(totals.margin_minor)}</dd>
+        <dd>{most(reader.money(totals.margin_minor))}</dd>
       </div>
       <div>
         <dt>{say('For an hour worked')}</dt>
-        <dd>{perHour === null ? '–' : reader.money(Math.round(perHour))}</dd>
+        <dd>{perHour === null ? '–' : most(reader.money(Math.round(perHour)))}</dd>
       </div>
       <div>
         <dt>{say('Margin a {sign}', { sign: reader.sign('m2') })}</dt>
-        <dd>{totals.area_m2 > 0 ? reader.money(Math.round(totals.margin_minor / reader.scale(totals.area_m2, 'm2'))) : '–'}</dd>
+        <dd>
+          {totals.area_m2 > 0 ? most(reader.money(Math.round(totals.margin_minor / reader.scale(totals.area_m2, 'm2')))) : '–'}
+        </dd>
       </div>
     </dl>
   );

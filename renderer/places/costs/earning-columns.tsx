@@ -1,7 +1,7 @@
 import type { Reader } from '../../../planner/units/reader.ts';
 import { type api, client } from '../../client/api.ts';
 import type { OutputOf } from '../../client/use-read.ts';
-import { type Column, derived, money, quantity, text } from '../../table/column.ts';
+import { type Column, derived, flag, money, quantity, text } from '../../table/column.ts';
 import { say } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 
@@ -9,10 +9,24 @@ export type EarningRow = OutputOf<typeof api.costs.view>['rows'][number];
 export type GroupBy = OutputOf<typeof api.costs.view>['by'];
 
 /** Columns of what each group earned. The margin opens its working. */
-export function earningColumns(seasonId: string, by: GroupBy, nameTitle: string, reader: Reader): readonly Column<EarningRow>[] {
+export function earningColumns(
+  seasonId: string,
+  by: GroupBy,
+  nameTitle: string,
+  reader: Reader,
+  isMissing: boolean,
+): readonly Column<EarningRow>[] {
   return [
     text('name', nameTitle, { width: 190 }),
     text('detail', by === 'planting' ? say('Beds') : say('About'), { width: 150, shown: by !== 'crop' && by !== 'outlet' }),
+    ...(isMissing
+      ? [
+          flag<EarningRow>('atLeast', say('Price missing'), {
+            width: 110,
+            hint: say('Its costs are at least these, its margin at most this'),
+          }),
+        ]
+      : []),
     money('income_minor', say('Income'), { total: 'sum', width: 115 }),
     money('direct_minor', say('Direct cost'), { total: 'sum', width: 115, hint: say('Labour, inputs, seed, packing') }),
     money('contribution_minor', say('Contribution'), { total: 'sum', width: 120, hint: say('Income less direct cost') }),

@@ -3,7 +3,7 @@ import { Empty, Shown } from '../../app/states.tsx';
 import { Chart } from '../../charts/chart.tsx';
 import { api } from '../../client/api.ts';
 import { type OutputOf, useRead } from '../../client/use-read.ts';
-import { type Column, money, quantity, text } from '../../table/column.ts';
+import { type Column, count, money, quantity, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';
 import { say } from '../../words/say.ts';
 import type { TabHead } from '../orders/tab-head.ts';
@@ -22,6 +22,7 @@ const columns: readonly Column<Row>[] = [
   }),
   money('overhead_minor', say('Overhead'), { width: 120 }),
   money('margin_minor', say('Margin'), { width: 125 }),
+  count('unpriced', say('Prices missing'), { width: 125, hint: say('Costs are at least these, margins at most') }),
   quantity('labour_h', say('Hours'), { width: 95, digits: 3 }),
   money('return_minor_per_h', say('For an hour'), { width: 115 }),
   quantity('area_m2', say('Ground'), { width: 110 }),

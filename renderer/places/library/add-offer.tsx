@@ -15,11 +15,11 @@ import { say } from '../../words/say.ts';
 const none = { value: '', text: say('Choose one') } as const;
 
 /** A new offer: material, supplier, package and price. */
-export function AddOffer({ onClose }: { readonly onClose: () => void }) {
+export function AddOffer({ onClose, ...wanted }: { readonly materialId?: string; readonly onClose: () => void }) {
   const materials = useRead(api.materials.list, undefined);
   const suppliers = useRead(api.suppliers.list, undefined);
   const add = useChange(api.suppliers.addOffer);
-  const [materialId, setMaterialId] = useState('');
+  const [materialId, setMaterialId] = useState(wanted.materialId ?? '');
   const [supplierId, setSupplierId] = useState('');
   const [name, setName] = useState('');
   const [amount, setAmount] = useState<number | null>(null);

@@ -14,6 +14,7 @@ import { Grid } from '../../table/grid.tsx';
 import type { Edit } from '../../table/paste-block.ts';
 import { say } from '../../words/say.ts';
 import { BudgetMonths } from './budget-months.tsx';
+import { NoPrice } from './no-price.tsx';
 import type { TabHead } from './tab-head.ts';
 
 type Row = OutputOf<typeof api.orders.budget>[number];
@@ -56,6 +57,7 @@ export function BudgetTab({ tabs, choice, season }: TabHead) {
         </>
       }
     >
+      <NoPrice seasonId={season.seasonId} />
       <Shown reading={budget}>
         {(rows) => (
           <>

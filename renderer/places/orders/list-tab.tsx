@@ -12,6 +12,7 @@ import { CountField } from '../../fields/quantity-field.tsx';
 import { say } from '../../words/say.ts';
 import { OfferImport } from '../library/offer-import.tsx';
 import { exportOf, listAsText } from './list-text.ts';
+import { NoPrice, useAtLeast } from './no-price.tsx';
 import { SearchResult } from './search-result.tsx';
 import { SupplierPart } from './supplier-part.tsx';
 import type { TabHead } from './tab-head.ts';
@@ -23,6 +24,8 @@ export function ListTab({ tabs, choice, season }: TabHead) {
   const keep = useChange(api.orders.keepList);
   const search = useSearch();
   const reader = useReader();
+  const atLeast = useAtLeast(season.seasonId);
+  const unpriced = useRead(api.orders.unpriced, { seasonId: season.seasonId });
   const [mostSuppliers, setMost] = useState<number | null>(null);
   const [inTime, setInTime] = useState(true);
   const [importing, setImporting] = useState(false);
@@ -70,6 +73,7 @@ export function ListTab({ tabs, choice, season }: TabHead) {
           failure={keep.failure}
         />
       </section>
+      <NoPrice seasonId={season.seasonId} />
       <Shown reading={lists}>
         {(all) =>
           all.length === 0 ? (
@@ -81,7 +85,7 @@ export function ListTab({ tabs, choice, season }: TabHead) {
               <div className="row no-print">
                 <strong>
                   {say('{reduce} at {all, plural, one {# supplier} other {# suppliers}}', {
-                    reduce: reader.money(all.reduce((sum, list) => sum + list.total_minor, 0)),
+                    reduce: atLeast(reader.money(all.reduce((sum, list) => sum + list.total_minor, 0))),
                     all: all.length,
                   })}
                 </strong>
@@ -89,7 +93,7 @@ export function ListTab({ tabs, choice, season }: TabHead) {
                   icon="copy"
                   onClick={() => {
                     void navigator.clipboard
-                      .writeText(listAsText(all, reader))
+                      .writeText(listAsText(all, reader, unpriced.state === 'ready' ? unpriced.data : []))
                       .then(() => announce(say('Copied the list as text.')));
                   }}
                 >

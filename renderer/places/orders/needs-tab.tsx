@@ -14,6 +14,7 @@ import { say } from '../../words/say.ts';
 import { AddNeed } from './add-need.tsx';
 import { BedPlans } from './bed-plans.tsx';
 import { type NeedRow, needColumns } from './need-columns.tsx';
+import { NoPrice } from './no-price.tsx';
 import { OpenNeeds } from './open-needs.tsx';
 import { StandIns } from './stand-ins.tsx';
 import type { TabHead } from './tab-head.ts';
@@ -62,6 +63,7 @@ export function NeedsTab({ tabs, choice, season }: TabHead) {
         </>
       }
     >
+      <NoPrice seasonId={season.seasonId} />
       <Shown reading={needs}>
         {(found) => (
           <NeedsGrid

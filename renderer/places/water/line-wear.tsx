@@ -104,7 +104,14 @@ function WearTable(props: {
             <th scope="row">{part.name}</th>
             <td className="number">{reader.print(part.amount, part.baseUnit)}</td>
             <td>{reader.date(part.installedDate)}</td>
-            <td className="number">{reader.money(part.price_minor)}</td>
+            <td className="number">
+              {part.unpricedAmount > 0 && part.price_minor === 0 ? say('no price known') : reader.money(part.price_minor)}
+              {part.unpricedAmount > 0 && part.price_minor > 0 ? (
+                <div className="small soft">
+                  {say('no price known for {amount}', { amount: reader.print(part.unpricedAmount, part.baseUnit) })}
+                </div>
+              ) : null}
+            </td>
             <td className="number">
               <Figure
                 value={Math.round(part.year_minor)}
