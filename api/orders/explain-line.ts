@@ -2,6 +2,7 @@ import type { FarmDb } from '../../db/file/open-farm.ts';
 import { stockBalances } from '../../db/repositories/bed-history.ts';
 import type { IsoDate } from '../../planner/calendar.ts';
 import { explainOrderLine } from '../../planner/orders/line-working.ts';
+import { tradeUnit } from '../../planner/units/trade-unit.ts';
 import type { Working } from '../../planner/working.ts';
 import { Refusal } from '../errors.ts';
 import { needsOfSeason } from './needs-of-season.ts';
@@ -16,7 +17,7 @@ export function explainLine(db: FarmDb, seasonId: string, shoppingLineId: string
   return explainOrderLine({
     material: row.material,
     package: row.offer,
-    unit: row.baseUnit === 'count' ? '' : row.baseUnit,
+    unit: row.baseUnit === 'count' ? '' : tradeUnit(row.baseUnit),
     needs: needsOfSeason(db, seasonId, today).needs.filter((need) => need.materialId === row.materialId),
     onHand: stockBalances(db).get(row.materialId) ?? 0,
     otherPackages: others.reduce((sum, each) => sum + each.amount, 0),

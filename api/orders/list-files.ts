@@ -2,6 +2,7 @@ import { stringify } from 'csv-stringify/sync';
 import type { Content } from 'pdfmake/interfaces.js';
 import { farmOfFile } from '../../db/repositories/farm.ts';
 import { currencyPlaces } from '../../planner/units/print-money.ts';
+import { tradeUnit } from '../../planner/units/trade-unit.ts';
 import { Refusal } from '../errors.ts';
 import type { MakeDownload } from '../http/downloads.ts';
 import { type ReportReader, reportReader, settingsOf } from '../report/report-reader.ts';
@@ -71,7 +72,7 @@ export const shoppingPdf: MakeDownload = async ({ db, program, today, now }, que
           ...list.rows.map((row) => [
             '☐',
             row.material,
-            `${row.offer}\n${print(row.amount, row.baseUnit)} · ${say(row.reason)}`,
+            `${row.offer}\n${print(row.amount, tradeUnit(row.baseUnit))} · ${say(row.reason)}`,
             { text: String(row.packages), alignment: 'right' as const },
             { text: money(row.total_minor), alignment: 'right' as const },
           ]),
@@ -106,7 +107,7 @@ function unpricedPart(missing: readonly UnpricedMaterialNeed[], { print, say }: 
     ? []
     : [
         { text: say(saysUnpriced(missing)), bold: true, margin: [0, 10, 0, 2] },
-        { ul: missing.map((each) => `${each.material}: ${print(each.amount, each.baseUnit)}`) },
+        { ul: missing.map((each) => `${each.material}: ${print(each.amount, tradeUnit(each.baseUnit))}`) },
       ];
 }
 

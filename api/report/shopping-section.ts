@@ -5,6 +5,7 @@ import { suppliersOfFarm } from '../../db/repositories/suppliers.ts';
 import type { IsoDate } from '../../planner/calendar.ts';
 import type { LeastCost } from '../../planner/orders/least-cost.ts';
 import type { PurchaseProblem } from '../../planner/orders/purchase-problem.ts';
+import { tradeUnit } from '../../planner/units/trade-unit.ts';
 import { problemOfSeason } from '../orders/problem-of-season.ts';
 import { saysUnpriced, unpricedOfSeason } from '../orders/unpriced-of-season.ts';
 import type { ReportReader } from './report-reader.ts';
@@ -115,7 +116,13 @@ export function shoppingSection(
           { head: 'Reason', unit: null, name: 'reason' },
           { head: 'Wanted', unit: null, name: 'wanted' },
         ],
-        rows: needs.map((need) => [need.material, need, need.unit, need.reason, need.wanted]),
+        rows: needs.map((need) => [
+          need.material,
+          { amount: need.amount, unit: tradeUnit(need.unit) },
+          need.unit,
+          need.reason,
+          need.wanted,
+        ]),
       },
     ],
     cautions: [],

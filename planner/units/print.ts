@@ -54,7 +54,9 @@ const steps: Readonly<Record<string, { readonly us: readonly Step[]; readonly me
   },
   bulk_L: {
     us: [
-      { from: 0, as: 'ft3' },
+      // a bucket of it is told in gallons
+      { from: 0, as: 'us_gal' },
+      { from: 20, as: 'ft3' },
       { from: 764, as: 'yd3' },
     ],
     metric: [

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { IsoDate } from '../../../planner/calendar.ts';
+import { tradeUnit } from '../../../planner/units/trade-unit.ts';
 import { Button } from '../../app/button.tsx';
 import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
@@ -46,7 +47,7 @@ export function BedParts({ bed, today }: { readonly bed: WholeBed; readonly toda
                   })}
                 </div>
               </td>
-              <td className="number">{reader.print(part.amount, part.baseUnit)}</td>
+              <td className="number">{reader.print(part.amount, tradeUnit(part.baseUnit))}</td>
               <td>
                 {part.dueDate < today ? (
                   <span className="state-mark" data-tone="stop">
@@ -121,7 +122,13 @@ function Replace({ part, today, onDone }: { readonly part: Part; readonly today:
         <TextField label={say('Why')} path="reason" value={reason} onChange={setReason} needed />
         <div className="form-pair">
           <DateField label={say('On')} path="date" value={date} onChange={setDate} />
-          <QuantityField label={say('Amount')} path="amount" unit={part.baseUnit} value={amount} onChange={setAmount} />
+          <QuantityField
+            label={say('Amount')}
+            path="amount"
+            unit={tradeUnit(part.baseUnit)}
+            value={amount}
+            onChange={setAmount}
+          />
         </div>
         <div className="form-pair">
           <MoneyField

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { tradeUnit } from '../../../planner/units/trade-unit.ts';
 import { Button } from '../../app/button.tsx';
 import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
@@ -50,7 +51,7 @@ function PriceOf({ missing }: { readonly missing: Missing }) {
     >
       <div className="row">
         <MoneyField
-          label={say('What {amount} of {material} cost', { amount: reader.print(amount, missing.baseUnit), material })}
+          label={say('What {amount} of {material} cost', { amount: reader.print(amount, tradeUnit(missing.baseUnit)), material })}
           path="price_minor"
           value={total}
           onChange={setTotal}

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { tradeUnit } from '../../../planner/units/trade-unit.ts';
 import { Button } from '../../app/button.tsx';
 import { Dialog } from '../../app/dialog.tsx';
 import { Shown } from '../../app/states.tsx';
@@ -37,7 +38,7 @@ export function AddOffer({ onClose, ...wanted }: { readonly materialId?: string;
         {(allMaterials) => (
           <Shown reading={suppliers}>
             {(allSuppliers) => {
-              const unit = allMaterials.find((each) => each.id === materialId)?.baseUnit ?? 'kg';
+              const unit = tradeUnit(allMaterials.find((each) => each.id === materialId)?.baseUnit ?? 'kg');
               return (
                 <Form
                   label={say('Add an offer')}

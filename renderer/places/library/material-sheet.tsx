@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { cautionsOfMaterial } from '../../../planner/orders/handling-cautions.ts';
+import { tradeUnit } from '../../../planner/units/trade-unit.ts';
 import { Button } from '../../app/button.tsx';
 import { Sheet } from '../../app/sheet.tsx';
 import { Cautions } from '../../cautions/caution.tsx';
@@ -146,7 +147,7 @@ export function MaterialSheet({ material, onClose }: { readonly material: Materi
                 {say('{offer}: {price} for {packageAmount}', {
                   offer: offer.name,
                   price: reader.money(offer.price_minor),
-                  packageAmount: reader.print(offer.packageAmount, offer.baseUnit),
+                  packageAmount: reader.print(offer.packageAmount, tradeUnit(offer.baseUnit)),
                 })}
               </dd>
             </div>

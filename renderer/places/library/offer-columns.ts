@@ -1,6 +1,7 @@
 import type { IsoDate } from '../../../planner/calendar.ts';
 import { isStalePrice } from '../../../planner/orders/stale-price.ts';
 import type { Reader } from '../../../planner/units/reader.ts';
+import { tradeUnit } from '../../../planner/units/trade-unit.ts';
 import type { api } from '../../client/api.ts';
 import type { OutputOf } from '../../client/use-read.ts';
 import { type Column, count, date, derived, flag, money, quantity, text } from '../../table/column.ts';
@@ -21,13 +22,13 @@ export function offerColumns(reader: Reader, today: IsoDate): readonly Column<Of
     text('material', say('Material'), { width: 220 }),
     text('supplier', say('Supplier'), { width: 190 }),
     text('name', say('Package'), { edit: true, mayBeEmpty: false, width: 150 }),
-    derived('text', 'holds', say('Holds'), (row) => reader.print(row.packageAmount, row.baseUnit), { width: 100 }),
+    derived('text', 'holds', say('Holds'), (row) => reader.print(row.packageAmount, tradeUnit(row.baseUnit)), { width: 100 }),
     money('price_minor', say('Price'), { edit: true }),
     derived(
       'text',
       'unitPrice',
       say('For one unit'),
-      (row) => reader.print(unitPrice_minor(row), row.baseUnit === 'count' ? 'minor' : `minor_per_${row.baseUnit}`),
+      (row) => reader.print(unitPrice_minor(row), row.baseUnit === 'count' ? 'minor' : `minor_per_${tradeUnit(row.baseUnit)}`),
       {
         width: 120,
       },

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { tradeUnit } from '../../../planner/units/trade-unit.ts';
 import { Button } from '../../app/button.tsx';
 import { Dialog } from '../../app/dialog.tsx';
 import { api, client } from '../../client/api.ts';
@@ -94,7 +95,7 @@ export function OfferImport({ onClose }: { readonly onClose: () => void }) {
                   <td>{row.supplier}</td>
                   <td>{row.material}</td>
                   <td>{row.name}</td>
-                  <td>{reader.print(row.packageAmount, row.baseUnit)}</td>
+                  <td>{reader.print(row.packageAmount, tradeUnit(row.baseUnit))}</td>
                   <td>{reader.money(row.price_minor)}</td>
                   <td>{row.present === null ? say('new') : reader.money(row.present.price_minor)}</td>
                 </tr>

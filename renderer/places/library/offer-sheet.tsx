@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { isHeavyPackage } from '../../../planner/orders/handling-cautions.ts';
+import { tradeUnit } from '../../../planner/units/trade-unit.ts';
 import { Button } from '../../app/button.tsx';
 import { Sheet } from '../../app/sheet.tsx';
 import { Shown } from '../../app/states.tsx';
@@ -27,7 +28,7 @@ export function OfferSheet({ offer, onClose }: { readonly offer: OfferRow; reado
         <dt>{say('Supplier')}</dt>
         <dd>{offer.supplier}</dd>
         <dt>{say('Holds')}</dt>
-        <dd>{reader.print(offer.packageAmount, offer.baseUnit)}</dd>
+        <dd>{reader.print(offer.packageAmount, tradeUnit(offer.baseUnit))}</dd>
         <dt>{say('Price')}</dt>
         <dd>
           {say('{price} on {pricedDate}', { price: reader.money(offer.price_minor), pricedDate: reader.date(offer.pricedDate) })}

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { IsoDate } from '../../../planner/calendar.ts';
+import { tradeUnit } from '../../../planner/units/trade-unit.ts';
 import { Button } from '../../app/button.tsx';
 import { Dialog } from '../../app/dialog.tsx';
 import { Shown } from '../../app/states.tsx';
@@ -51,7 +52,7 @@ export function AddNeed({ seasonId, onClose }: { readonly seasonId: string; read
                 label={say('Amount')}
                 needed
                 path="amount"
-                unit={all.find((each) => each.id === materialId)?.baseUnit ?? ''}
+                unit={tradeUnit(all.find((each) => each.id === materialId)?.baseUnit ?? '')}
                 value={amount}
                 onChange={setAmount}
               />

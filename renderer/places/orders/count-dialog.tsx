@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { tradeUnit } from '../../../planner/units/trade-unit.ts';
 import { Button } from '../../app/button.tsx';
 import { Dialog } from '../../app/dialog.tsx';
 import { Shown } from '../../app/states.tsx';
@@ -59,8 +60,8 @@ export function CountDialog({ rows, onClose }: { readonly rows: readonly StockRo
                     <QuantityField
                       key={each.materialId}
                       label={material?.name ?? each.materialId}
-                      hint={say('In the books {books}', { books: reader.print(books, material?.baseUnit ?? '') })}
-                      unit={material?.baseUnit ?? ''}
+                      hint={say('In the books {books}', { books: reader.print(books, tradeUnit(material?.baseUnit ?? '')) })}
+                      unit={tradeUnit(material?.baseUnit ?? '')}
                       value={each.counted}
                       onChange={(value) => set(each.materialId, value)}
                     />

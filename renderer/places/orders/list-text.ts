@@ -1,4 +1,5 @@
 import type { Reader } from '../../../planner/units/reader.ts';
+import { tradeUnit } from '../../../planner/units/trade-unit.ts';
 import type { api } from '../../client/api.ts';
 import { farmOfAddress } from '../../client/farm-of-address.ts';
 import type { OutputOf } from '../../client/use-read.ts';
@@ -13,13 +14,13 @@ export function listAsText(
   reader: Pick<Reader, 'money' | 'print'>,
   unpriced: OutputOf<typeof api.orders.unpriced>,
 ): string {
-  const missing = unpriced.map((each) => `${each.material}, ${reader.print(each.amount, each.baseUnit)}`);
+  const missing = unpriced.map((each) => `${each.material}, ${reader.print(each.amount, tradeUnit(each.baseUnit))}`);
   const bought = lists.map((list) =>
     [
       list.name,
       ...list.rows.map(
         (row) =>
-          `${row.packages} x ${row.offer} (${row.material}, ${reader.print(row.amount, row.baseUnit)}): ${reader.money(row.total_minor)}`,
+          `${row.packages} x ${row.offer} (${row.material}, ${reader.print(row.amount, tradeUnit(row.baseUnit))}): ${reader.money(row.total_minor)}`,
       ),
       say('Delivery {delivery}, tax {tax}, total {total}', {
         delivery: reader.money(list.delivery_minor),

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { IsoDate } from '../../../planner/calendar.ts';
+import { tradeUnit } from '../../../planner/units/trade-unit.ts';
 import { Button } from '../../app/button.tsx';
 import { Dialog } from '../../app/dialog.tsx';
 import { Shown } from '../../app/states.tsx';
@@ -47,7 +48,7 @@ export function LotsList() {
                 <li key={lot.lotId} className="row">
                   <strong>{lot.code}</strong> {lot.material}
                   {lot.supplier === null ? '' : `, ${lot.supplier}`}
-                  {lot.left === 0 ? '' : say(', {left} left', { left: reader.print(lot.left, lot.baseUnit) })}
+                  {lot.left === 0 ? '' : say(', {left} left', { left: reader.print(lot.left, tradeUnit(lot.baseUnit)) })}
                   <span className="state-mark" data-tone={tones[lot.standing]}>
                     {words[lot.standing]} {lot.expiresDate === null ? '' : reader.date(lot.expiresDate)}
                   </span>

@@ -1,4 +1,5 @@
 import type { Reader } from '../../../planner/units/reader.ts';
+import { tradeUnit } from '../../../planner/units/trade-unit.ts';
 import type { api } from '../../client/api.ts';
 import type { OutputOf } from '../../client/use-read.ts';
 import { type Column, choice, date, derived, flag, text } from '../../table/column.ts';
@@ -31,11 +32,11 @@ export function needColumns(
     text('material', say('Material'), { width: 175 }),
     choice('source', say('For'), sources, { width: 100 }),
     text('reason', say('Reason'), { width: 215 }),
-    derived('text', 'amountText', say('Amount'), (row) => reader.print(row.amount, row.baseUnit), {
+    derived('text', 'amountText', say('Amount'), (row) => reader.print(row.amount, tradeUnit(row.baseUnit)), {
       width: 95,
       hint: say('Before stock is taken off'),
     }),
-    derived('text', 'onHandText', say('On hand'), (row) => reader.print(row.onHand, row.baseUnit), {
+    derived('text', 'onHandText', say('On hand'), (row) => reader.print(row.onHand, tradeUnit(row.baseUnit)), {
       width: 110,
       hint: say('Of the material, for all its needs together'),
     }),

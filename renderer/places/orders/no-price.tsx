@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { tradeUnit } from '../../../planner/units/trade-unit.ts';
 import { Button } from '../../app/button.tsx';
 import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
@@ -25,7 +26,10 @@ export function NoPrice({ seasonId }: { readonly seasonId: string }) {
       <ul>
         {unpriced.data.map((each) => (
           <li key={each.materialId}>
-            {say('{material}, {amount}', { material: each.material, amount: reader.print(each.amount, each.baseUnit) })}{' '}
+            {say('{material}, {amount}', {
+              material: each.material,
+              amount: reader.print(each.amount, tradeUnit(each.baseUnit)),
+            })}{' '}
             <Button
               weight="quiet"
               name={say('Add an offer of {material}', { material: each.material })}

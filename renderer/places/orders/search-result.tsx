@@ -1,4 +1,5 @@
 import type { Bought } from '../../../planner/orders/purchase-problem.ts';
+import { tradeUnit } from '../../../planner/units/trade-unit.ts';
 import { Button } from '../../app/button.tsx';
 import { Failed } from '../../app/states.tsx';
 import { api } from '../../client/api.ts';
@@ -35,7 +36,7 @@ export function SearchResult(props: {
   const unitOf = (needKey: string): string => {
     const [wanted] = JSON.parse(needKey) as readonly [readonly { readonly materialId: string }[], unknown];
     const id = wanted[0]?.materialId ?? '';
-    return materials.state === 'ready' ? (materials.data.find((each) => each.id === id)?.baseUnit ?? '') : '';
+    return materials.state === 'ready' ? tradeUnit(materials.data.find((each) => each.id === id)?.baseUnit ?? '') : '';
   };
   return (
     <div className="stack" role="status">

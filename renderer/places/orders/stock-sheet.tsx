@@ -1,5 +1,6 @@
 import { useMemo, useState } from 'react';
 import type { Reader } from '../../../planner/units/reader.ts';
+import { tradeUnit } from '../../../planner/units/trade-unit.ts';
 import { Button } from '../../app/button.tsx';
 import { Sheet } from '../../app/sheet.tsx';
 import { Shown } from '../../app/states.tsx';
@@ -46,19 +47,19 @@ const columnsFor = (reader: Reader, unit: string): readonly Column<Move>[] => [
 export function StockSheet({ row, onClose }: { readonly row: StockRow; readonly onClose: () => void }) {
   const moves = useRead(api.stock.moves, { materialId: row.materialId });
   const reader = useReader();
-  const columns = useMemo(() => columnsFor(reader, row.baseUnit), [reader, row.baseUnit]);
+  const columns = useMemo(() => columnsFor(reader, tradeUnit(row.baseUnit)), [reader, row.baseUnit]);
   return (
     <Sheet title={row.name} onClose={onClose}>
       <dl className="facts">
         <dt>{say('On hand')}</dt>
-        <dd>{reader.print(row.onHand, row.baseUnit)}</dd>
-        <dt>{say('Cost of one {sign}', { sign: reader.sign(row.baseUnit) || say('piece') })}</dt>
+        <dd>{reader.print(row.onHand, tradeUnit(row.baseUnit))}</dd>
+        <dt>{say('Cost of one {sign}', { sign: reader.sign(tradeUnit(row.baseUnit)) || say('piece') })}</dt>
         <dd>
           <Figure
-            value={row.unitCost_minor / reader.scale(1, row.baseUnit)}
+            value={row.unitCost_minor / reader.scale(1, tradeUnit(row.baseUnit))}
             unit="minor"
             name={say('Average cost')}
-            explain={() => client.stock.explain.query({ materialId: row.materialId, unit: row.baseUnit })}
+            explain={() => client.stock.explain.query({ materialId: row.materialId, unit: tradeUnit(row.baseUnit) })}
           />
         </dd>
       </dl>
@@ -97,7 +98,7 @@ function UseForm({ row }: { readonly row: StockRow }) {
     <Form label={say('Enter a use')} failure={use.failure} paths={['amount', 'reason']} onSave={() => save(false)}>
       <h3>{say('Enter a use')}</h3>
       <div className="form-pair">
-        <QuantityField label={say('Amount')} path="amount" unit={row.baseUnit} value={amount} onChange={setAmount} />
+        <QuantityField label={say('Amount')} path="amount" unit={tradeUnit(row.baseUnit)} value={amount} onChange={setAmount} />
         <TextField label={say('For')} path="reason" value={reason} onChange={setReason} />
       </div>
       {own.length === 0 ? null : (

@@ -1,5 +1,6 @@
 import { useMemo, useState } from 'react';
 import type { Reader } from '../../../planner/units/reader.ts';
+import { tradeUnit } from '../../../planner/units/trade-unit.ts';
 import { useQueryValue } from '../../app/address.ts';
 import { Button } from '../../app/button.tsx';
 import { Page } from '../../app/page.tsx';
@@ -22,15 +23,15 @@ const idOf = (row: StockRow): string => row.materialId;
 const columnsFor = (reader: Reader): readonly Column<StockRow>[] => [
   text('name', say('Material'), { width: 240 }),
   text('kind', say('Kind'), { width: 110 }),
-  derived('text', 'onHandText', say('On hand'), (row) => reader.print(row.onHand, row.baseUnit), {
+  derived('text', 'onHandText', say('On hand'), (row) => reader.print(row.onHand, tradeUnit(row.baseUnit)), {
     width: 130,
     draw: (row) =>
       row.below ? (
         <span className="state-mark" data-tone="stop">
-          {say('{onHand}, count it', { onHand: reader.print(row.onHand, row.baseUnit) })}
+          {say('{onHand}, count it', { onHand: reader.print(row.onHand, tradeUnit(row.baseUnit)) })}
         </span>
       ) : (
-        reader.print(row.onHand, row.baseUnit)
+        reader.print(row.onHand, tradeUnit(row.baseUnit))
       ),
   }),
   money('value_minor', say('Value'), { total: 'sum', width: 120 }),

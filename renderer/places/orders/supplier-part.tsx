@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { IsoDate } from '../../../planner/calendar.ts';
 import { isStalePrice } from '../../../planner/orders/stale-price.ts';
+import { tradeUnit } from '../../../planner/units/trade-unit.ts';
 import { Button } from '../../app/button.tsx';
 import { Cautions } from '../../cautions/caution.tsx';
 import { api, client } from '../../client/api.ts';
@@ -80,7 +81,7 @@ export function SupplierPart({ list, seasonId }: { readonly list: SupplierList; 
                 {row.material}: {row.offer}{' '}
                 <Figure
                   value={row.amount}
-                  unit={row.baseUnit === 'count' ? '' : row.baseUnit}
+                  unit={row.baseUnit === 'count' ? '' : tradeUnit(row.baseUnit)}
                   name={`${row.material}, ${row.offer}`}
                   explain={() => client.orders.explainLine.query({ seasonId, shoppingLineId: row.shoppingLineId })}
                 />

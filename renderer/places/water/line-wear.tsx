@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { IsoDate } from '../../../planner/calendar.ts';
+import { tradeUnit } from '../../../planner/units/trade-unit.ts';
 import { Button } from '../../app/button.tsx';
 import { Shown } from '../../app/states.tsx';
 import { api, client } from '../../client/api.ts';
@@ -102,13 +103,13 @@ function WearTable(props: {
         {standing.map((part) => (
           <tr key={part.linePartId}>
             <th scope="row">{part.name}</th>
-            <td className="number">{reader.print(part.amount, part.baseUnit)}</td>
+            <td className="number">{reader.print(part.amount, tradeUnit(part.baseUnit))}</td>
             <td>{reader.date(part.installedDate)}</td>
             <td className="number">
               {part.unpricedAmount > 0 && part.price_minor === 0 ? say('no price known') : reader.money(part.price_minor)}
               {part.unpricedAmount > 0 && part.price_minor > 0 ? (
                 <div className="small soft">
-                  {say('no price known for {amount}', { amount: reader.print(part.unpricedAmount, part.baseUnit) })}
+                  {say('no price known for {amount}', { amount: reader.print(part.unpricedAmount, tradeUnit(part.baseUnit)) })}
                 </div>
               ) : null}
             </td>
@@ -221,7 +222,7 @@ function EnterPart({ data, onDone }: { readonly data: LineData; readonly onDone:
               key={known?.baseUnit ?? ''}
               label={say('How much')}
               path="amount"
-              unit={known?.baseUnit ?? 'count'}
+              unit={tradeUnit(known?.baseUnit ?? 'count')}
               value={amount}
               onChange={setAmount}
             />
@@ -276,7 +277,13 @@ function ReplacePart(props: { readonly part: Part; readonly today: IsoDate; read
       <TextField label={say('Why')} path="reason" value={reason} onChange={setReason} needed />
       <div className="form-pair">
         <DateField label={say('On')} path="date" value={date} onChange={setDate} />
-        <QuantityField label={say('How much')} path="amount" unit={part.baseUnit} value={amount} onChange={setAmount} />
+        <QuantityField
+          label={say('How much')}
+          path="amount"
+          unit={tradeUnit(part.baseUnit)}
+          value={amount}
+          onChange={setAmount}
+        />
       </div>
       <div className="form-pair">
         <QuantityField label={say('Life')} path="life_years" unit="years" value={life} onChange={setLife} />
