@@ -8,6 +8,7 @@ import './table/grid.css';
 import './fields/fields.css';
 import './draw/draw.css';
 import './charts/charts.css';
+import './print/print.css';
 import './working/working.css';
 import './cautions/cautions.css';
 import './places/beds/beds.css';

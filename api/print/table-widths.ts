@@ -24,10 +24,13 @@ function wanted_pt(table: PrintedTable, font_pt: number): readonly number[] {
 const sumOf = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0);
 
 /** Whether a table asks for the long side of the paper. */
-export const isWide = (table: PrintedTable, room_pt: number): boolean => sumOf(wanted_pt(table, sizes_pt[0])) > room_pt;
+export const isWide = (table: PrintedTable, room_pt: number): boolean =>
+  table.shares === undefined && sumOf(wanted_pt(table, sizes_pt[0])) > room_pt;
 
 /** The largest type at which all columns fit beside each other; where none does, the columns share the room and their words wrap. */
 export function tableSize(table: PrintedTable, room_pt: number): TableSize {
+  if (table.shares !== undefined)
+    return { font_pt: sizes_pt[0], widths_pt: table.shares.map((share) => Math.max(2, share * room_pt - PADDING_PT)) };
   for (const font_pt of sizes_pt) {
     const widths = wanted_pt(table, font_pt);
     if (sumOf(widths) <= room_pt) return { font_pt, widths_pt: widths.map((width) => width - PADDING_PT) };

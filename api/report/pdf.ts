@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import type { Content } from 'pdfmake/interfaces.js';
+import type { Content, Node, NodeQueries } from 'pdfmake/interfaces.js';
 
 export type PdfPage = {
   readonly title: string;
@@ -10,11 +10,15 @@ export type PdfPage = {
     readonly width_pt: number;
     readonly height_pt: number;
     readonly margins_pt: readonly [number, number, number, number];
+    /** Whether the first page lies on its side; content may turn those after it. */
+    readonly across?: boolean;
   };
   /** What stands at the head of every page. */
   readonly head?: { readonly left: string; readonly right: string };
   /** Nothing but the content: sheets of labels. */
   readonly bare?: boolean;
+  /** No heading stands alone at the foot of a page. Each heading is held against all that follows, so not for long tables. */
+  readonly keepsHeadings?: boolean;
 };
 
 const A4_MARGINS_PT = [40, 40, 40, 50] as const;
@@ -46,13 +50,20 @@ async function engine(fonts: string): Promise<Engine> {
 
 /** Makes a document with the title and page numbers at the foot of each page; `fonts` is the folder of its fonts. */
 export async function pdfOf(
-  { title, made, content, page, head, bare = false }: PdfPage,
+  { title, made, content, page, head, bare = false, keepsHeadings = false }: PdfPage,
   fonts: string,
 ): Promise<Uint8Array<ArrayBuffer>> {
   const [left, , right] = page?.margins_pt ?? A4_MARGINS_PT;
   const small = { color: '#555555', fontSize: 8 };
   const document = (await engine(fonts)).createPdf({
     pageSize: page === undefined ? 'A4' : { width: page.width_pt, height: page.height_pt },
+    ...(page?.across === true ? { pageOrientation: 'landscape' as const } : {}),
+    ...(keepsHeadings
+      ? {
+          pageBreakBefore: (node: Node, nodes: NodeQueries) =>
+            node.headlineLevel !== undefined && nodes.getFollowingNodesOnPage().length === 0,
+        }
+      : {}),
     pageMargins: [...(page?.margins_pt ?? A4_MARGINS_PT)],
     info: { title, creationDate: new Date(`${made}Z`) },
     defaultStyle: { fontSize: 9, lineHeight: 1.15 },

@@ -1,6 +1,7 @@
 import { lazy, Suspense, useState } from 'react';
 import { DropFarm } from '../places/farm/drop-farm.tsx';
 import { NoFarm } from '../places/farm/no-farm.tsx';
+import { PaperStage } from '../print/paper-stage.tsx';
 import { say } from '../words/say.ts';
 import { WorkingProvider } from '../working/working-sheet.tsx';
 import { setQuery, useAddress } from './address.ts';
@@ -52,6 +53,7 @@ export function App() {
                   {Shown === undefined ? null : <Shown />}
                 </Suspense>
               </CaughtFault>
+              <PaperStage />
             </WorkingProvider>
           </FarmGate>
           {helping && here !== undefined ? <HelpSheet place={here} onClose={toggleHelp} /> : null}

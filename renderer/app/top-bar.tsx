@@ -1,3 +1,4 @@
+import { PagePdf } from '../print/page-pdf.tsx';
 import { say } from '../words/say.ts';
 import { go } from './address.ts';
 import { Button } from './button.tsx';
@@ -49,6 +50,7 @@ export function TopBar({ onFind, onHelp }: { readonly onFind: () => void; readon
       </button>
       <ThemeSwitch />
       <Button weight="quiet" icon="print" name={say('Print this page')} onClick={() => window.print()} />
+      <PagePdf />
       <Button weight="quiet" icon="help" name={say('Help for this place (F1)')} onClick={onHelp} />
     </header>
   );

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { Button } from '../app/button.tsx';
 import { say } from '../words/say.ts';
 
@@ -6,10 +7,13 @@ export function PanButtons({
   nearer,
   farther,
   reset,
+  children,
 }: {
   readonly nearer: () => void;
   readonly farther: () => void;
   readonly reset: () => void;
+  /** Further tools of the drawing. */
+  readonly children?: ReactNode;
 }) {
   return (
     <div className="drawing-tools no-print">
@@ -22,6 +26,7 @@ export function PanButtons({
       <Button name={say('Show all (0)')} onClick={reset}>
         {say('All')}
       </Button>
+      {children}
     </div>
   );
 }

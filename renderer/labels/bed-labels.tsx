@@ -7,6 +7,7 @@ import { type OutputOf, useRead } from '../client/use-read.ts';
 import { ChoiceField } from '../fields/choice-field.tsx';
 import { FlagField } from '../fields/flag-field.tsx';
 import { CountField } from '../fields/quantity-field.tsx';
+import { sizeOfPaper_px } from '../print/paper.ts';
 import { savePdf } from '../print/save-pdf.ts';
 import { sheetOf } from '../print/sheet-of.ts';
 import { say } from '../words/say.ts';
@@ -58,15 +59,13 @@ export function BedLabels({ bedIds }: { readonly bedIds: readonly string[] }) {
   );
 }
 
-const PX_PER_MM = 96 / 25.4;
-
 async function saveSheets({ paper }: LabelSheet): Promise<void> {
-  const { width, height } = paperSizes_mm[paper];
+  const size = sizeOfPaper_px(paper);
   const sheets = [...document.querySelectorAll('.label-sheet')];
   await savePdf(
     say('Bed labels'),
     paper,
-    sheets.map((sheet) => sheetOf(sheet, width * PX_PER_MM, height * PX_PER_MM)),
+    sheets.map((sheet) => sheetOf(sheet, size)),
   );
 }
 

@@ -3,8 +3,7 @@ import { announce } from '../client/announce.ts';
 import { farmOfAddress } from '../client/farm-of-address.ts';
 import { saveFile } from '../table/save-file.ts';
 import { say } from '../words/say.ts';
-
-export type Paper = 'a4' | 'letter';
+import type { Paper } from './paper.ts';
 
 /** Hands the parts to the program and gives the reader the PDF that it makes. */
 export async function savePdf(title: string, paper: Paper, parts: readonly PrintedPart[]): Promise<void> {

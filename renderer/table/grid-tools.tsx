@@ -2,8 +2,7 @@ import { type ReactNode, useState } from 'react';
 import { Button } from '../app/button.tsx';
 import { announce } from '../client/announce.ts';
 import { useReader } from '../client/reader.tsx';
-import { savePdf } from '../print/save-pdf.ts';
-import { sayKnown } from '../words/known.ts';
+import { PdfButton } from '../print/pdf-button.tsx';
 import { say } from '../words/say.ts';
 import { blockOf } from './block-of.ts';
 import { spreadsheetText } from './cell-text.ts';
@@ -78,15 +77,7 @@ export function GridTools<Row extends object>(props: {
         <Button weight="quiet" name={say('Save as XLSX')} onClick={() => saveFile(`${name}.xlsx`, writeWorkbook(name, block()))}>
           {say('XLSX')}
         </Button>
-        <Button
-          weight="quiet"
-          name={say('Save as PDF')}
-          onClick={() =>
-            void savePdf(sayKnown(name), reader.system === 'us' ? 'letter' : 'a4', [printedTable(shownColumns, out, reader)])
-          }
-        >
-          {say('PDF')}
-        </Button>
+        <PdfButton title={name} name={say('Save as PDF')} make={async () => [printedTable(shownColumns, out, reader)]} />
       </span>
       {choosing ? <ColumnChooser model={model} columns={columns} onClose={() => setChoosing(false)} /> : null}
       {editing && onEdit !== undefined ? (

@@ -3,6 +3,7 @@ import { type CSSProperties, type MouseEvent, type ReactNode, useCallback, useEf
 import { announce } from '../client/announce.ts';
 import { type Failure, faultText } from '../client/failure.ts';
 import { useReader } from '../client/reader.tsx';
+import { usePrintable } from '../print/printables.ts';
 import { sayKnown } from '../words/known.ts';
 import { say } from '../words/say.ts';
 import { blockOf } from './block-of.ts';
@@ -15,6 +16,7 @@ import { GridFoot } from './grid-foot.tsx';
 import { GridHead } from './grid-head.tsx';
 import { GridTools } from './grid-tools.tsx';
 import { type Edit, fillColumn, pasteBlock } from './paste-block.ts';
+import { printedTable } from './printed-table.ts';
 import { remembered } from './remembered.ts';
 import { useTableModel } from './table-model.ts';
 import { readTsv, writeTsv } from './tsv.ts';
@@ -234,10 +236,16 @@ export function Grid<Row extends object>(props: GridProps<Row>) {
   const messages =
     faults.length > 0 ? faults : (failure?.faults.map((fault) => faultText(fault, reader.system, reader.locale)) ?? []);
 
+  const printable = usePrintable(async () => [
+    { kind: 'heading', level: 2, text: sayKnown(name) },
+    printedTable(shownColumns, selection.rows.length > 0 ? selection.rows : shownRows, reader),
+  ]);
+
   if (rows.length === 0 && empty !== undefined) return empty;
   return (
     <section
       className="grid"
+      ref={printable}
       aria-label={sayKnown(name)}
       style={{ '--grid-height': `${shownRows.length * ROW_PX + (hasTotals ? 2 : 1) * ROW_PX + 52}px` } as CSSProperties}
     >

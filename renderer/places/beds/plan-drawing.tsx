@@ -2,8 +2,20 @@ import { extentOf } from '../../../planner/beds/extent.ts';
 import type { Outline, Point } from '../../../planner/beds/outline.ts';
 import { DimensionLine } from '../../draw/dimension-line.tsx';
 import { scaleTo } from '../../draw/scale.ts';
+import { ScaleBar } from '../../draw/scale-bar.tsx';
 import { useSize } from '../../draw/use-size.ts';
+import { type KeyEntry, sheetOfDrawing } from '../../print/drawn-sheet.tsx';
+import type { Paper } from '../../print/paper.ts';
+import { PdfButton } from '../../print/pdf-button.tsx';
+import { usePrintable } from '../../print/printables.ts';
+import { say } from '../../words/say.ts';
 import { localRing } from './site-view.ts';
+
+const PAPER_HEIGHT_PX = 420;
+const entries: readonly KeyEntry[] = [
+  { name: say('plant'), swatch: <circle className="bed-plant" cx={11} cy={6.5} r={4} /> },
+  { name: say('room of a plant'), swatch: <circle className="bed-plant-room" cx={11} cy={6.5} r={6} /> },
+];
 
 /** A bed from above with its plants to scale; each ring is the room of one plant. */
 export function PlanDrawing(props: {
@@ -21,8 +33,14 @@ export function PlanDrawing(props: {
   const extent = { minX_m: Math.min(...xs), maxX_m: Math.max(...xs), minY_m: Math.min(...ys), maxY_m: Math.max(...ys) };
   const scale = scaleTo(extent, size, 34);
   const radius = scale.length(props.spacing_m / 2);
+  const onPaper = (paper: Paper) =>
+    sheetOfDrawing(props.label, paper, <PlanDrawing {...props} />, { wide: 1, high: PAPER_HEIGHT_PX, entries });
+  const printable = usePrintable(onPaper, ref);
   return (
-    <div className="drawing bed-drawing" ref={ref}>
+    <div className="drawing bed-drawing" ref={printable}>
+      <div className="drawing-tools no-print">
+        <PdfButton title={props.label} make={onPaper} />
+      </div>
       {size.width === 0 ? null : (
         <svg role="img" aria-label={props.label}>
           <polygon className="bed-line" fill="none" points={ring.map(([x, y]) => `${scale.x(x)},${scale.y(y)}`).join(' ')} />
@@ -57,6 +75,7 @@ export function PlanDrawing(props: {
             length_m={box.width_m}
             offset={-14}
           />
+          <ScaleBar scale={scale} x={12} y={size.height - 8} />
         </svg>
       )}
     </div>

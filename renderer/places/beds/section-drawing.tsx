@@ -3,7 +3,12 @@ import { useReader } from '../../client/reader.tsx';
 import { DimensionLine } from '../../draw/dimension-line.tsx';
 import { Hatches, hatch } from '../../draw/hatches.tsx';
 import { type Scale, scaleTo } from '../../draw/scale.ts';
+import { ScaleBar } from '../../draw/scale-bar.tsx';
 import { useSize } from '../../draw/use-size.ts';
+import { type KeyEntry, sheetOfDrawing } from '../../print/drawn-sheet.tsx';
+import type { Paper } from '../../print/paper.ts';
+import { PdfButton } from '../../print/pdf-button.tsx';
+import { usePrintable } from '../../print/printables.ts';
 import { say } from '../../words/say.ts';
 import { hatchOf } from './layer-hatch.ts';
 import { type Edge, edgeOf, halfWidth_m, type Section, sectionOf } from './section-shape.ts';
@@ -35,8 +40,19 @@ export function SectionDrawing({ bed }: { readonly bed: SectionBed }) {
   const section = sectionOf(spec, mulch_m);
   const extent = { minX_m: -section.half_m, maxX_m: section.half_m, minY_m: 0, maxY_m: section.top_m };
   const scale = scaleTo(extent, size, MARGIN_PX);
+  const title = say('Cross-section of {bed}', { bed: bed.label });
+  const onPaper = (paper: Paper) =>
+    sheetOfDrawing(title, paper, <SectionDrawing bed={bed} />, {
+      wide: 1,
+      high: PAPER_HEIGHT_PX,
+      entries: keyOf(bed),
+    });
+  const printable = usePrintable(onPaper, ref);
   return (
-    <div className="drawing bed-drawing" ref={ref}>
+    <div className="drawing bed-drawing" ref={printable}>
+      <div className="drawing-tools no-print">
+        <PdfButton title={title} make={onPaper} />
+      </div>
       {size.width === 0 ? null : (
         <svg
           role="img"
@@ -86,10 +102,32 @@ export function SectionDrawing({ bed }: { readonly bed: SectionBed }) {
             ),
           )}
           <Dimensions section={section} bed={bed} scale={scale} />
+          <ScaleBar scale={scale} x={12} y={size.height - 8} />
         </svg>
       )}
     </div>
   );
+}
+
+const PAPER_HEIGHT_PX = 520;
+
+/** The layers from the top down, each with its hatch. */
+function keyOf({ layers, mulchDepth_m, spec }: SectionBed): readonly KeyEntry[] {
+  const entry = (name: string, fill: string): KeyEntry => ({
+    name,
+    swatch: (
+      <>
+        <Hatches />
+        <rect x={1} y={1} width={20} height={11} fill={fill} stroke="var(--ink)" strokeWidth={0.7} />
+      </>
+    ),
+  });
+  const names = new Map(layers.toReversed().map((layer) => [layer.name, hatch(hatchOf(layer))]));
+  return [
+    ...((mulchDepth_m ?? 0) > 0 ? [entry(say('mulch'), hatch('mulch'))] : []),
+    ...[...names].map(([name, fill]) => entry(name, fill)),
+    ...(spec.watering === 'basin' || spec.watering === 'reservoir' ? [entry(say('water'), hatch('water'))] : []),
+  ];
 }
 
 type Part = { readonly section: Section; readonly bed: SectionBed; readonly scale: Scale };

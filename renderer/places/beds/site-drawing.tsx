@@ -2,9 +2,13 @@ import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { useReader } from '../../client/reader.tsx';
 import { PanButtons } from '../../draw/pan-buttons.tsx';
 import { useSize } from '../../draw/use-size.ts';
+import type { Paper } from '../../print/paper.ts';
+import { PdfButton } from '../../print/pdf-button.tsx';
+import { usePrintable } from '../../print/printables.ts';
 import { say } from '../../words/say.ts';
 import type { BedRow, Lie, Site } from './bed-types.ts';
 import { MovingLayer, StillLayer } from './site-canvas.tsx';
+import { siteOnPaper } from './site-on-paper.tsx';
 import { SiteOverlay } from './site-overlay.tsx';
 import type { SiteTool } from './site-tool.ts';
 import { type Camera, cameraFor, placedBed, scaleOf, siteExtent, zoomedCamera } from './site-view.ts';
@@ -107,9 +111,11 @@ export function SiteDrawing(props: {
         bed,
     [],
   );
+  const onPaper = (paper: Paper) => siteOnPaper(beds, site, paper);
+  const printable = usePrintable(onPaper);
   const centre = { x_m: camera.x_m, y_m: camera.y_m };
   return (
-    <section className="site-frame" aria-label={say('Site drawing')}>
+    <section className="site-frame" ref={printable} aria-label={say('Site drawing')}>
       <div
         className="drawing site-drawing"
         ref={frame}
@@ -136,6 +142,7 @@ export function SiteDrawing(props: {
               chosen={selected}
               order={order}
               blocks={blocks}
+              system={reader.system}
             />
             <MovingLayer camera={camera} size={size} ink={ink} beds={away} lieOf={lieOf} />
             <SiteOverlay
@@ -154,7 +161,9 @@ export function SiteDrawing(props: {
         nearer={() => setView(zoomedCamera(camera, 1.25, centre))}
         farther={() => setView(zoomedCamera(camera, 0.8, centre))}
         reset={() => setView(undefined)}
-      />
+      >
+        <PdfButton title={say('Site drawing')} make={onPaper} />
+      </PanButtons>
       <p className="small soft site-said" aria-live="polite">
         {said({ tool, measured, order, reader })}
       </p>

@@ -1,12 +1,14 @@
 import { useState } from 'react';
 import { Page } from '../../app/page.tsx';
 import { Empty, Shown } from '../../app/states.tsx';
+import { ChartFrame } from '../../charts/chart-frame.tsx';
 import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { type OutputOf, useRead } from '../../client/use-read.ts';
 import { extentOf, scaleTo } from '../../draw/scale.ts';
 import { ScaleBar } from '../../draw/scale-bar.tsx';
 import { useSize } from '../../draw/use-size.ts';
+import { type KeyEntry, sheetOfDrawing } from '../../print/drawn-sheet.tsx';
 import { say } from '../../words/say.ts';
 import type { TabHead } from '../orders/tab-head.ts';
 
@@ -54,7 +56,7 @@ export function MapTab({ tabs, choice, season }: TabHead) {
           all.length === 0 ? (
             <Empty title={say('No beds yet')}>{say('Build beds first.')}</Empty>
           ) : (
-            <SiteHeat beds={all} measure={measure} />
+            <CostMap beds={all} measure={measure} />
           )
         }
       </Shown>
@@ -69,6 +71,57 @@ const LABEL_PX = 34;
 function widthOf(bed: MapBed): number {
   const across = ringOnSite(bed).map(([x]) => x);
   return Math.max(...across) - Math.min(...across);
+}
+
+/** The map, the same figures as a table, and its sheet of paper. */
+function CostMap({ beds, measure }: { readonly beds: readonly MapBed[]; readonly measure: Measure }) {
+  const reader = useReader();
+  const text = measures.find((each) => each.value === measure)?.text ?? '';
+  const title = say('{measure} by bed', { measure: text });
+  const head = [say('Bed'), text, say('Income')];
+  const rows = beds.map((bed) => [
+    bed.code,
+    bed[measure] === null ? '–' : reader.money(Math.round(bed[measure])),
+    reader.money(bed.income_minor),
+  ]);
+  return (
+    <ChartFrame
+      title={title}
+      height={Math.max(320, window.innerHeight * 0.6)}
+      table={{ head, rows }}
+      onPaper={(paper) => sheetOfDrawing(title, paper, <SiteHeat beds={beds} measure={measure} />, { wide: 2, entries: mapKey })}
+    >
+      <SiteHeat beds={beds} measure={measure} />
+    </ChartFrame>
+  );
+}
+
+const swatch = (fill: string, share: number) => (
+  <rect x={1} y={1} width={20} height={11} fill={fill} fillOpacity={share} stroke="var(--line-strong)" />
+);
+
+const mapKey: readonly KeyEntry[] = [
+  { name: say('nothing'), swatch: swatch('var(--accent)', 0.12) },
+  { name: say('stronger is more'), swatch: swatch('var(--accent)', 0.97) },
+  {
+    name: say('hatched: lost money'),
+    swatch: (
+      <>
+        <LossHatch id="loss-hatch-key" />
+        {swatch('url(#loss-hatch-key)', 1)}
+      </>
+    ),
+  },
+];
+
+function LossHatch({ id }: { readonly id: string }) {
+  return (
+    <defs>
+      <pattern id={id} width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+        <line x1="0" y1="0" x2="0" y2="6" stroke="var(--stop)" strokeWidth="2" />
+      </pattern>
+    </defs>
+  );
 }
 
 function SiteHeat({ beds, measure }: { readonly beds: readonly MapBed[]; readonly measure: Measure }) {
@@ -87,7 +140,7 @@ function SiteHeat({ beds, measure }: { readonly beds: readonly MapBed[]; readonl
   );
   const most = Math.max(1, ...beds.map((bed) => Math.abs(bed[measure] ?? 0)));
   return (
-    <div className="drawing squared" ref={ref} style={{ height: '62vh' }}>
+    <div className="drawing squared" ref={ref} style={{ height: '100%' }}>
       <svg
         width={size.width}
         height={size.height}
@@ -96,11 +149,7 @@ function SiteHeat({ beds, measure }: { readonly beds: readonly MapBed[]; readonl
           find: measures.find((each) => each.value === measure)?.text ?? '',
         })}
       >
-        <defs>
-          <pattern id="loss-hatch" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-            <line x1="0" y1="0" x2="0" y2="6" stroke="var(--stop)" strokeWidth="2" />
-          </pattern>
-        </defs>
+        <LossHatch id="loss-hatch" />
         {beds.map((bed) => {
           const value = bed[measure] ?? 0;
           const points = ringOnSite(bed)
@@ -125,14 +174,7 @@ function SiteHeat({ beds, measure }: { readonly beds: readonly MapBed[]; readonl
                 </title>
               </polygon>
               {scale.length(widthOf(bed)) > LABEL_PX ? (
-                <text
-                  x={scale.x(bed.x_m)}
-                  y={scale.y(bed.y_m)}
-                  textAnchor="middle"
-                  dominantBaseline="middle"
-                  fontSize="10"
-                  fill="var(--ink)"
-                >
+                <text x={scale.x(bed.x_m)} y={scale.y(bed.y_m)} textAnchor="middle" dy={3.5} fontSize="10" fill="var(--ink)">
                   {bed.code}
                 </text>
               ) : null}

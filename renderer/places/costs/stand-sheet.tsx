@@ -61,7 +61,6 @@ export function StandSheet(props: { readonly seasonId: string; readonly cropId: 
               <ChoiceField label={say('Yield and price')} value={tie} choices={ties} onChange={setTie} />
             </section>
             <section className="stack">
-              <h3>{say('What matters most')}</h3>
               <Tornado bars={found.tornado} />
             </section>
             <section className="stack">

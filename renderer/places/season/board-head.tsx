@@ -48,7 +48,7 @@ export function BoardLevels({
   const levels = [
     { date: frost.lastFrost, name: say('last frost'), kind: 'frost' },
     { date: frost.firstFrost, name: say('first frost'), kind: 'frost' },
-    { date: today as typeof frost.lastFrost, name: 'today', kind: 'today' },
+    { date: today as typeof frost.lastFrost, name: say('today'), kind: 'today' },
   ].flatMap((level) => (level.date === null ? [] : [{ ...level, date: level.date, x_px: scale.x(level.date) }]));
   return (
     <svg className="board-levels" width={scale.width_px} height={height_px} aria-hidden="true">

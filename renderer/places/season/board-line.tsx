@@ -1,13 +1,13 @@
 import { memo } from 'react';
-import type { Finding, PlanPlanting, PlanSpan } from '../../../planner/season/plan.ts';
+import type { Finding } from '../../../planner/season/plan.ts';
 import type { FamilyMark } from '../../look/family-mark.tsx';
 import { BoardBar, barLabel } from './board-bar.tsx';
 import type { BoardRow } from './board-data.ts';
-import { type BoardLine, LINE_PX } from './board-lines.ts';
+import { type BedLine, LINE_PX, type Piece, piecesOf } from './board-lines.ts';
 import type { TimeScale } from './time-scale.ts';
 
 export type LineProps = {
-  readonly line: Exclude<BoardLine, { readonly kind: 'block' }>;
+  readonly line: BedLine;
   readonly scale: TimeScale;
   readonly rows: ReadonlyMap<string, BoardRow>;
   readonly marks: ReadonlyMap<string, FamilyMark>;
@@ -22,12 +22,8 @@ export type LineProps = {
 export const BoardBedLine = memo(function BoardBedLine(props: LineProps) {
   const { line, scale, rows, marks, worst, heldId, chosenId, focusKey } = props;
   const height = LINE_PX[line.kind];
-  const pieces = line.plantings.flatMap((planting): { readonly planting: PlanPlanting; readonly span: PlanSpan | null }[] =>
-    line.kind === 'unplaced'
-      ? [{ planting, span: null }]
-      : planting.spans.filter((span) => span.bedId === line.id).map((span) => ({ planting, span })),
-  );
-  const isPut = ({ planting }: (typeof pieces)[number]): boolean => planting.id !== heldId;
+  const pieces = piecesOf(line);
+  const isPut = ({ planting }: Piece): boolean => planting.id !== heldId;
   return (
     <div className="board-strips" style={{ width: scale.width_px, height }}>
       <svg width={scale.width_px} height={height} aria-hidden="true">

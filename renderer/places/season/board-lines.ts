@@ -1,4 +1,4 @@
-import type { PlanPlanting } from '../../../planner/season/plan.ts';
+import type { PlanPlanting, PlanSpan } from '../../../planner/season/plan.ts';
 import type { BoardData } from './board-data.ts';
 
 /** One line of the board: a block's heading, a bed, or the plantings that have no bed yet. */
@@ -11,6 +11,17 @@ export type BoardLine =
       readonly plantings: readonly PlanPlanting[];
     }
   | { readonly kind: 'unplaced'; readonly id: 'unplaced'; readonly plantings: readonly PlanPlanting[] };
+
+export type BedLine = Exclude<BoardLine, { readonly kind: 'block' }>;
+export type Piece = { readonly planting: PlanPlanting; readonly span: PlanSpan | null };
+
+/** What stands on a line: each piece of bed that a planting takes up there. */
+export const piecesOf = (line: BedLine): readonly Piece[] =>
+  line.plantings.flatMap((planting): readonly Piece[] =>
+    line.kind === 'unplaced'
+      ? [{ planting, span: null }]
+      : planting.spans.filter((span) => span.bedId === line.id).map((span) => ({ planting, span })),
+  );
 
 export const LINE_PX = { block: 24, bed: 36, unplaced: 36 } as const;
 

@@ -6,13 +6,18 @@ import { Button } from '../../app/button.tsx';
 import { Page } from '../../app/page.tsx';
 import { Empty, Shown } from '../../app/states.tsx';
 import { api } from '../../client/api.ts';
+import { useReader } from '../../client/reader.tsx';
 import { useChange } from '../../client/use-change.ts';
 import { useRead } from '../../client/use-read.ts';
 import { familyMarks } from '../../look/family-mark.tsx';
+import type { Paper } from '../../print/paper.ts';
+import { PdfButton } from '../../print/pdf-button.tsx';
+import { usePrintable } from '../../print/printables.ts';
 import { say } from '../../words/say.ts';
 import { AddPlanting, type PlantingStart } from './add-planting.tsx';
 import type { BoardData } from './board-data.ts';
 import { BoardLegend } from './board-legend.tsx';
+import { boardOnPaper } from './board-on-paper.tsx';
 import { BoardRules } from './board-rules.tsx';
 import { FindingsList } from './findings-list.tsx';
 import { GapSheet } from './gap-sheet.tsx';
@@ -99,6 +104,9 @@ function BoardOf({ data, tabs }: { readonly data: BoardData; readonly tabs: Reac
     }),
     [onPut, choose, runRemove, setPlantingId],
   );
+  const reader = useReader();
+  const onPaper = (paper: Paper) => boardOnPaper(data, marks, reader, paper);
+  const printable = usePrintable(onPaper);
   const bed = gap === null ? undefined : data.beds.find((each) => each.id === gap.bedId);
   const sheet =
     plantingId !== undefined ? (
@@ -123,6 +131,7 @@ function BoardOf({ data, tabs }: { readonly data: BoardData; readonly tabs: Reac
           <Button icon="print" onClick={() => window.print()}>
             {say('Print')}
           </Button>
+          <PdfButton title={say('Season board')} make={onPaper} />
           <Button weight="main" icon="add" onClick={() => setAdding({})}>
             {say('Add planting')}
           </Button>
@@ -164,14 +173,16 @@ function BoardOf({ data, tabs }: { readonly data: BoardData; readonly tabs: Reac
               endDate: data.season.endDate,
             })}
           </h2>
-          <SeasonBoard
-            data={data}
-            marks={marks}
-            week_px={zooms[zoom] ?? 21}
-            chosenId={plantingId ?? null}
-            today={data.today}
-            acts={acts}
-          />
+          <div ref={printable}>
+            <SeasonBoard
+              data={data}
+              marks={marks}
+              week_px={zooms[zoom] ?? 21}
+              chosenId={plantingId ?? null}
+              today={data.today}
+              acts={acts}
+            />
+          </div>
         </>
       )}
       {adding === null ? null : <AddPlanting start={adding} data={data} onClose={() => setAdding(null)} />}

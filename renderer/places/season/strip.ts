@@ -48,7 +48,7 @@ export function stripOf(planting: PlanPlanting, span: PlanSpan | null, scale: Ti
     picks: pickStrokes(planting, scale, top, foot),
     turnover: `M${x2} ${foot - height / 2}H${x3}M${x3} ${top}V${foot}`,
     textFrom_px: Math.max(x0, 0) + 4,
-    textWidth_px: x3 - Math.max(x0, 0) - 6,
+    textWidth_px: Math.min(x3, scale.width_px) - Math.max(x0, 0) - 6,
   };
 }
 

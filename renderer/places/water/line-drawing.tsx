@@ -8,9 +8,13 @@ import { scaleTo } from '../../draw/scale.ts';
 import { ScaleBar } from '../../draw/scale-bar.tsx';
 import { usePanZoom } from '../../draw/use-pan-zoom.ts';
 import { useSize } from '../../draw/use-size.ts';
+import { sheetOfDrawing } from '../../print/drawn-sheet.tsx';
+import type { Paper } from '../../print/paper.ts';
+import { PdfButton } from '../../print/pdf-button.tsx';
+import { usePrintable } from '../../print/printables.ts';
 import { say } from '../../words/say.ts';
 import type { BedRow } from '../beds/bed-types.ts';
-import { bedPath, bedsNear, flowStates, lineExtent, nextPlace, runWidth } from './line-marks.ts';
+import { bedPath, bedsNear, flowStates, lineExtent, lineKey, nextPlace, runWidth } from './line-marks.ts';
 
 /** Room a label needs, in points: nearer than this only the chosen place is labelled. */
 const LABEL_ROOM = 48;
@@ -69,8 +73,22 @@ export function LineDrawing(props: {
   };
   const focusable = chosen !== undefined && nodes.has(chosen) ? chosen : plan.nodes[0]?.id;
 
+  const title = say('Water line');
+  const onPaper = (paper: Paper) =>
+    sheetOfDrawing(title, paper, <LineDrawing {...props} chosen={undefined} />, {
+      wide: (grown.maxX_m - grown.minX_m) / Math.max(0.1, grown.maxY_m - grown.minY_m),
+      entries: lineKey.map(({ flow, name }) => ({
+        name,
+        swatch: (
+          <g className="line-place" data-flow={flow}>
+            <circle cx={11} cy={6.5} r={5} />
+          </g>
+        ),
+      })),
+    });
+  const printable = usePrintable(onPaper, ref);
   return (
-    <div className="drawing squared line-drawing" ref={ref}>
+    <div className="drawing squared line-drawing" ref={printable}>
       {/* biome-ignore lint/a11y/useSemanticElements: a fieldset cannot hold a drawing's places */}
       <svg
         {...pan.bind}
@@ -155,7 +173,9 @@ export function LineDrawing(props: {
         <ScaleBar scale={scale} x={16} y={size.height - 12} />
         <NorthArrow x={size.width - 26} y={size.height - 30} north_deg={props.north_deg} />
       </svg>
-      <PanButtons {...pan} />
+      <PanButtons {...pan}>
+        <PdfButton title={title} make={onPaper} />
+      </PanButtons>
     </div>
   );
 }

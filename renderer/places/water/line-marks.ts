@@ -3,6 +3,7 @@ import type { LinePlan, PlanNode } from '../../../planner/irrigation/line-plan.t
 import type { LineReport } from '../../../planner/irrigation/line-report.ts';
 import type { Extent_m, Scale } from '../../draw/scale.ts';
 import { extentOf, widened } from '../../draw/scale.ts';
+import { say } from '../../words/say.ts';
 import type { BedRow } from '../beds/bed-types.ts';
 
 /** The part of the site that a line takes up, with a little room. */
@@ -44,6 +45,14 @@ export function bedsNear(beds: readonly BedRow[], extent: Extent_m): readonly Be
 }
 
 export type FlowState = 'none' | 'dry' | 'back' | 'low' | 'even' | 'high';
+
+/** What the marks of the outlets say. */
+export const lineKey: readonly { readonly flow: FlowState; readonly name: string }[] = [
+  { flow: 'even', name: say('its share, within 10 %') },
+  { flow: 'low', name: say('less') },
+  { flow: 'high', name: say('more') },
+  { flow: 'dry', name: say('dry') },
+];
 
 /** How an outlet's flow stands to the share it should have among those of its zone. */
 export function flowStates(plan: LinePlan, report: LineReport | null): ReadonlyMap<string, FlowState> {

@@ -14,6 +14,7 @@ import { LineDrawing } from './line-drawing.tsx';
 import { editsOfOutlets, editsOfRuns } from './line-edits.ts';
 import { LineFigures } from './line-figures.tsx';
 import { LineFrame } from './line-frame.tsx';
+import { lineKey } from './line-marks.ts';
 import { LineOptions } from './line-options.tsx';
 import { LinePartsList } from './line-parts-list.tsx';
 import { PlaceTools } from './line-place-tools.tsx';
@@ -87,18 +88,11 @@ function LineBody({ data }: { readonly data: LineData }) {
         onDrop={(nodeId, to) => void drop(nodeId, to)}
       />
       <div className="line-key" aria-hidden="true">
-        <span>
-          <i data-flow="even" /> {say('its share, within 10 %')}
-        </span>
-        <span>
-          <i data-flow="low" /> {say('less')}
-        </span>
-        <span>
-          <i data-flow="high" /> {say('more')}
-        </span>
-        <span>
-          <i data-flow="dry" /> {say('dry')}
-        </span>
+        {lineKey.map(({ flow, name }) => (
+          <span key={flow}>
+            <i data-flow={flow} /> {name}
+          </span>
+        ))}
       </div>
       <p className="soft small">
         {say(

@@ -5,6 +5,7 @@ import { Button } from '../../app/button.tsx';
 import { useReader } from '../../client/reader.tsx';
 import { DateField } from '../../fields/date-field.tsx';
 import { say } from '../../words/say.ts';
+import { taskDetails } from './task-details.ts';
 import { laterOf, type Task } from './week-days.ts';
 
 /** One thing to do: done (on which day), skipped, moved. */
@@ -35,20 +36,7 @@ export function TaskLine(props: {
         <span aria-hidden="true">{task.state === 'done' ? '✓' : '–'}</span>
       )}
       <div>
-        <span className="task-title">{task.title}</span>{' '}
-        <span className="small faint">
-          {[
-            task.places !== '' && !task.title.includes(task.places) ? say('for {places}', { places: task.places }) : '',
-            task.late ? say('was due {due}', { due: reader.date(task.due) }) : '',
-            task.state === 'done' && task.doneDate !== null
-              ? say('done {doneDate}', { doneDate: reader.date(task.doneDate) })
-              : '',
-            task.state === 'skipped' ? 'skipped' : '',
-            task.note,
-          ]
-            .filter((part) => part !== '')
-            .join(', ')}
-        </span>
+        <span className="task-title">{task.title}</span> <span className="small faint">{taskDetails(task, reader)}</span>
       </div>
       <div className="row no-print">
         {task.state !== 'open' ? (

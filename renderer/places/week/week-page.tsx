@@ -9,12 +9,14 @@ import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { useChange } from '../../client/use-change.ts';
 import { useRead } from '../../client/use-read.ts';
+import { PdfButton } from '../../print/pdf-button.tsx';
 import { say } from '../../words/say.ts';
 import { AddTask } from './add-task.tsx';
 import { CalendarLink } from './calendar-link.tsx';
 import { NothingNow } from './nothing-now.tsx';
 import { TaskLine } from './task-line.tsx';
 import { laterOf, type Task, weekDays } from './week-days.ts';
+import { weekOnPaper } from './week-on-paper.ts';
 import { WhatElse } from './what-else.tsx';
 
 /** What to sow, set out, feed, harvest and clear this week, and what is late. */
@@ -56,6 +58,9 @@ export function WeekPage() {
           <Button icon="print" onClick={() => window.print()}>
             {say('Print')}
           </Button>
+          {week.state === 'ready' ? (
+            <PdfButton title={say('This week')} make={async () => weekOnPaper(week.data.tasks, week.data.from, reader)} />
+          ) : null}
           <Button weight="main" icon="add" onClick={() => setAdding(true)}>
             {say('Add task')}
           </Button>
