@@ -1,7 +1,7 @@
 import type { PrintedPart } from '../../../api/print/printed-document.ts';
 import { checkPlan } from '../../../planner/season/check-plan.ts';
 import type { Finding } from '../../../planner/season/plan.ts';
-import type { Reader } from '../../client/reader.tsx';
+import type { Reader } from '../../../planner/units/reader.ts';
 import type { FamilyMark } from '../../look/family-mark.tsx';
 import { DrawnSheet, type KeyEntry } from '../../print/drawn-sheet.tsx';
 import { type Paper, roomOn } from '../../print/paper.ts';

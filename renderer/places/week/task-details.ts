@@ -1,4 +1,4 @@
-import type { Reader } from '../../client/reader.tsx';
+import type { Reader } from '../../../planner/units/reader.ts';
 import { say } from '../../words/say.ts';
 import type { Task } from './week-days.ts';
 

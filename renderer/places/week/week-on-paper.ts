@@ -1,6 +1,6 @@
 import type { PrintedPart } from '../../../api/print/printed-document.ts';
 import { addDays, type IsoDate, isoWeek } from '../../../planner/calendar.ts';
-import type { Reader } from '../../client/reader.tsx';
+import type { Reader } from '../../../planner/units/reader.ts';
 import { say } from '../../words/say.ts';
 import { taskDetails } from './task-details.ts';
 import { type Task, weekDays } from './week-days.ts';
