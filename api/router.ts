@@ -24,6 +24,7 @@ import { materials } from './procedures/materials.ts';
 import { orders } from './procedures/orders.ts';
 import { plantingEdits } from './procedures/planting-edits.ts';
 import { plantings } from './procedures/plantings.ts';
+import { program } from './procedures/program.ts';
 import { proposals } from './procedures/proposals.ts';
 import { records } from './procedures/records.ts';
 import { report } from './procedures/report.ts';
@@ -65,6 +66,7 @@ export const router = build({
   orders,
   plantings: { ...plantings, ...plantingEdits },
   seasons,
+  program,
   proposals,
   records,
   report,

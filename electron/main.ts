@@ -1,12 +1,20 @@
 /** The desktop window: a private scheme in front of the program's one door. No rule of the trade lives here. */
 import { appendFileSync, mkdirSync } from 'node:fs';
-import { join } from 'node:path';
-import { app, type BrowserWindow, crashReporter, dialog, protocol, session } from 'electron';
+import { join, resolve } from 'node:path';
+import { app, BrowserWindow, crashReporter, nativeTheme, protocol, session } from 'electron';
 import { desktopDoor } from '../api/http/desktop-door.ts';
+import type { Desktop, WindowLook } from '../api/program/desktop.ts';
+import type { Program } from '../api/program/program.ts';
 import { openFirstFarm, placesOf, startProgram } from '../api/program/start-program.ts';
-import { isOurs, lockNavigation, lockSession, ORIGIN, SCHEME } from './lock-down.ts';
+import { farmsIn } from './asked-farms.ts';
+import { readCommands } from './commands.ts';
+import { chooseFile, tellRefusal } from './dialogs.ts';
+import { createFarmWindows, NO_FARM } from './farm-windows.ts';
+import { isOurs, lockNavigation, lockSession, SCHEME } from './lock-down.ts';
+import { followTheme, groundNow, readLook, writeLook } from './look.ts';
 import { installMenu } from './menu.ts';
 import { openWindow } from './window.ts';
+import { say, speak } from './words.ts';
 
 protocol.registerSchemesAsPrivileged([
   { scheme: SCHEME, privileges: { standard: true, secure: true, supportFetchAPI: true, codeCache: true } },
@@ -17,52 +25,102 @@ crashReporter.start({ uploadToServer: false });
 const places = placesOf(import.meta.url, process.env);
 const logPath = join(places.data, 'program.log');
 const statePath = join(places.data, 'window.json');
+const lookPath = join(places.data, 'look.json');
 
 function log(line: string): void {
   mkdirSync(places.data, { recursive: true });
   appendFileSync(logPath, `${line}\n`);
 }
 
-/** The farm named on the command line or by a double click on its file. */
-const farmIn = (words: readonly string[]): string | undefined => words.find((word) => word.endsWith('.bedwright'));
+/** Puts the program's door behind its private scheme; whatever else asks under that scheme finds nothing. */
+function serve(program: Program): void {
+  const door = desktopDoor(program, places.pages);
+  lockSession(session.defaultSession);
+  protocol.handle(SCHEME, (request) =>
+    isOurs(request.url) ? door(request) : new Response('There is no such page.', { status: 404 }),
+  );
+}
 
 function run(): void {
-  const program = startProgram(places, log);
-  const door = desktopDoor(program, places.pages);
-  const windows = new Map<BrowserWindow, string | null>();
-  const show = (farmKey: string | null): void => {
-    const window = openWindow(farmKey, statePath, log);
-    windows.set(window, farmKey);
-    window.on('closed', () => windows.delete(window));
+  const commands = readCommands(places.resources);
+  const take = (look: WindowLook): void => {
+    followTheme(look.theme);
+    speak(places.resources, look.language, log);
   };
-  const showFarm = (path: string): void => {
-    try {
-      const { key } = program.open(path);
-      app.addRecentDocument(path);
-      show(key);
-    } catch (error) {
-      dialog.showErrorBox('This farm was not opened', error instanceof Error ? error.message : String(error));
-    }
-  };
+  take(readLook(lookPath, log));
 
-  lockNavigation(app);
-  app.on('second-instance', (_event, words) => {
-    const path = farmIn(words.slice(1));
-    if (path !== undefined) return showFarm(path);
-    const first = windows.keys().next().value;
-    if (first === undefined) return show(null);
-    if (first.isMinimized()) first.restore();
-    first.focus();
+  const desktop: Desktop = {
+    chooseFile,
+    followLook(look) {
+      take(look);
+      writeLook(lookPath, look, log);
+      renewMenu();
+    },
+    recentChanged(added) {
+      if (added === null) app.clearRecentDocuments();
+      else app.addRecentDocument(added);
+      renewMenu();
+    },
+  };
+  const program = startProgram(places, log, desktop);
+  const windows = createFarmWindows(program, (url, count) => openWindow(url, count, statePath, log));
+
+  function openFarm(path: string): void {
+    try {
+      windows.show(program.open(path).key);
+    } catch (error) {
+      tellRefusal(say('This farm was not opened'), error);
+    }
+  }
+  const askForFarm = async (over: BrowserWindow | null): Promise<void> => {
+    const path = await chooseFile({ kind: 'open', title: say('Open a farm'), at: places.data }, over);
+    if (path !== null) openFarm(path);
+  };
+  /** The farms asked for, else the last one used, else the invented sample. */
+  function openAsked(asked: readonly string[]): void {
+    for (const path of asked) openFarm(path);
+    if (windows.all().length > 0) return;
+    try {
+      if (asked.length === 0 && program.farms().length === 0) openFirstFarm(program, undefined);
+    } catch (error) {
+      tellRefusal(say('This farm was not opened'), error);
+    }
+    windows.show(program.farms()[0]?.key ?? NO_FARM);
+  }
+  function renewMenu(): void {
+    if (!app.isReady()) return;
+    installMenu(
+      {
+        askForFarm: (over) => void askForFarm(over),
+        openFarm,
+        newWindow: () => windows.show(NO_FARM),
+        clearRecent: () => program.recent.clear(),
+      },
+      { commands, recent: program.recent.list() },
+    );
+  }
+
+  const asked = [...farmsIn(process.argv.slice(1), process.cwd())];
+  lockNavigation(app, { openOurs: windows.showPage, mayGo: windows.mayGo });
+  app.on('second-instance', (_event, words, folder) => {
+    const paths = farmsIn(words.slice(1), folder);
+    for (const path of paths) openFarm(path);
+    if (paths.length === 0 && !windows.toFront()) openAsked([]);
   });
   app.on('open-file', (event, path) => {
     event.preventDefault();
-    if (app.isReady()) showFarm(path);
+    // a double click that starts the program says so before its windows can be made
+    if (app.isReady()) openFarm(resolve(path));
+    else asked.push(resolve(path));
   });
   app.on('window-all-closed', () => {
     if (process.platform !== 'darwin') app.quit();
   });
   app.on('activate', () => {
-    if (windows.size === 0) show(null);
+    if (windows.all().length === 0) openAsked([]);
+  });
+  nativeTheme.on('updated', () => {
+    for (const window of BrowserWindow.getAllWindows()) window.setBackgroundColor(groundNow());
   });
   let closed = false;
   app.on('will-quit', (event) => {
@@ -73,21 +131,10 @@ function run(): void {
   });
 
   void app.whenReady().then(() => {
-    lockSession(session.defaultSession);
-    protocol.handle(SCHEME, (request) =>
-      isOurs(request.url) ? door(request) : new Response('There is no such page.', { status: 404 }),
-    );
-    installMenu({
-      openFarm: showFarm,
-      newWindow: () => show(null),
-      goTo: (window, path) => void window.loadURL(`${ORIGIN}${path}${windows.get(window) ? `?farm=${windows.get(window)}` : ''}`),
-    });
-    try {
-      openFirstFarm(program, farmIn(process.argv.slice(1)));
-    } catch (error) {
-      dialog.showErrorBox('This farm was not opened', error instanceof Error ? error.message : String(error));
-    }
-    show(null);
+    serve(program);
+    renewMenu();
+    if (process.platform === 'win32') app.setJumpList([{ type: 'recent' }]);
+    openAsked(asked);
   });
 }
 

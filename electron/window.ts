@@ -1,31 +1,50 @@
-import { app, BrowserWindow } from 'electron';
-import { ORIGIN } from './lock-down.ts';
-import { readWindowState, writeWindowState } from './window-state.ts';
+import { app, BrowserWindow, screen, type WebPreferences } from 'electron';
+import { groundNow } from './look.ts';
+import { readWindowState, type WindowState, writeWindowState } from './window-state.ts';
 
-/** Opens a window on one farm. The page has no Node, no bridge and no way out: all it can do is ask the one door. */
-export function openWindow(farmKey: string | null, statePath: string, log: (line: string) => void): BrowserWindow {
+/** A page has no Node, no bridge and no way out: all it can do is ask the one door. */
+export const pagePreferences = (): WebPreferences => ({
+  sandbox: true,
+  contextIsolation: true,
+  webSecurity: true,
+  nodeIntegration: false,
+  nodeIntegrationInWorker: false,
+  nodeIntegrationInSubFrames: false,
+  webviewTag: false,
+  navigateOnDragDrop: false,
+  spellcheck: false,
+  allowRunningInsecureContent: false,
+  experimentalFeatures: false,
+  devTools: !app.isPackaged,
+});
+
+/** Each further window stands a little lower and to the right, so that it does not hide the first. */
+const STEP_px = 28;
+
+/** Where a window stood last, unless that screen is gone. */
+function placeOf({ x, y, width, height }: WindowState, count: number): { readonly x: number; readonly y: number } | undefined {
+  if (x === undefined || y === undefined) return undefined;
+  const seen = screen.getAllDisplays().some(({ workArea }) => {
+    const across = Math.min(x + width, workArea.x + workArea.width) - Math.max(x, workArea.x);
+    const down = Math.min(y + height, workArea.y + workArea.height) - Math.max(y, workArea.y);
+    return across > 100 && down > 100 && y >= workArea.y - 1;
+  });
+  return seen ? { x: x + count * STEP_px, y: y + count * STEP_px } : undefined;
+}
+
+/** Opens a window on a page of the program; `count` others are open. */
+export function openWindow(url: string, count: number, statePath: string, log: (line: string) => void): BrowserWindow {
   const state = readWindowState(statePath, log);
   const window = new BrowserWindow({
     width: state.width,
     height: state.height,
-    ...(state.x === undefined || state.y === undefined ? {} : { x: state.x, y: state.y }),
+    ...placeOf(state, count),
     minWidth: 900,
     minHeight: 600,
     show: false,
     title: 'Bedwright',
-    webPreferences: {
-      sandbox: true,
-      contextIsolation: true,
-      webSecurity: true,
-      nodeIntegration: false,
-      nodeIntegrationInWorker: false,
-      nodeIntegrationInSubFrames: false,
-      webviewTag: false,
-      navigateOnDragDrop: false,
-      spellcheck: false,
-      allowRunningInsecureContent: false,
-      devTools: !app.isPackaged,
-    },
+    backgroundColor: groundNow(),
+    webPreferences: pagePreferences(),
   });
   window.once('ready-to-show', () => {
     if (state.maximized) window.maximize();
@@ -39,6 +58,6 @@ export function openWindow(farmKey: string | null, statePath: string, log: (line
       log,
     );
   });
-  void window.loadURL(farmKey === null ? `${ORIGIN}/` : `${ORIGIN}/?farm=${encodeURIComponent(farmKey)}`);
+  void window.loadURL(url);
   return window;
 }

@@ -1,5 +1,6 @@
+import { existsSync, statSync } from 'node:fs';
 import { homedir } from 'node:os';
-import { extname, isAbsolute, join } from 'node:path';
+import { basename, extname, isAbsolute, join } from 'node:path';
 import { refuse } from '../../planner/errors.ts';
 import type { Program } from '../program/program.ts';
 
@@ -16,4 +17,11 @@ export function farmPath(program: Program, text: string, field = 'path'): string
   const home = fromHome(plain);
   const full = isAbsolute(home) ? home : join(program.places.data, home);
   return extname(full) === FARM_EXTENSION ? full : `${full}${FARM_EXTENSION}`;
+}
+
+/** Where a farm's file or its copy is to lie: the path that was given, or the same name in the folder that was given. */
+export function placeFor(program: Program, text: string, farm: string): string {
+  const home = fromHome(text.trim());
+  const folder = isAbsolute(home) && existsSync(home) && statSync(home).isDirectory();
+  return farmPath(program, folder ? join(home, basename(farm)) : text);
 }

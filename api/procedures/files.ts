@@ -8,7 +8,7 @@ import { farm as farmTable } from '../../db/schema/farm.ts';
 import { season } from '../../db/schema/plantings.ts';
 import { refuse } from '../../planner/errors.ts';
 import { convert } from '../../planner/units/convert.ts';
-import { FARM_EXTENSION, farmPath } from '../files/farm-path.ts';
+import { FARM_EXTENSION, farmPath, placeFor } from '../files/farm-path.ts';
 import { folderView } from '../files/folder-view.ts';
 import { fillLibrary } from '../library/fill-library.ts';
 import { act, ask, ctxOf, nothing, read } from '../procedure.ts';
@@ -38,7 +38,7 @@ export const files = {
     run: ({ program }, { folder }) => folderView(folder, program.places.data),
   }),
   choose: act({
-    input: z.object({ kind: z.enum(['open', 'save']), title: z.string().max(120), at: z.string().max(1000) }),
+    input: z.object({ kind: z.enum(['open', 'save', 'folder']), title: z.string().max(120), at: z.string().max(1000) }),
     async run({ program }, wish) {
       if (program.desktop === null)
         return refuse('path', 'no-dialog', 'Only the desktop window has the system’s own dialog for files.');
@@ -64,6 +64,13 @@ export const files = {
     input: path,
     run({ program }, input) {
       program.recent.forget(input.path);
+      return program.recent.list();
+    },
+  }),
+  clearRecent: act({
+    input: nothing,
+    run({ program }) {
+      program.recent.clear();
       return program.recent.list();
     },
   }),
@@ -108,9 +115,10 @@ export const files = {
   saveCopy: act({
     input: path,
     run(door, input) {
-      const target = farmPath(door.program, input.path);
+      const { farm } = ctxOf(door);
+      const target = placeFor(door.program, input.path, farm.path);
       if (existsSync(target)) refuse('path', 'exists', `There is already a file at ${target}. Choose another name.`);
-      ctxOf(door).farm.saveCopy(target);
+      farm.saveCopy(target);
       return { path: target };
     },
   }),
@@ -125,7 +133,7 @@ export const files = {
   }),
   move: act({
     input: path,
-    run: (door, input) => door.program.move(door.farmKey, farmPath(door.program, input.path)),
+    run: (door, input) => door.program.move(door.farmKey, placeFor(door.program, input.path, ctxOf(door).farm.path)),
   }),
   restore: act({
     input: z.object({ path: z.string().max(1000) }),

@@ -1,12 +1,15 @@
-/** What a page wants a file for: to open one that is there, or to write one that is not. */
+/** What a page wants a file or folder for: to open one that is there, to write one that is not, or to put something into. */
 export type FileWish = {
-  readonly kind: 'open' | 'save';
+  readonly kind: 'open' | 'save' | 'folder';
   readonly title: string;
   /** Where the choice begins: a whole path, or a folder. */
   readonly at: string;
 };
 
 export type Theme = 'system' | 'light' | 'dark';
+
+/** How the pages look and which language they speak, so that menus, dialogs and the window's ground can follow. */
+export type WindowLook = { readonly theme: Theme; readonly language: string };
 
 /**
  * What only a desktop window can do for the pages. They ask for it through the same door as for everything else, so that
@@ -15,6 +18,8 @@ export type Theme = 'system' | 'light' | 'dark';
 export type Desktop = {
   /** The system's own dialog; null when the reader closes it. */
   readonly chooseFile: (wish: FileWish) => Promise<string | null>;
-  /** Gives the window's frame, menus and dialogs the look that was chosen in the page. */
-  readonly followTheme: (theme: Theme) => void;
+  /** Gives the window's frame, menus and dialogs the look and language that were chosen in the page. */
+  readonly followLook: (look: WindowLook) => void;
+  /** The list of farms opened of late was changed: a path came to its head, or it was emptied. */
+  readonly recentChanged: (added: string | null) => void;
 };

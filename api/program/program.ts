@@ -55,7 +55,7 @@ export type Program = {
 export function createProgram(places: ProgramPlaces, now: () => string, log: Log, desktop: Desktop | null = null): Program {
   const open = new Map<string, FarmFile>();
   const jobs = createJobs(places.worker, log);
-  const recent = recentFarms(places.data, log);
+  const recent = recentFarms(places.data, log, (added) => desktop?.recentChanged(added));
   const options: OpenOptions = { migrations: places.migrations, now };
   let count = 0;
 

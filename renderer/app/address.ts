@@ -6,6 +6,9 @@ export type Address = { readonly place: PlaceName; readonly tab: string | undefi
 
 const MOVED = 'bedwright:moved';
 
+/** Stands for the farm in the address of a window in which none is open yet; the program knows none by this key. */
+export const NO_FARM = 'none';
+
 export function readAddress(href: string): Address {
   const url = new URL(href);
   const [first = '', second] = url.pathname.split('/').filter((part) => part !== '');

@@ -16,6 +16,7 @@ import { Rail } from './rail.tsx';
 import { ResultLine } from './result-line.tsx';
 import { Waiting } from './states.tsx';
 import { TopBar } from './top-bar.tsx';
+import { useOwnWindow } from './use-own-window.ts';
 
 /** Left out of the build that ships: the condition is settled when building. */
 const Parts =
@@ -34,6 +35,7 @@ export function App() {
     if (query.has('help')) setQuery({ help: undefined });
   };
   useShellKeys({ find: () => setFinding(true), help: toggleHelp });
+  useOwnWindow();
   const here = places.find((each) => each.name === place);
   const Shown = Parts !== undefined && tab === 'parts' ? Parts : here?.page;
   return (

@@ -1,4 +1,4 @@
-import { type ReactNode, useMemo } from 'react';
+import { createContext, type ReactNode, useContext, useMemo } from 'react';
 import type { Reader } from '../../planner/units/reader.ts';
 import { api } from '../client/api.ts';
 import { ReaderProvider } from '../client/reader.tsx';
@@ -15,6 +15,11 @@ export function useFarm(): FarmView | undefined {
 }
 
 export type { Reader };
+
+const FarmName = createContext<string | undefined>(undefined);
+
+/** The name of the farm that this window shows; undefined where none is open. */
+export const useFarmName = (): string | undefined => useContext(FarmName);
 
 /** Lets the pages in once the farm's settings are there: units, currency and language of every figure come from them. */
 export function FarmGate({ children, none }: { readonly children: ReactNode; readonly none: ReactNode }) {
@@ -36,5 +41,10 @@ export function FarmGate({ children, none }: { readonly children: ReactNode; rea
       </div>
     );
   }
-  return settings === undefined ? null : <ReaderProvider settings={settings}>{children}</ReaderProvider>;
+  if (settings === undefined) return null;
+  return (
+    <FarmName value={farm.data.name}>
+      <ReaderProvider settings={settings}>{children}</ReaderProvider>
+    </FarmName>
+  );
 }

@@ -1,19 +1,17 @@
 import { useEffect, useRef } from 'react';
+import { cache } from '../client/api.ts';
 import { say } from '../words/say.ts';
 import { go } from './address.ts';
-import { places } from './places.ts';
+import { commandOf, shownCommands } from './commands.ts';
+import { placeNames } from './place-names.ts';
 import { useUndo } from './use-undo.ts';
 
 export type Shortcut = { readonly keys: string; readonly does: string };
 
 /** The keys that hold everywhere; shown in the help. */
 export const shortcuts: readonly Shortcut[] = [
-  { keys: say('Ctrl+K'), does: say('Find and go') },
+  ...shownCommands(),
   { keys: say('Alt+1 … Alt+0'), does: say('Go to a place') },
-  { keys: say('Ctrl+Z'), does: say('Undo') },
-  { keys: say('Ctrl+Shift+Z'), does: say('Redo') },
-  { keys: 'F1', does: say('Help of this place') },
-  { keys: say('Ctrl+P'), does: say('Print the page') },
   { keys: say('Esc'), does: say('Close the sheet or box') },
 ];
 
@@ -31,26 +29,48 @@ export const tableShortcuts: readonly Shortcut[] = [
 const inText = (target: EventTarget | null): boolean =>
   target instanceof HTMLElement && target.closest('input:not([type=checkbox]), textarea, select, [contenteditable]') !== null;
 
-/** Listens to the keys that hold everywhere. In a text field undo is the field's own. */
+/** What the menus of the desktop window send to its page. */
+const COMMAND = 'bedwright:command';
+
+/** Listens to the keys that hold everywhere, and to the menus of the desktop window. In a text field undo is the field's own. */
 export function useShellKeys(does: { readonly find: () => void; readonly help: () => void }): void {
   const undo = useUndo();
   const now = useRef({ does, undo });
   now.current = { does, undo };
   useEffect(() => {
+    const farm = (tab: string) => () => go('farm', { tab });
+    const actions: Readonly<Record<string, () => void>> = {
+      ...Object.fromEntries(placeNames.map((name) => [name, () => go(name)])),
+      newFarm: farm('new'),
+      files: farm('files'),
+      backups: farm('backups'),
+      program: farm('program'),
+      find: () => now.current.does.find(),
+      help: () => now.current.does.help(),
+      undo: () => void now.current.undo.undo(),
+      redo: () => void now.current.undo.redo(),
+      renew: () => void cache.invalidateQueries(),
+    };
     const onKey = (event: KeyboardEvent): void => {
-      const whole = event.ctrlKey || event.metaKey;
-      const key = event.key.toLowerCase();
-      const place = event.altKey && !whole ? places.find((each) => event.code === `Digit${each.key}`) : undefined;
-      if (place !== undefined) go(place.name);
-      else if (whole && key === 'k') now.current.does.find();
-      else if (event.key === 'F1') now.current.does.help();
-      else if (whole && key === 'z' && !inText(event.target))
-        void (event.shiftKey ? now.current.undo.redo() : now.current.undo.undo());
-      else if (whole && key === 'y' && !inText(event.target)) void now.current.undo.redo();
-      else return;
+      const again = (event.ctrlKey || event.metaKey) && !event.altKey && event.key.toLowerCase() === 'y';
+      const command = again ? 'redo' : commandOf(event);
+      const action = command === undefined ? undefined : actions[command];
+      if (action === undefined || ((command === 'undo' || command === 'redo') && inText(event.target))) return;
+      action();
       event.preventDefault();
     };
+    const onCommand = (event: Event): void => {
+      const command: unknown = event instanceof CustomEvent ? event.detail : undefined;
+      if (typeof command !== 'string') return;
+      // a menu's undo means the text that is being written, as the key does
+      if ((command === 'undo' || command === 'redo') && inText(document.activeElement)) document.execCommand(command);
+      else actions[command]?.();
+    };
     window.addEventListener('keydown', onKey);
-    return () => window.removeEventListener('keydown', onKey);
+    window.addEventListener(COMMAND, onCommand);
+    return () => {
+      window.removeEventListener('keydown', onKey);
+      window.removeEventListener(COMMAND, onCommand);
+    };
   }, []);
 }

@@ -1,5 +1,6 @@
 import { type ReactNode, useEffect, useRef } from 'react';
 import { say } from '../words/say.ts';
+import { useFarmName } from './farm-gate.tsx';
 
 /** One page of a place: its title (also the window's), what can be done here, and beside it the sheet of what is selected. */
 export function Page(props: {
@@ -11,9 +12,14 @@ export function Page(props: {
   readonly children: ReactNode;
 }) {
   const heading = useRef<HTMLHeadingElement>(null);
+  const farm = useFarmName();
   useEffect(() => {
-    document.title = say('{props} · Bedwright', { props: props.title });
-  }, [props.title]);
+    // two windows on two farms are told apart by it
+    document.title =
+      farm === undefined
+        ? say('{props} · Bedwright', { props: props.title })
+        : say('{page} · {farm} · Bedwright', { page: props.title, farm });
+  }, [props.title, farm]);
   useEffect(() => {
     if (document.activeElement === null || document.activeElement === document.body)
       heading.current?.focus({ preventScroll: true });

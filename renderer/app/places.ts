@@ -9,8 +9,6 @@ export type Place = {
   readonly name: PlaceName;
   readonly title: string;
   readonly icon: IconName;
-  /** With Alt it goes there. */
-  readonly key: string;
   readonly page: ComponentType;
   readonly help: PlaceHelp;
 };
@@ -22,7 +20,6 @@ export const places: readonly Place[] = [
     name: 'week',
     title: say('This week'),
     icon: 'week',
-    key: '1',
     page: page(async () => (await import('../places/week/week-page.tsx')).WeekPage),
     help: helpOf.week,
   },
@@ -30,7 +27,6 @@ export const places: readonly Place[] = [
     name: 'beds',
     title: say('Beds'),
     icon: 'beds',
-    key: '2',
     page: page(async () => (await import('../places/beds/beds-page.tsx')).BedsPage),
     help: helpOf.beds,
   },
@@ -38,7 +34,6 @@ export const places: readonly Place[] = [
     name: 'season',
     title: say('Season'),
     icon: 'season',
-    key: '3',
     page: page(async () => (await import('../places/season/season-page.tsx')).SeasonPage),
     help: helpOf.season,
   },
@@ -46,7 +41,6 @@ export const places: readonly Place[] = [
     name: 'soil',
     title: say('Soil'),
     icon: 'soil',
-    key: '4',
     page: page(async () => (await import('../places/soil/soil-page.tsx')).SoilPage),
     help: helpOf.soil,
   },
@@ -54,7 +48,6 @@ export const places: readonly Place[] = [
     name: 'water',
     title: say('Water'),
     icon: 'water',
-    key: '5',
     page: page(async () => (await import('../places/water/water-page.tsx')).WaterPage),
     help: helpOf.water,
   },
@@ -62,7 +55,6 @@ export const places: readonly Place[] = [
     name: 'orders',
     title: say('Orders'),
     icon: 'orders',
-    key: '6',
     page: page(async () => (await import('../places/orders/orders-page.tsx')).OrdersPage),
     help: helpOf.orders,
   },
@@ -70,7 +62,6 @@ export const places: readonly Place[] = [
     name: 'harvest',
     title: say('Harvest'),
     icon: 'harvest',
-    key: '7',
     page: page(async () => (await import('../places/harvest/harvest-page.tsx')).HarvestPage),
     help: helpOf.harvest,
   },
@@ -78,7 +69,6 @@ export const places: readonly Place[] = [
     name: 'costs',
     title: say('Costs'),
     icon: 'costs',
-    key: '8',
     page: page(async () => (await import('../places/costs/costs-page.tsx')).CostsPage),
     help: helpOf.costs,
   },
@@ -86,7 +76,6 @@ export const places: readonly Place[] = [
     name: 'library',
     title: say('Library'),
     icon: 'library',
-    key: '9',
     page: page(async () => (await import('../places/library/library-page.tsx')).LibraryPage),
     help: helpOf.library,
   },
@@ -94,7 +83,6 @@ export const places: readonly Place[] = [
     name: 'farm',
     title: say('Farm'),
     icon: 'farm',
-    key: '0',
     page: page(async () => (await import('../places/farm/farm-page.tsx')).FarmPage),
     help: helpOf.farm,
   },

@@ -1,6 +1,7 @@
 import { Icon } from '../look/icon.tsx';
 import { say } from '../words/say.ts';
 import { addressOf, go, useAddress } from './address.ts';
+import { keysOf } from './commands.ts';
 import { places } from './places.ts';
 
 /** The ten places. Library and Farm stand apart, being what the others draw on. */
@@ -16,7 +17,7 @@ export function Rail() {
             <a
               href={addressOf(each.name)}
               aria-current={each.name === place ? 'page' : undefined}
-              title={say('{each} (Alt+{key})', { each: each.title, key: each.key })}
+              title={say('{each} ({keys})', { each: each.title, keys: keysOf(each.name) })}
               onClick={(event) => {
                 if (event.ctrlKey || event.metaKey || event.shiftKey) return;
                 event.preventDefault();

@@ -2,6 +2,7 @@ import { PagePdf } from '../print/page-pdf.tsx';
 import { say } from '../words/say.ts';
 import { go } from './address.ts';
 import { Button } from './button.tsx';
+import { keysOf } from './commands.ts';
 import { useFarm } from './farm-gate.tsx';
 import { ThemeSwitch } from './theme-switch.tsx';
 import { useUndo } from './use-undo.ts';
@@ -45,7 +46,7 @@ export function TopBar({ onFind, onHelp }: { readonly onFind: () => void; readon
       <button type="button" className="button find-open" onClick={onFind}>
         {say('Find and go')}
         <span className="keys" aria-hidden="true">
-          {say('Ctrl K')}
+          {keysOf('find')}
         </span>
       </button>
       <ThemeSwitch />

@@ -3,7 +3,8 @@ import { api } from '../client/api.ts';
 import { useRead } from '../client/use-read.ts';
 import { setLook, useLook } from '../look/theme.ts';
 import { say } from '../words/say.ts';
-import { addressOf, go } from './address.ts';
+import { addressOf, go, NO_FARM } from './address.ts';
+import { keysOf } from './commands.ts';
 import type { Finding } from './find.ts';
 import { places } from './places.ts';
 import { useUndo } from './use-undo.ts';
@@ -38,24 +39,28 @@ export function useFindings(): readonly Finding[] {
         kind: say('Place'),
         title: place.title,
         detail: '',
-        keys: say('Alt {key}', { key: place.key }),
+        keys: keysOf(place.name),
         go: () => go(place.name),
       }),
     );
     const actions: Finding[] = [
       ...(undo.undoName === null
         ? []
-        : [action(say('Undo: {undoName}', { undoName: undo.undoName }), say('Ctrl Z'), () => void undo.undo())]),
+        : [action(say('Undo: {undoName}', { undoName: undo.undoName }), keysOf('undo'), () => void undo.undo())]),
       ...(undo.redoName === null
         ? []
-        : [action(say('Redo: {redoName}', { redoName: undo.redoName }), say('Ctrl Shift Z'), () => void undo.redo())]),
-      action(say('Print this page'), say('Ctrl P'), () => window.print()),
+        : [action(say('Redo: {redoName}', { redoName: undo.redoName }), keysOf('redo'), () => void undo.redo())]),
+      action(say('Print this page'), keysOf('print'), () => window.print()),
       action(say('Light look'), undefined, () => setLook({ ...look, theme: 'light' })),
       action(say('Dark look'), undefined, () => setLook({ ...look, theme: 'dark' })),
       action(look.contrast === 'high' ? say('Normal contrast') : say('High contrast'), undefined, () =>
         setLook({ ...look, contrast: look.contrast === 'high' ? 'normal' : 'high' }),
       ),
-      action(say('Open this farm in a second window'), undefined, () => void window.open(addressOf('week'))),
+      action(
+        say('Open another farm in a second window'),
+        undefined,
+        () => void window.open(addressOf('week', { farm: NO_FARM })),
+      ),
       action(say('Save a copy of the farm'), undefined, () => go('farm', { tab: 'files' })),
       action(say('Backups'), undefined, () => go('farm', { tab: 'backups' })),
       action(say('New farm'), undefined, () => go('farm', { tab: 'new' })),

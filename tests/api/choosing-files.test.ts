@@ -53,7 +53,8 @@ describe('the system’s dialog', () => {
         wishes.push(wish);
         return wish.kind === 'open' ? join(t.folder, 'chosen.bedwright') : null;
       },
-      followTheme: () => undefined,
+      followLook: () => undefined,
+      recentChanged: () => undefined,
     };
     const program = createProgram(
       placesIn(t.folder),

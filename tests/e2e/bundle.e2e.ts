@@ -35,7 +35,7 @@ test('the bundle of the desktop window serves page, procedures and worker under 
     return until((said) => said.id === id);
   };
   try {
-    expect((await until((said) => said.loaded !== undefined)).loaded).toBe('bedwright://app/');
+    expect((await until((said) => said.loaded !== undefined)).loaded).toBe('bedwright://app/?farm=1');
     const page = await ask('/beds');
     expect(page.status).toBe(200);
     expect(page.text).toContain('<div id="root"');

@@ -123,6 +123,68 @@ test('two windows show two farms, each by its own address', async ({ page, host,
   await expect(other.getByRole('banner')).not.toContainText('Second field');
 });
 
+test('a farm of the list opens in a second window beside the first, and a second window may begin without a farm', async ({
+  page,
+  host,
+  context,
+}) => {
+  const name = `North ${randomUUID().slice(0, 6)}`;
+  await page.goto(`${host.origin}/farm?tab=files`);
+  await page.getByRole('textbox', { name: 'Save a copy as' }).fill(name);
+  await page.getByRole('button', { name: 'Save a copy', exact: true }).click();
+  await expect(page.getByRole('contentinfo')).toContainText(`${name}.bedwright`);
+  await page.getByRole('textbox', { name: 'A farm file' }).fill(name);
+  const opening = context.waitForEvent('page');
+  await page.getByRole('button', { name: 'Open in a second window' }).last().click();
+  const second = await opening;
+  await expect(second.getByRole('heading', { name: 'This week', level: 1 })).toBeVisible();
+  expect(new URL(second.url()).searchParams.get('farm')).not.toBeNull();
+  await second.goto(second.url().replace('/week', '/farm'));
+  await second.getByLabel('Name', { exact: true }).fill('North of the lane');
+  await second.getByRole('button', { name: 'Save settings' }).click();
+  await expect(second.getByRole('banner')).toContainText('North of the lane');
+  await expect(second).toHaveTitle('Farm · North of the lane · Bedwright');
+  await page.reload();
+  await expect(page.getByRole('banner')).not.toContainText('North of the lane');
+  const list = page.getByRole('region', { name: 'Open a farm' });
+  await expect(list.getByText('in this window')).toHaveCount(1);
+  await expect(list.getByRole('button', { name: `Open ${name} in a second window` })).toBeVisible();
+
+  const another = context.waitForEvent('page');
+  await page.keyboard.press('Control+k');
+  await page.getByRole('combobox').fill('another farm');
+  await page.keyboard.press('Enter');
+  const third = await another;
+  await expect(third.getByRole('heading', { name: 'Welcome' })).toBeVisible();
+  await third.getByRole('button', { name: `Open ${name} here` }).click();
+  await expect(third.getByRole('banner')).toContainText('North of the lane');
+});
+
+test('the file is moved into a folder that was chosen, and the list of recent farms is emptied', async ({ page, host }) => {
+  mkdirSync(join(host.data, 'Stick'), { recursive: true });
+  await page.goto(`${host.origin}/farm?tab=files`);
+  await page.getByRole('button', { name: 'Choose: Move it to' }).click();
+  const dialog = page.getByRole('dialog');
+  await dialog.getByRole('button', { name: 'Farms of this program' }).click();
+  await dialog.getByRole('button', { name: 'Stick' }).click();
+  await dialog.getByRole('button', { name: 'Take this folder' }).click();
+  await expect(page.getByRole('textbox', { name: 'Move it to' })).toHaveValue(join(host.data, 'Stick'));
+  await page.getByRole('button', { name: 'Move the file' }).click();
+  const moved = join(host.data, 'Stick', 'Saltgrass Lane (invented sample).bedwright');
+  await expect(page.getByRole('contentinfo')).toContainText(moved);
+  expect(existsSync(moved)).toBe(true);
+  await page.getByRole('textbox', { name: 'Save a copy as' }).fill(join(host.data, 'Stick', 'Copy'));
+  await page.getByRole('button', { name: 'Save a copy', exact: true }).click();
+  await expect(page.getByRole('contentinfo')).toContainText('Saved a copy');
+  await page.getByRole('textbox', { name: 'A farm file' }).fill(join(host.data, 'Stick', 'Copy'));
+  await page.getByRole('button', { name: 'Open', exact: true }).click();
+  await page.waitForURL(/farm=/);
+  await page.goto(`${host.origin}/farm?tab=files&farm=${new URL(page.url()).searchParams.get('farm')}`);
+  await page.getByRole('button', { name: 'Empty this list' }).click();
+  await expect(page.getByRole('contentinfo')).toContainText('The list of recent farms is empty; the files stay.');
+  await expect(page.getByRole('listitem').filter({ hasText: '.bedwright' })).toHaveCount(0);
+});
+
 test('a file is chosen in a view of folders: a place for a copy, then the copy to open; nothing is written over', async ({
   page,
   host,

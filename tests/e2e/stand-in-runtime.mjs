@@ -3,20 +3,35 @@
 import { registerHooks } from 'node:module';
 
 const source = `
-const handlers = new Map();
 const quiet = () => undefined;
-export const app = {
-  isPackaged: false, on: (name, handler) => handlers.set(name, handler), quit: () => process.exit(0), enableSandbox: quiet,
-  requestSingleInstanceLock: () => true, whenReady: () => Promise.resolve(), isReady: () => true, addRecentDocument: quiet,
-};
-export class BrowserWindow {
-  webContents = { print: quiet };
-  once() {} on() {} loadURL(url) { process.send?.({ loaded: url }); return Promise.resolve(); }
+class Emitter {
+  #heard = new Map();
+  on(name, heard) { this.#heard.set(name, [...(this.#heard.get(name) ?? []), heard]); return this; }
+  once(name, heard) { return this.on(name, heard); }
+  tell(name, ...args) { for (const heard of this.#heard.get(name) ?? []) heard(...args); }
 }
+export const app = Object.assign(new Emitter(), {
+  isPackaged: false, quit: () => process.exit(0), exit: (code) => process.exit(code), enableSandbox: quiet,
+  requestSingleInstanceLock: () => true, whenReady: () => Promise.resolve(), isReady: () => true, addRecentDocument: quiet,
+  clearRecentDocuments: quiet, setJumpList: quiet,
+});
+export class BrowserWindow extends Emitter {
+  webContents = Object.assign(new Emitter(), { print: quiet, executeJavaScript: async () => 'This week', setWindowOpenHandler: quiet });
+  static getAllWindows() { return []; }
+  static getFocusedWindow() { return null; }
+  loadURL(url) { process.send?.({ loaded: url }); return Promise.resolve(); }
+  destroy() { this.tell('closed'); }
+}
+export const nativeTheme = Object.assign(new Emitter(), { themeSource: 'system', shouldUseDarkColors: false });
+export const powerMonitor = new Emitter();
+export const powerSaveBlocker = { start: () => 1, stop: quiet };
+export const screen = { getAllDisplays: () => [] };
 export const crashReporter = { start: quiet };
-export const dialog = { showErrorBox: (title, text) => process.send?.({ box: text }), showOpenDialog: async () => ({ canceled: true, filePaths: [] }) };
+export const dialog = {
+  showErrorBox: (title, text) => process.send?.({ box: text }), showMessageBox: async () => ({ response: 0 }), showMessageBoxSync: () => 0,
+  showOpenDialog: async () => ({ canceled: true, filePaths: [] }), showSaveDialog: async () => ({ canceled: true, filePath: '' }),
+};
 export const Menu = { buildFromTemplate: (template) => template, setApplicationMenu: quiet };
-export const shell = { openExternal: async () => undefined };
 export const session = { defaultSession: { setPermissionRequestHandler: quiet, setPermissionCheckHandler: quiet, setDevicePermissionHandler: quiet, webRequest: { onBeforeRequest: quiet } } };
 export const protocol = {
   registerSchemesAsPrivileged: quiet,

@@ -18,17 +18,23 @@ const sourcesBelow = (root: string, room: string): readonly string[] =>
 
 /**
  * Every sentence that a page can show, with itself as its message: those in `say(…)` on the pages, the texts that the
- * program makes (`{1}`, `{2}` … where it puts values in), and the cautions.
+ * program makes (`{1}`, `{2}` … where it puts values in), those of the desktop window, the table of commands, and the cautions.
  */
 export function catalogueOf(root: string): Readonly<Record<string, string>> {
   const sentences = new Set<string>();
   for (const file of sourcesBelow(root, 'renderer')) {
     if (!leftOut(file)) for (const said of sentencesSaidIn(file, readFileSync(join(root, file), 'utf8'))) sentences.add(said);
   }
+  for (const file of sourcesBelow(root, 'electron'))
+    for (const said of sentencesSaidIn(file, readFileSync(join(root, file), 'utf8'))) sentences.add(said);
   for (const file of ['planner', 'api', 'db'].flatMap((room) => sourcesBelow(root, room))) {
     if (!unseen.test(file)) for (const made of sentencesMadeIn(file, readFileSync(join(root, file), 'utf8'))) sentences.add(made);
   }
   const { emergency, cautions } = JSON.parse(readFileSync(join(root, 'resources/cautions.json'), 'utf8')) as Cautions;
+  const commands = JSON.parse(readFileSync(join(root, 'resources/commands.json'), 'utf8')) as readonly {
+    readonly does: string;
+  }[];
+  for (const { does } of commands) sentences.add(does);
   for (const text of [emergency, ...cautions.flatMap(({ title, text, defer }) => [title, text, defer])]) sentences.add(text);
   return Object.fromEntries([...sentences].toSorted().map((sentence) => [sentence, sentence]));
 }

@@ -13,7 +13,7 @@ import { folderOf, joined, nameOf, withEnding } from './file-path.ts';
 type FolderView = OutputOf<typeof api.files.folder>;
 
 type DialogProps = {
-  readonly kind: 'open' | 'save';
+  readonly kind: 'open' | 'save' | 'folder';
   readonly title: string;
   readonly at: string;
   readonly onChoose: (path: string) => void;
@@ -38,10 +38,12 @@ export function FolderDialog({ kind, title, at, onChoose, onClose }: DialogProps
           {kind === 'open' ? null : (
             <Button
               weight="main"
-              disabled={here === undefined || name.trim() === '' || taken}
-              onClick={() => (here === undefined ? undefined : onChoose(joined(here.folder, withEnding(name))))}
+              disabled={here === undefined || (kind === 'save' && (name.trim() === '' || taken))}
+              onClick={() =>
+                here === undefined ? undefined : onChoose(kind === 'folder' ? here.folder : joined(here.folder, withEnding(name)))
+              }
             >
-              {say('Take this place')}
+              {kind === 'folder' ? say('Take this folder') : say('Take this place')}
             </Button>
           )}
         </>
@@ -52,16 +54,15 @@ export function FolderDialog({ kind, title, at, onChoose, onClose }: DialogProps
           <div className="stack">
             <FolderTrail view={data} onGo={setFolder} />
             <FolderList
-              kind={kind}
               view={data}
               onGo={setFolder}
-              onFarm={(farm) => (kind === 'open' ? onChoose(farm.path) : setName(farm.name))}
+              onFarm={kind === 'folder' ? undefined : (farm) => (kind === 'open' ? onChoose(farm.path) : setName(farm.name))}
             />
           </div>
         )}
       </Shown>
       {view.state === 'failed' ? <Button onClick={() => setFolder('')}>{say('Back to the program’s own folder')}</Button> : null}
-      {kind === 'open' ? null : (
+      {kind !== 'save' ? null : (
         <TextField
           label={say('File name')}
           value={name}
@@ -101,10 +102,10 @@ function FolderTrail({ view, onGo }: { readonly view: FolderView; readonly onGo:
 }
 
 function FolderList(props: {
-  readonly kind: 'open' | 'save';
   readonly view: FolderView;
   readonly onGo: (folder: string) => void;
-  readonly onFarm: (farm: FolderView['farms'][number]) => void;
+  /** Absent where a folder is wanted: its farms are then only shown. */
+  readonly onFarm: ((farm: FolderView['farms'][number]) => void) | undefined;
 }) {
   const { folders, farms } = props.view;
   const reader = useReader();
@@ -122,7 +123,12 @@ function FolderList(props: {
       ))}
       {farms.map((each) => (
         <li key={each.path}>
-          <button type="button" className="folder-item" onClick={() => props.onFarm(each)}>
+          <button
+            type="button"
+            className="folder-item"
+            disabled={props.onFarm === undefined}
+            onClick={() => props.onFarm?.(each)}
+          >
             <strong>{each.name}</strong>
             <span className="soft small">
               {say('{size} kB, {changedAt}', {

@@ -6,9 +6,12 @@ import { NewFarm } from './new-farm.tsx';
 /** What is shown when no farm is open: make one, open one, or look about in the invented sample. */
 export function NoFarm() {
   return (
-    <Page title={say('Welcome')} lead={say('No farm is open. A farm is one file on this computer; nothing leaves it.')}>
+    <Page
+      title={say('Welcome')}
+      lead={say('No farm is open in this window. A farm is one file on this computer; nothing leaves it.')}
+    >
       <NewFarm />
-      <OpenFarms />
+      <OpenFarms here={undefined} />
     </Page>
   );
 }

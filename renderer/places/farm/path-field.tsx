@@ -9,8 +9,8 @@ import { say } from '../../words/say.ts';
 import { FolderDialog } from './folder-dialog.tsx';
 
 export type PathProps = FieldProps & {
-  /** To open a file that is there, or to write one that is not. */
-  readonly kind: 'open' | 'save';
+  /** To open a file that is there, to write one that is not, or a folder to put a file into. */
+  readonly kind: 'open' | 'save' | 'folder';
   readonly value: string;
   readonly onChange: (path: string) => void;
   /** The file's name where none was written yet. */
