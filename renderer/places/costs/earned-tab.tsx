@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { useMemo } from 'react';
 import { useQueryValue } from '../../app/address.ts';
 import { Page } from '../../app/page.tsx';
@@ -6,7 +7,7 @@ import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { type OutputOf, useRead } from '../../client/use-read.ts';
 import { Grid } from '../../table/grid.tsx';
-import { say } from '../../words/say.ts';
+import { say, sayWith } from '../../words/say.ts';
 import type { TabHead } from '../orders/tab-head.ts';
 import { type EarningRow, earningColumns, type GroupBy } from './earning-columns.tsx';
 import { LinePartsPanel } from './line-parts-panel.tsx';
@@ -113,8 +114,9 @@ function Totals({ found }: { readonly found: OutputOf<typeof api.costs.view> }) 
   const reader = useReader();
   const { totals } = found;
   const missing = found.unpriced.length > 0;
-  const least = (text: string): string => (missing ? say('at least {sum}', { sum: text }) : text);
-  const most = (text: string): string => (missing ? say('at most {sum}', { sum: text }) : text);
+  const whole = (text: string): ReactNode => <span style={{ whiteSpace: 'nowrap' }}>{text}</span>;
+  const least = (text: string): ReactNode => (missing ? sayWith('at least {sum}', { sum: whole(text) }) : whole(text));
+  const most = (text: string): ReactNode => (missing ? sayWith('at most {sum}', { sum: whole(text) }) : whole(text));
   const perHour = totals.labour_h > 0 ? (totals.margin_minor + totals.labour_minor) / totals.labour_h : null;
   return (
     <dl className="figures">
