@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { changeFarm, farmOfFile, rememberedSetting, rememberSetting } from '../../db/repositories/farm.ts';
+import { changeFarm, farmOfFile, rememberedSetting, rememberedSettings, rememberSetting } from '../../db/repositories/farm.ts';
 import { Refusal } from '../errors.ts';
 import { act, change, ctxOf, nothing, read } from '../procedure.ts';
 
@@ -72,6 +72,11 @@ export const farm = {
   remembered: read({
     input: z.object({ name: z.string().max(80) }),
     run: ({ db }, { name }) => ({ value: rememberedSetting(db, name) }),
+  }),
+  /** All that is remembered under names with one beginning, such as the chosen columns of every table. */
+  rememberedUnder: read({
+    input: z.object({ prefix: z.string().min(1, 'Say how the names begin.').max(80) }),
+    run: ({ db }, { prefix }) => rememberedSettings(db, prefix),
   }),
   remember: act({
     input: z.object({ name: z.string().max(80), value: z.json() }),

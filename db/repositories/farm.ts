@@ -24,6 +24,12 @@ export function rememberedSetting(db: FarmDb, name: string): unknown {
   return db.select().from(setting).where(eq(setting.name, name)).get()?.value ?? null;
 }
 
+/** All remembered values whose names have one beginning, by name. */
+export function rememberedSettings(db: FarmDb, prefix: string): Readonly<Record<string, unknown>> {
+  const rows = db.select().from(setting).where(sql`substr(${setting.name}, 1, ${prefix.length}) = ${prefix}`).all();
+  return Object.fromEntries(rows.map(({ name, value }) => [name, value]));
+}
+
 /** Remembers a value; null forgets it. */
 export function rememberSetting(db: FarmDb, name: string, value: unknown): void {
   if (value === null) {

@@ -3,6 +3,7 @@ import type { Reader } from '../../planner/units/reader.ts';
 import { api } from '../client/api.ts';
 import { ReaderProvider } from '../client/reader.tsx';
 import { type OutputOf, useRead } from '../client/use-read.ts';
+import { remembered, TABLE_PREFIX } from '../table/remembered.ts';
 import { writeNumbersAs } from '../words/language.ts';
 import { Failed, Waiting } from './states.tsx';
 
@@ -24,6 +25,8 @@ export const useFarmName = (): string | undefined => useContext(FarmName);
 /** Lets the pages in once the farm's settings are there: units, currency and language of every figure come from them. */
 export function FarmGate({ children, none }: { readonly children: ReactNode; readonly none: ReactNode }) {
   const farm = useRead(api.farm.get, undefined);
+  const tables = useRead(api.farm.rememberedUnder, { prefix: TABLE_PREFIX });
+  if (tables.state === 'ready') remembered.takeFrom(tables.data);
   const settings = useMemo(
     () =>
       farm.state === 'ready'
@@ -41,6 +44,8 @@ export function FarmGate({ children, none }: { readonly children: ReactNode; rea
       </div>
     );
   }
+  if (tables.state === 'loading') return <Waiting />;
+  if (tables.state === 'failed') return <Failed message={tables.message} failure={tables.failure} retry={tables.retry} />;
   if (settings === undefined) return null;
   return (
     <FarmName value={farm.data.name}>

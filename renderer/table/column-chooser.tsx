@@ -4,7 +4,7 @@ import { say } from '../words/say.ts';
 import type { Column } from './column.ts';
 import type { TableModel } from './table-model.ts';
 
-/** Which columns are shown; kept for this table on this computer. */
+/** Which columns are shown; kept for this table in the farm file. */
 export function ColumnChooser<Row extends object>({
   model,
   columns,

@@ -88,11 +88,16 @@ export function Grid<Row extends object>(props: GridProps<Row>) {
     if (index >= 0) virtual.scrollToIndex(index);
   });
 
+  const asShown = useRef<{ readonly columns: readonly Column<Row>[]; readonly text: string }>(undefined);
   useEffect(() => {
-    remembered.set(name, {
+    const now = {
       hidden: Object.fromEntries(columns.map((column) => [column.key, columnVisibility[column.key] === false])),
       sort: sorting.map(({ id, desc }) => ({ id, desc })),
-    });
+    };
+    const before = asShown.current;
+    asShown.current = { columns, text: JSON.stringify(now) };
+    // only what the reader changes is kept, not how the table stands when it is opened
+    if (before !== undefined && before.columns === columns && before.text !== asShown.current.text) remembered.set(name, now);
   }, [name, columns, columnVisibility, sorting]);
 
   const at: Cell = {

@@ -76,6 +76,7 @@ export function readingsOf(t: TestProgram): readonly Reading[] {
     'crops.one': { cropId, varietyId: null },
     'demand.area': { cropId: yieldKnownId, demand: 20, loss_share: 0.1, seasonId: PLANNED },
     'designs.one': { designId: one('SELECT id FROM design ORDER BY name') },
+    'farm.rememberedUnder': { prefix: 'table.' },
     'farm.remembered': { name: 'season.rules' },
     'files.folder': { folder: t.folder },
     'feeding.explainBudget': { ...plan, bedId, nutrient: 'N' },

@@ -247,3 +247,24 @@ test('a farm file dropped on the window is taken in as a copy and opened; anothe
   await expect(page.getByRole('banner')).toContainText('Saltgrass Lane');
   expect(existsSync(join(host.data, 'Far field.bedwright'))).toBe(true);
 });
+
+test('columns that were put away stay away for this farm, on another computer too', async ({ page, host, browser }) => {
+  await page.goto(`${host.origin}/beds`);
+  const head = page.getByRole('columnheader', { name: /^Design/ });
+  await expect(head).toBeVisible();
+  await page.getByRole('button', { name: 'Choose columns' }).click();
+  const kept = page.waitForResponse((response) => response.url().includes('farm.remember'));
+  await page.getByRole('dialog').getByRole('checkbox', { name: 'Design' }).click();
+  await kept;
+  await page.getByRole('dialog').getByRole('button', { name: 'Done' }).click();
+  await expect(head).toHaveCount(0);
+  expect(await page.evaluate(() => Object.keys(localStorage).filter((key) => key.includes('table')))).toEqual([]);
+  const elsewhere = await browser.newContext();
+  const second = await elsewhere.newPage();
+  await second.goto(host.address);
+  await second.waitForURL((url) => url.pathname !== '/open');
+  await second.goto(`${host.origin}/beds`);
+  await expect(second.getByRole('columnheader', { name: /^Length/ })).toBeVisible();
+  await expect(second.getByRole('columnheader', { name: /^Design/ })).toHaveCount(0);
+  await elsewhere.close();
+});
