@@ -9,7 +9,7 @@ export type OpenNeed = {
   readonly amount: number;
   readonly unit: string;
   readonly reason: string;
-  readonly lacks: 'material' | 'density' | 'seeds-per-gram';
+  readonly lacks: 'material' | 'density' | 'seeds-per-gram' | 'tray-mix';
 };
 
 /** Needs from one part of the farm. */

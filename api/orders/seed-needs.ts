@@ -1,14 +1,15 @@
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import { cropsOfFarm } from '../../db/repositories/crops.ts';
+import { farmOfFile } from '../../db/repositories/farm.ts';
 import { plantingsOfSeason } from '../../db/repositories/plantings.ts';
-import { seedAndTrayMaterials } from '../../db/repositories/stock.ts';
+import { type MaterialFacts, materialFacts, seedAndTrayMaterials } from '../../db/repositories/stock.ts';
 import { addDays, type IsoDate } from '../../planner/calendar.ts';
 import type { FarmNeed } from '../../planner/orders/needs.ts';
 import { mostTraysAtOnce, type StandingTrays } from '../../planner/orders/trays-at-once.ts';
 import { seedMass_g, seedNeed } from '../../planner/season/seed-need.ts';
-import { trayNeed } from '../../planner/season/trays.ts';
+import { trayNeed, usualTray } from '../../planner/season/trays.ts';
 import { convert } from '../../planner/units/convert.ts';
-import { type Gathered, gathered, type OpenNeed } from './gathered.ts';
+import { type Gathered, gathered, inBaseUnit, type OpenNeed } from './gathered.ts';
 
 const DAYS_BEFORE_SOWING = 14;
 /** Where neither lot nor library knows the germination. Common practice, no source. */
@@ -22,13 +23,14 @@ type Materials = ReturnType<typeof seedAndTrayMaterials>;
 type Planting = ReturnType<typeof plantingsOfSeason>[number];
 
 /**
- * Seed for each planting still to be sown and the trays that its starts stand in at the busiest; starts, sets, crowns or tubers for
+ * Seed for each planting still to be sown, the mix that its cells are filled with and the trays that its starts stand in at the busiest; starts, sets, crowns or tubers for
  * those that are set out. A crop raised from seed for which the farm has only starts is bought as starts.
  */
 export function seedNeeds(db: FarmDb, seasonId: string): Gathered {
   const materials = seedAndTrayMaterials(db);
   const crops = new Map(cropsOfFarm(db).map((crop) => [crop.id, crop.name]));
   const trays = materials.filter((each) => each.cells !== null);
+  const mix = trayMix(db);
   const standing: (StandingTrays & { readonly tray: string })[] = [];
   const all: (FarmNeed | OpenNeed)[] = [];
   for (const planting of plantingsOfSeason(db, seasonId)) {
@@ -50,13 +52,16 @@ export function seedNeeds(db: FarmDb, seasonId: string): Gathered {
     });
     const sown = (planting.sowDate ?? planting.inBedDate) as IsoDate;
     const tray = planting.method === 'transplant' ? (trays.find((each) => each.cells === planting.cells) ?? trays[0]) : undefined;
-    if (tray !== undefined && tray.cells !== null)
+    const cellsPerTray = tray?.cells ?? planting.cells ?? usualTray(planting.cropId);
+    const inTrays = planting.method === 'transplant' ? trayNeed({ cells: stations, cellsPerTray }) : undefined;
+    if (tray !== undefined && inTrays !== undefined)
       standing.push({
         from: sown,
         to: planting.inBedDate as IsoDate,
-        trays: trayNeed({ cells: stations, cellsPerTray: tray.cells }).trays,
+        trays: inTrays.trays,
         tray: tray.materialId,
       });
+    if (inTrays !== undefined) all.push(mixNeed(mix, planting, name, sown, inTrays.mix_L));
     all.push(ofSeed(planting, name, sown, seeds, seed));
   }
   return gathered([...summed(all), ...trayNeeds(standing)]);
@@ -85,6 +90,32 @@ function ofSeed(
     key: `seed:${planting.id}`,
     source: 'seed',
     reason: `${name} ${planting.number}, sown ${sown}`,
+    wanted: addDays(sown, -DAYS_BEFORE_SOWING),
+  });
+}
+
+type TrayMix = { readonly facts: MaterialFacts; readonly materialId: string };
+
+/** The mix that trays are filled with, as the farm has chosen it. */
+const trayMix = (db: FarmDb): TrayMix => ({ facts: materialFacts(db), materialId: farmOfFile(db)?.trayMixId ?? '' });
+
+/** Cells are filled on the day of sowing: the mix is there as early as the seed. */
+function mixNeed(
+  { facts, materialId }: TrayMix,
+  planting: Planting,
+  name: string,
+  sown: IsoDate,
+  mix_L: number,
+): FarmNeed | OpenNeed {
+  const reason = `Mix for trays: ${name} ${planting.number}, sown ${sown}`;
+  if (!facts.has(materialId))
+    return { key: 'tray-mix', name: 'Mix for trays', amount: mix_L, unit: 'L', reason: 'Trays of the season', lacks: 'tray-mix' };
+  return inBaseUnit(facts, {
+    key: `tray-mix:${planting.id}`,
+    source: 'tray-mix',
+    materialId,
+    loose_L: mix_L,
+    reason,
     wanted: addDays(sown, -DAYS_BEFORE_SOWING),
   });
 }

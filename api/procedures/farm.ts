@@ -45,6 +45,7 @@ const farmFields = z
     bucket_L: z.number().positive('A bucket holds more than nothing.').max(200),
     barrow_L: z.number().positive('A barrow holds more than nothing.').max(1000),
     can_L: z.number().positive('A can holds more than nothing.').max(100),
+    trayMixId: z.string().min(1, 'Choose a mix.'),
     vehicle_L: z.number().positive('This must be more than zero.').nullable(),
     vehicle_kg: z.number().positive('This must be more than zero.').nullable(),
     contact: z.string().max(400),

@@ -93,6 +93,9 @@ export const orders = {
             baseUnit: material?.baseUnit ?? 'count',
             amount: choice?.amount ?? need.amount,
             computed: need.amount,
+            changed: choice?.amount !== null && choice?.amount !== undefined && choice.needKey !== null,
+            /** Why the amount is another than the computed one. */
+            amountReason: choice?.needKey === null ? '' : (choice?.reason ?? ''),
             supplierId: choice?.supplierId ?? null,
             supplier: suppliers.find((each) => each.id === choice?.supplierId)?.name ?? '',
             left: choice?.left ?? false,
@@ -150,8 +153,32 @@ export const orders = {
         .max(5000),
     }),
     run({ db }, { seasonId, choices }) {
-      for (const { key, ...choice } of choices) putNeedChoice(db, { ...choice, id: newId(), seasonId, needKey: key });
+      const reasons = new Map(needChoices(db, seasonId).map((row) => [row.needKey, row.reason]));
+      for (const { key, ...choice } of choices) {
+        const reason = choice.amount === null ? '' : (reasons.get(key) ?? '');
+        putNeedChoice(db, { ...choice, reason, id: newId(), seasonId, needKey: key });
+      }
       return { changed: choices.length };
+    },
+  }),
+  /** Another amount than the computed one, with the reason for it; empty goes back to the computed one. */
+  setNeedAmount: change({
+    note: ({ amount }) => (amount === null ? 'Back to the computed amount of a need' : 'Another amount of a need'),
+    input: inSeason
+      .extend({
+        key: z.string().min(1),
+        materialId: z.string().min(1),
+        amount: z.number('Enter an amount.').nonnegative('A need cannot be negative.').nullable(),
+        reason: z.string().trim().max(200),
+      })
+      .refine(({ amount, reason }) => amount === null || reason !== '', {
+        path: ['reason'],
+        message: 'Say why it is another amount.',
+      }),
+    run({ db }, { seasonId, key, ...given }) {
+      const before = needChoices(db, seasonId).find((row) => row.needKey === key);
+      putNeedChoice(db, { ...before, ...given, id: newId(), seasonId, needKey: key });
+      return { amount: given.amount };
     },
   }),
   /** Looks for the list of least total cost. */

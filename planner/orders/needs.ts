@@ -13,6 +13,7 @@ export type NeedSource =
   | 'seed'
   | 'start'
   | 'tray'
+  | 'tray-mix'
   | 'cover'
   | 'packing'
   | 'hand';

@@ -47,6 +47,47 @@ describe('needs', () => {
     expect(open.map((need) => [need.key, need.lacks])).toEqual([['seed:carrot', 'material']]);
   });
 
+  test('take another amount than the computed one with a reason, keep it through other choices, and go back', async () => {
+    const { api } = program;
+    const one = async () => {
+      const need = (await api.orders.needs({ seasonId })).needs.find((each) => each.source === 'top-up');
+      if (need === undefined) throw new Error('expected a top-up');
+      return need;
+    };
+    const { key, materialId, computed } = await one();
+    const about = { seasonId, key, materialId };
+    await expect(api.orders.setNeedAmount({ ...about, amount: 5, reason: ' ' })).rejects.toThrow('Say why');
+    await expect(api.orders.setNeedAmount({ ...about, amount: -5, reason: 'no' })).rejects.toThrow('cannot be negative');
+    await api.orders.setNeedAmount({ ...about, amount: 5, reason: 'half of it lies by the gate' });
+    expect(await one()).toMatchObject({ amount: 5, computed, changed: true, amountReason: 'half of it lies by the gate' });
+    await api.orders.setNeeds({ seasonId, choices: [{ key, materialId, amount: 5, supplierId: null, left: true }] });
+    expect(await one()).toMatchObject({ amount: 5, left: true, amountReason: 'half of it lies by the gate' });
+    await api.orders.setNeedAmount({ ...about, amount: null, reason: '' });
+    expect(await one()).toMatchObject({ amount: computed, changed: false, amountReason: '', left: true });
+    await api.undo.undo();
+    expect(await one()).toMatchObject({ amount: 5, changed: true });
+  });
+
+  test('hold the mix for the trays of each sowing, in the farm’s own choice of mix', async () => {
+    const { api } = program;
+    const ofMix = async () => (await api.orders.needs({ seasonId })).needs.filter((need) => need.source === 'tray-mix');
+    const before = await ofMix();
+    expect(before.length).toBeGreaterThan(2);
+    expect(new Set(before.map((need) => need.materialId))).toEqual(new Set(['mix-seedling']));
+    for (const need of before) {
+      expect(need.reason).toMatch(/^Mix for trays: .+ \d+, sown \d{4}-\d{2}-\d{2}$/);
+      expect(need.amount).toBeGreaterThan(0);
+    }
+    const { revision } = await api.farm.get();
+    await api.farm.set({ revision, values: { trayMixId: 'mix-peat-potting' } });
+    const after = await ofMix();
+    expect(after.map((need) => need.materialId)).toEqual(before.map(() => 'mix-peat-potting'));
+    expect(after.reduce((sum, need) => sum + need.amount, 0)).toBeCloseTo(
+      before.reduce((sum, need) => sum + need.amount, 0),
+      9,
+    );
+  });
+
   test('can be added by hand, left out and bound to a supplier', async () => {
     await program.api.orders.addNeed({
       seasonId,

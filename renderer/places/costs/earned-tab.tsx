@@ -1,4 +1,3 @@
-import type { ReactNode } from 'react';
 import { useMemo } from 'react';
 import { useQueryValue } from '../../app/address.ts';
 import { Page } from '../../app/page.tsx';
@@ -7,7 +6,7 @@ import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { type OutputOf, useRead } from '../../client/use-read.ts';
 import { Grid } from '../../table/grid.tsx';
-import { say, sayWith } from '../../words/say.ts';
+import { say } from '../../words/say.ts';
 import type { TabHead } from '../orders/tab-head.ts';
 import { type EarningRow, earningColumns, type GroupBy } from './earning-columns.tsx';
 import { LinePartsPanel } from './line-parts-panel.tsx';
@@ -114,9 +113,6 @@ function Totals({ found }: { readonly found: OutputOf<typeof api.costs.view> }) 
   const reader = useReader();
   const { totals } = found;
   const missing = found.unpriced.length > 0;
-  const whole = (text: string): ReactNode => <span style={{ whiteSpace: 'nowrap' }}>{text}</span>;
-  const least = (text: string): ReactNode => (missing ? sayWith('at least {sum}', { sum: whole(text) }) : whole(text));
-  const most = (text: string): ReactNode => (missing ? sayWith('at most {sum}', { sum: whole(text) }) : whole(text));
   const perHour = totals.labour_h > 0 ? (totals.margin_minor + totals.labour_minor) / totals.labour_h : null;
   return (
     <dl className="figures">
@@ -125,26 +121,28 @@ function Totals({ found }: { readonly found: OutputOf<typeof api.costs.view> }) 
         <dd>{reader.money(totals.income_minor)}</dd>
       </div>
       <div>
-        <dt>{say('Contribution')}</dt>
-        <dd>{most(reader.money(totals.contribution_minor))}</dd>
+        <dt>{missing ? say('Contribution, at most') : say('Contribution')}</dt>
+        <dd>{reader.money(totals.contribution_minor)}</dd>
       </div>
       <div>
-        <dt>{say('All costs')}</dt>
-        <dd>{least(reader.money(totals.cost_minor))}</dd>
+        <dt>{missing ? say('All costs, at least') : say('All costs')}</dt>
+        <dd>{reader.money(totals.cost_minor)}</dd>
       </div>
       <div>
-        <dt>{say('Margin')}</dt>
-        <dd>{most(reader.money(totals.margin_minor))}</dd>
+        <dt>{missing ? say('Margin, at most') : say('Margin')}</dt>
+        <dd>{reader.money(totals.margin_minor)}</dd>
       </div>
       <div>
-        <dt>{say('For an hour worked')}</dt>
-        <dd>{perHour === null ? '–' : most(reader.money(Math.round(perHour)))}</dd>
+        <dt>{missing ? say('For an hour worked, at most') : say('For an hour worked')}</dt>
+        <dd>{perHour === null ? '–' : reader.money(Math.round(perHour))}</dd>
       </div>
       <div>
-        <dt>{say('Margin a {sign}', { sign: reader.sign('m2') })}</dt>
-        <dd>
-          {totals.area_m2 > 0 ? most(reader.money(Math.round(totals.margin_minor / reader.scale(totals.area_m2, 'm2')))) : '–'}
-        </dd>
+        <dt>
+          {missing
+            ? say('Margin a {sign}, at most', { sign: reader.sign('m2') })
+            : say('Margin a {sign}', { sign: reader.sign('m2') })}
+        </dt>
+        <dd>{totals.area_m2 > 0 ? reader.money(Math.round(totals.margin_minor / reader.scale(totals.area_m2, 'm2'))) : '–'}</dd>
       </div>
     </dl>
   );

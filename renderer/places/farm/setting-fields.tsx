@@ -1,5 +1,7 @@
 import type { ReactNode } from 'react';
 import { Caution } from '../../cautions/caution.tsx';
+import { api } from '../../client/api.ts';
+import { useRead } from '../../client/use-read.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { FlagField } from '../../fields/flag-field.tsx';
 import { MoneyField } from '../../fields/money-field.tsx';
@@ -229,6 +231,22 @@ export function RecordFields({ values, set }: SettingProps) {
   );
 }
 
+/** The mix that cell trays are filled with: it becomes a need with each sowing in trays. */
+function TrayMixField({ values, set }: SettingProps) {
+  const materials = useRead(api.materials.list, undefined);
+  const mixes = materials.state === 'ready' ? materials.data.filter((each) => each.kind === 'bulk-mix' && !each.own) : [];
+  return (
+    <ChoiceField
+      label={say('Trays are filled with')}
+      path="values.trayMixId"
+      value={values.trayMixId}
+      choices={mixes.map((each) => ({ value: each.id, text: each.name }))}
+      onChange={(trayMixId) => set({ trayMixId })}
+      hint={say('A need of Orders with each sowing in trays: cells, their usual volume, and a tenth more')}
+    />
+  );
+}
+
 export function MeasureFields({ values, set }: SettingProps) {
   return (
     <Group title={say('Measures and loads')} lead={say('Doses are given in these, and loads are counted in them.')}>
@@ -273,6 +291,7 @@ export function MeasureFields({ values, set }: SettingProps) {
           hint={say('Empty: not known')}
         />
       </div>
+      <TrayMixField values={values} set={set} />
     </Group>
   );
 }

@@ -18,6 +18,7 @@ const sources = [
   { value: 'seed', text: say('Seed') },
   { value: 'start', text: say('Starts') },
   { value: 'tray', text: say('Trays') },
+  { value: 'tray-mix', text: say('Mix for trays') },
   { value: 'cover', text: say('Covers') },
   { value: 'packing', text: say('Packing') },
   { value: 'hand', text: say('By hand') },
@@ -27,6 +28,7 @@ const sources = [
 export function needColumns(
   reader: Reader,
   suppliers: readonly { readonly supplierId: string; readonly name: string }[],
+  isChanged: boolean,
 ): readonly Column<NeedRow>[] {
   return [
     text('material', say('Material'), { width: 175 }),
@@ -34,8 +36,36 @@ export function needColumns(
     text('reason', say('Reason'), { width: 215 }),
     derived('text', 'amountText', say('Amount'), (row) => reader.print(row.amount, tradeUnit(row.baseUnit)), {
       width: 95,
-      hint: say('Before stock is taken off'),
+      hint: say('Before stock is taken off; open the need for another amount'),
+      draw: (row) =>
+        row.changed ? (
+          <span
+            className="state-mark"
+            title={say('Computed: {amount}', { amount: reader.print(row.computed, tradeUnit(row.baseUnit)) })}
+          >
+            {reader.print(row.amount, tradeUnit(row.baseUnit))}
+          </span>
+        ) : (
+          reader.print(row.amount, tradeUnit(row.baseUnit))
+        ),
     }),
+    ...(isChanged
+      ? [
+          derived<NeedRow>(
+            'text',
+            'whyAmount',
+            say('Why this amount'),
+            (row) =>
+              row.changed
+                ? say('{why} (computed {amount})', {
+                    why: row.amountReason,
+                    amount: reader.print(row.computed, tradeUnit(row.baseUnit)),
+                  })
+                : '',
+            { width: 180 },
+          ),
+        ]
+      : []),
     derived('text', 'onHandText', say('On hand'), (row) => reader.print(row.onHand, tradeUnit(row.baseUnit)), {
       width: 110,
       hint: say('Of the material, for all its needs together'),

@@ -1,5 +1,5 @@
 import { type ReactNode, useMemo, useState } from 'react';
-import { go } from '../../app/address.ts';
+import { go, useQueryValue } from '../../app/address.ts';
 import { Button } from '../../app/button.tsx';
 import { Page } from '../../app/page.tsx';
 import { Empty, Shown } from '../../app/states.tsx';
@@ -14,6 +14,7 @@ import { say } from '../../words/say.ts';
 import { AddNeed } from './add-need.tsx';
 import { BedPlans } from './bed-plans.tsx';
 import { type NeedRow, needColumns } from './need-columns.tsx';
+import { NeedSheet } from './need-sheet.tsx';
 import { NoPrice } from './no-price.tsx';
 import { OpenNeeds } from './open-needs.tsx';
 import { StandIns } from './stand-ins.tsx';
@@ -26,6 +27,8 @@ export function NeedsTab({ tabs, choice, season }: TabHead) {
   const needs = useRead(api.orders.needs, { seasonId: season.seasonId });
   const set = useChange(api.orders.setNeeds);
   const remove = useChange(api.orders.removeNeed);
+  const [opened, setOpen] = useQueryValue('need');
+  const open = needs.state === 'ready' ? needs.data.needs.find((row) => row.key === opened) : undefined;
   const [adding, setAdding] = useState(false);
   const [standing, setStanding] = useState(false);
   const [planning, setPlanning] = useState(false);
@@ -36,7 +39,7 @@ export function NeedsTab({ tabs, choice, season }: TabHead) {
       choices: editsByRow(edits).map(({ row, values }) => ({
         key: row.key,
         materialId: row.materialId,
-        amount: row.amount === row.computed ? null : row.amount,
+        amount: row.changed ? row.amount : null,
         supplierId: 'supplierId' in values ? ((values['supplierId'] as string | null) ?? null) : row.supplierId,
         left: 'left' in values ? values['left'] === true : row.left,
         standIns: 'standInsAllowed' in values ? values['standInsAllowed'] === true : row.standInsAllowed,
@@ -62,6 +65,16 @@ export function NeedsTab({ tabs, choice, season }: TabHead) {
           </Button>
         </>
       }
+      sheet={
+        open === undefined ? null : (
+          <NeedSheet
+            key={`${open.key} ${open.amount}`}
+            row={open}
+            seasonId={season.seasonId}
+            onClose={() => setOpen(undefined)}
+          />
+        )
+      }
     >
       <NoPrice seasonId={season.seasonId} />
       <Shown reading={needs}>
@@ -71,6 +84,7 @@ export function NeedsTab({ tabs, choice, season }: TabHead) {
             onEdit={edit}
             failure={set.failure}
             onSelect={setSelected}
+            onOpen={(row) => setOpen(row.key)}
             tools={
               byHand(found.needs).length === 0 ? undefined : (
                 <Button
@@ -107,11 +121,13 @@ function NeedsGrid(props: {
   readonly onEdit: (edits: readonly Edit<NeedRow>[]) => Promise<unknown>;
   readonly failure: ReturnType<typeof useChange>['failure'];
   readonly onSelect: (ids: readonly string[]) => void;
+  readonly onOpen: (row: NeedRow) => void;
   readonly tools: ReactNode;
 }) {
   const reader = useReader();
   const { found } = props;
-  const columns = useMemo(() => needColumns(reader, found.suppliers), [reader, found.suppliers]);
+  const isChanged = found.needs.some((row) => row.changed);
+  const columns = useMemo(() => needColumns(reader, found.suppliers, isChanged), [reader, found.suppliers, isChanged]);
   return (
     <>
       <Grid
@@ -122,6 +138,7 @@ function NeedsGrid(props: {
         onEdit={props.onEdit}
         failure={props.failure}
         onSelect={props.onSelect}
+        onOpen={props.onOpen}
         tools={props.tools}
         empty={
           <Empty title={say('Nothing is needed')}>

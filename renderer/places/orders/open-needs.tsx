@@ -8,6 +8,7 @@ type OpenNeed = OutputOf<typeof api.orders.needs>['open'][number];
 const whatToDo = {
   material: say('no such material yet: add one at Library, Materials, of the kind seed or start, and choose its crop'),
   density: say('its density as handled is not known: enter it at Library, Materials'),
+  'tray-mix': say('the mix that trays are filled with is not in the library: choose it at Farm, Measures'),
   'seeds-per-gram': say('kept by weight: enter how many make a gram at Library, Materials'),
 } as const;
 

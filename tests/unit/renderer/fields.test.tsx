@@ -5,6 +5,7 @@ import { afterEach, expect, test } from 'vitest';
 import { Caution } from '../../../renderer/cautions/caution.tsx';
 import type { Failure } from '../../../renderer/client/failure.ts';
 import { ReaderProvider } from '../../../renderer/client/reader.tsx';
+import { DateField } from '../../../renderer/fields/date-field.tsx';
 import { Form } from '../../../renderer/fields/form.tsx';
 import { MoneyField } from '../../../renderer/fields/money-field.tsx';
 import { QuantityField } from '../../../renderer/fields/quantity-field.tsx';
@@ -195,4 +196,22 @@ test('where the comma is the decimal sign a field shows and takes it, takes a cl
   await userEvent.clear(field);
   await userEvent.type(field, '1.234,5');
   expect(given.at(-1)).toBeCloseTo(12.345, 9);
+});
+
+test('a needed date that is empty is told at its field, and the form is not sent', async () => {
+  let sent = 0;
+  render(
+    us(
+      <Form onSave={() => (sent += 1)} label="Order">
+        <DateField label="Wanted by" needed value={null} onChange={() => undefined} />
+        <button type="submit">Add</button>
+      </Form>,
+    ),
+  );
+  const field = screen.getByLabelText('Wanted by');
+  expect(field.getAttribute('aria-invalid')).not.toBe('true');
+  await userEvent.click(screen.getByRole('button', { name: 'Add' }));
+  expect(screen.getByText('A date is needed here.')).toBeTruthy();
+  expect(field.getAttribute('aria-invalid')).toBe('true');
+  expect(sent).toBe(0);
 });
