@@ -93,6 +93,7 @@ test('the fill begins at the floor among gravel, and above a void former', () =>
 test('water of a bed: of its basin round the bag, of its reservoir below the overflow, else none', () => {
   const reservoir = { watering: 'reservoir', reservoirDepth_m: 0.15, reservoirVoid_share: 0.4 } as const;
   expect(bedWater_L(aBedSpec())).toBe(0);
+  expect(bedWater_L(aBedSpec({ ...reservoir, watering: 'top' }))).toBe(0);
   expect(explainBedWater(aBedSpec())).toBeUndefined();
   // no overflow told: the reservoir fills to its own depth
   expect(bedWater_L(aBedSpec(reservoir))).toBeCloseTo(2 * 0.15 * 0.4 * 1000, 9);

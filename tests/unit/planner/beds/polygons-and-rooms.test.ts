@@ -161,6 +161,16 @@ describe('room within a margin', () => {
       false,
     ]);
   });
+  test('an ellipse is held to its drawn ring, close to its ends too', () => {
+    const ellipse = { shape: 'ellipse', length_m: 3, width_m: 1 } as const;
+    expect(contains(ellipse, 0, [1.4999, 0], [-1.4999, 0], [0, 0.49999], [1.5001, 0], [0, 0.5001])).toEqual([
+      true,
+      true,
+      true,
+      false,
+      false,
+    ]);
+  });
   test('its box is that of the outline, about its own middle or as drawn', () => {
     expect(roomWithin({ shape: 'oval', length_m: 3, width_m: 1 }, 0.2)).toMatchObject({ from_m: [-1.5, -0.5], to_m: [1.5, 0.5] });
     expect(roomWithin({ shape: 'polygon', vertices_m: ell }, 0.2)).toMatchObject({ from_m: [0, 0], to_m: [3, 3] });
@@ -267,6 +277,14 @@ describe('plants on a lattice', () => {
     expect([1, 7, 65].map(packingRadiusRatio)).toEqual([1, 3, 9.017]);
     // Oler: 2 m2 and 6 m round at 1 m: 4/sqrt(3) + 3 + 1
     expect(packingBound({ shape: 'rectangle', length_m: 2, width_m: 1 }, 1)).toBe(6);
+  });
+  test('a round bed takes the most, unless a plant in its middle is asked for', () => {
+    const given = {
+      outline: { shape: 'round', diameter_m: Math.SQRT2 },
+      spacing: { pattern: 'square', spacing_m: 1 },
+      edgeMargin_m: 0,
+    } as const;
+    expect([plantsInBed(given).plants, plantsInBed({ ...given, layout: 'centred' }).plants]).toEqual([4, 1]);
   });
   test('a straight bed is laid out from its margins, also where a plant in the middle is asked for', () => {
     const given = { outline: { ...rectangle, length_m: 2, width_m: 1 }, spacing: { pattern: 'square', spacing_m: 0.3 } } as const;

@@ -144,6 +144,7 @@ describe('volumes and water', () => {
     ['voidShare too-large (1)', () => reservoirWater_L({ bed: box, overflow_m: 0.1, voidShare: 1.1 })],
     ['overflow_m too-large', () => reservoirWater_L({ bed: box, overflow_m: 0.5, voidShare: 0.4 })],
     ['overflow_m too-small (0 m)', () => reservoirWater_L({ bed: box, overflow_m: -0.1, voidShare: 0.4 })],
+    ['width_m too-large', () => weedBarrier({ outline: { shape: 'oval', length_m: 1, width_m: 2 }, reach_m: 0, overlap_m: 0 })],
     ['reach_m too-large (2 m)', () => weedBarrier({ outline: rectangle, reach_m: 3, overlap_m: 0 })],
     ['overlap_m too-small (0 m)', () => weedBarrier({ outline: rectangle, reach_m: 0, overlap_m: -0.1 })],
     ['roll_m not-positive (0 m)', () => weedBarrier({ outline: rectangle, reach_m: 0, overlap_m: 0, roll_m: 0 })],

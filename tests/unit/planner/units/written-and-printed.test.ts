@@ -109,6 +109,8 @@ describe('what a grower writes', () => {
     ['1 / 2 in', 'm', us, 0.0127],
     ['2 ½ in', 'm', us, 0.0635],
     ['3 l/m2', 'L_per_m2', us, 3],
+    ['50 F', 'C', us, 10],
+    ['1 yard/day', 'L_per_day', us, 764.55486],
     ['3 m 50', 'cm', us, Number.NaN],
   ])('%s in %s for a %s reader', (text, unit, system, expected) => {
     if (Number.isNaN(expected)) expect(() => parseQuantity(text, { unit, system })).toThrow();
