@@ -31,7 +31,7 @@ test('a count of the shed is a correction with a name to it', async ({ page, hos
   await dialog.getByLabel('Straw, loose').fill('90 gal');
   await dialog.getByRole('button', { name: 'Take the counts' }).click();
   await expect(dialog).toBeHidden();
-  await expect(page.getByRole('row', { name: /Straw, loose.*90 gal/ })).toBeVisible();
+  await expect(page.getByRole('row', { name: /Straw, loose.*12 ft³/ })).toBeVisible();
 });
 
 test('beds to be built, and a worn part of a line, are needs with their reason and their day', async ({ page, host }) => {

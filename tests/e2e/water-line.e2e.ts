@@ -22,7 +22,7 @@ test('one barrel, one pump and two rows of beds are drawn, solved, rebuilt wider
   await expect(said(page)).toContainText('Rebuilt: Wider main');
   await page.getByRole('button', { name: 'Undo rebuild a line' }).click();
   await page.getByRole('button', { name: 'Undo draw the line Trial line' }).click();
-  await expect(page.getByLabel('Water line')).not.toContainText('Trial line');
+  await expect(page.getByRole('combobox', { name: 'Water line' })).not.toContainText('Trial line');
 });
 
 test('a place is chosen and moved by keys alone, its run grows, and the flow follows', async ({ page, host }) => {
@@ -94,7 +94,7 @@ for (const tab of ['line', 'valves', 'timer', 'reservoir', 'power'])
   test(`the tab ${tab} has no fault that axe can find`, async ({ page, host }) => {
     test.slow();
     await page.goto(`${host.origin}/water?tab=${tab}`);
-    await page.getByLabel('Water line').waitFor();
+    await page.getByRole('combobox', { name: 'Water line' }).waitFor();
     await page.waitForTimeout(300);
     const found = await new AxeBuilder({ page }).analyze();
     expect(found.violations.map((each) => `${each.id} ${each.nodes[0]?.target.join(' ')}`)).toEqual([]);

@@ -79,7 +79,7 @@ test('where the comma is the decimal sign every figure, field and file follows',
   await page.goto(`${host.origin}/farm`);
   await page.getByLabel('Numbers and dates as in').selectOption('de-DE');
   await page.getByLabel('Units', { exact: true }).selectOption('metric');
-  await page.getByRole('button', { name: 'Save' }).click();
+  await page.getByRole('button', { name: 'Save settings' }).click();
   await expect(page.getByRole('status').last()).not.toHaveText('');
   await page.goto(`${host.origin}/beds`);
   const grid = page.getByRole('grid', { name: 'Beds' });
