@@ -195,9 +195,9 @@ export function printNamed(name: string, value: number, system: UnitSystem, opti
  * A quantity as text for an entry field: one unit, no marks between groups, enough digits that reading it back gives
  * the same value to a part in a million, so that looking at a field never changes it.
  */
-export function printForEntry(value: number, symbol: string, system: UnitSystem, locale = 'en-US'): string {
+export function printForEntry(value: number, symbol: string, system: UnitSystem, locale = 'en-US', digits = 7): string {
   const marks: NumberMarks = { ...marksOf(locale), group: '' };
   if (symbol === '') return significant(value, 12, marks);
   const unit = readerUnit(symbol, system);
-  return spaced(significant(value * unit.factor + unit.offset, 7, marks), unit.sign);
+  return spaced(significant(value * unit.factor + unit.offset, digits, marks), unit.sign);
 }

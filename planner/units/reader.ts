@@ -16,8 +16,8 @@ export type Reader = ReaderSettings & {
   readonly number: (value: number, unit: string, digits?: number) => string;
   /** A written number, as the reader's country writes it; undefined when it is none, or may mean two. */
   readonly read: (text: string, from?: NumberSource) => number | undefined;
-  /** The canonical value as text for an entry field, with its unit. */
-  readonly entry: (value: number, unit: string) => string;
+  /** The canonical value as text for an entry field, with its unit; as exact as it reads back, unless digits are given. */
+  readonly entry: (value: number, unit: string, digits?: number) => string;
   /** The sign of the unit that `number` uses. */
   readonly sign: (unit: string) => string;
   /** The canonical number as the reader's number: for axes. */
@@ -35,7 +35,7 @@ export function readerOf(settings: ReaderSettings): Reader {
   return {
     ...settings,
     read: (text, from) => readNumber(text, locale, from),
-    entry: (value, unit) => printForEntry(value, unit, system, locale),
+    entry: (value, unit, digits) => printForEntry(value, unit, system, locale, digits),
     print: (value, unit, digits) =>
       value === null || value === undefined ? NONE : printQuantity(value, unit, system, options(digits)),
     number: (value, unit, digits) => printNumber(value, unit, system, options(digits)),

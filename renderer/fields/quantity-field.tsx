@@ -28,12 +28,14 @@ export function QuantityField({ name, unit, ...rest }: Entry & { readonly name?:
       throw error;
     }
   };
+  // a value that was kept in another unit is read to the millimetre or so; text left alone never changes the value
+  const digits = of === '' || reader.scale(1, of) === 1 ? undefined : 5;
   return (
     <ReadField<number>
       {...rest}
       path={rest.path ?? name}
       read={of === '' ? (text) => readPlain(text, reader) : read}
-      print={(value) => reader.entry(value, of).replace(signAtEnd(reader.sign(of)), '')}
+      print={(value) => reader.entry(value, of, digits).replace(signAtEnd(reader.sign(of)), '')}
       sign={reader.sign(of)}
       inputMode="text"
     />

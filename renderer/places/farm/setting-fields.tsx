@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { Caution } from '../../cautions/caution.tsx';
 import { api } from '../../client/api.ts';
+import { useReader } from '../../client/reader.tsx';
 import { useRead } from '../../client/use-read.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { FlagField } from '../../fields/flag-field.tsx';
@@ -146,19 +147,20 @@ export function FrostFields({ values, set }: SettingProps) {
     <Group title={say('Frost')} lead={say('By hand, for a farm without a weather record. With a record the record is used.')}>
       <div className="form-three">
         {field(say('Last frost, early'), 'lastFrostEarly')}
-        {field('middle', 'lastFrostMedian')}
-        {field('late', 'lastFrostLate')}
+        {field(say('middle'), 'lastFrostMedian')}
+        {field(say('late'), 'lastFrostLate')}
       </div>
       <div className="form-three">
         {field(say('First frost, early'), 'firstFrostEarly')}
-        {field('middle', 'firstFrostMedian')}
-        {field('late', 'firstFrostLate')}
+        {field(say('middle'), 'firstFrostMedian')}
+        {field(say('late'), 'firstFrostLate')}
       </div>
     </Group>
   );
 }
 
 export function MoneyFields({ values, set }: SettingProps) {
+  const reader = useReader();
   return (
     <Group title={say('Money')}>
       <div className="form-pair">
@@ -185,7 +187,8 @@ export function MoneyFields({ values, set }: SettingProps) {
         />
         <PriceField
           label={say('Water')}
-          per="m³"
+          per={reader.system === 'us' ? '1,000 gal' : 'm³'}
+          perUnits={reader.scale(1000, 'L') / 1000}
           path="values.water_minor_per_m3"
           value={values.water_minor_per_m3}
           onChange={(value) => set({ water_minor_per_m3: value ?? undefined })}
