@@ -71,9 +71,9 @@ test.describe('Soil', () => {
     const paste = page.getByLabel('or paste it here');
     await paste.fill('date,sample,beds,pH,P ppm\n2026-10-01,East,A-01,6.2,40\n2026-10-01,West,Z-99,6.2,40\n');
     await expect(page.getByText('Line 3, beds: there is no bed or block Z-99.')).toBeVisible();
-    await expect(page.getByRole('button', { name: /Bring in 1 test/ })).toBeDisabled();
+    await expect(page.getByRole('button', { name: /Bring in one test/ })).toBeDisabled();
     await paste.fill('date,sample,beds,pH,P ppm\n2026-10-01,East,A-01 A-02,6.2,40\n');
-    await page.getByRole('button', { name: /Bring in 1 test/ }).click();
+    await page.getByRole('button', { name: /Bring in one test/ }).click();
     await expect(page.getByRole('gridcell', { name: /East/ })).toBeVisible();
   });
 

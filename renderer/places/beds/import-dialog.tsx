@@ -3,18 +3,18 @@ import type { IsoDate } from '../../../planner/calendar.ts';
 import { Button } from '../../app/button.tsx';
 import { Dialog } from '../../app/dialog.tsx';
 import { api, client } from '../../client/api.ts';
-import { type Failure, failureOf } from '../../client/failure.ts';
 import { useReader } from '../../client/reader.tsx';
 import { useChange } from '../../client/use-change.ts';
-import { type OutputOf, useRead } from '../../client/use-read.ts';
+import { useRead } from '../../client/use-read.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { FaultList } from '../../imports/fault-list.tsx';
+import { FileField } from '../../imports/file-field.tsx';
+import { useLook } from '../../imports/use-look.ts';
 import { say } from '../../words/say.ts';
 import type { DesignRow, Site } from './bed-types.ts';
 import { type BlockEntry, BlockFields, blockInput } from './block-fields.tsx';
-
-type Found = OutputOf<typeof api.beds.checkGeoJson>;
 
 /** Brings beds and a site outline in from a GeoJSON file; all of it is checked before anything is written. */
 export function ImportDialog(props: {
@@ -27,26 +27,14 @@ export function ImportDialog(props: {
   const bring = useChange(api.beds.importGeoJson);
   const farm = useRead(api.farm.get, undefined);
   const setFarm = useChange(api.farm.set);
-  const [text, setText] = useState('');
-  const [found, setFound] = useState<Found>();
-  const [refused, setRefused] = useState<Failure>();
   const [firstCode, setCode] = useState('G-01');
   const [designId, setDesign] = useState(props.designs[0]?.designId ?? '');
   const [block, setBlock] = useState<BlockEntry>({ blockId: props.site.blocks[0]?.blockId ?? null, code: '', name: '' });
-  const check = async (read: string): Promise<void> => {
-    setText(read);
-    setFound(undefined);
-    setRefused(undefined);
-    try {
-      setFound(await client.beds.checkGeoJson.query({ text: read, firstCode }));
-    } catch (error) {
-      setRefused(failureOf(error));
-    }
-  };
+  const { text, found, refused, into } = useLook((read) => client.beds.checkGeoJson.query({ text: read, firstCode }));
   const save = async (): Promise<void> => {
     const made = await bring.run(
       { text, firstCode, designId, block: blockInput(block), builtDate: props.today },
-      say('Brought in {beds} beds.', { beds: found?.beds.length ?? 0 }),
+      say('{beds, plural, one {One bed} other {# beds}} brought in.', { beds: found?.beds.length ?? 0 }),
     );
     if (made !== undefined) props.onClose();
   };
@@ -64,17 +52,11 @@ export function ImportDialog(props: {
           'Polygons become beds; one with the property “kind”: “site” is the site’s outline. Degrees are laid about the farm’s place.',
         )}
       </p>
-      <label className="field">
-        <span>{say('GeoJSON file')}</span>
-        <input
-          type="file"
-          accept=".geojson,.json,application/geo+json,application/json"
-          onChange={(event) => {
-            const file = event.target.files?.[0];
-            if (file !== undefined) void file.text().then(check);
-          }}
-        />
-      </label>
+      <FileField
+        label={say('GeoJSON file')}
+        accept=".geojson,.json,application/geo+json,application/json"
+        onText={(read) => void into(read)}
+      />
       {refused === undefined ? null : (
         <p className="failed" role="alert">
           {refused.message}
@@ -83,25 +65,19 @@ export function ImportDialog(props: {
       {found === undefined ? null : (
         <Form onSave={() => void save()} failure={bring.failure} paths={['firstCode', 'newBlock.code']} label={say('Bring in')}>
           <p>
-            {say('Found {beds} beds of {reduce} in all{more}.', {
+            {say('Found {beds, plural, one {one bed} other {# beds}} of {area} in all{more}.', {
               beds: found.beds.length,
-              reduce: reader.print(
+              area: reader.print(
                 found.beds.reduce((sum, bed) => sum + bed.area_m2, 0),
                 'm2',
               ),
               more: found.outline_m === null ? '' : say(' and a site outline'),
             })}
           </p>
-          {found.faults.length === 0 ? null : (
-            <div className="failed" role="alert">
-              <p>{say('Nothing can be brought in while these are not mended:')}</p>
-              <ul>
-                {found.faults.slice(0, 30).map((fault) => (
-                  <li key={fault.feature}>{fault.message}</li>
-                ))}
-              </ul>
-            </div>
-          )}
+          <FaultList
+            lead={say('Nothing is brought in while these are not mended:')}
+            faults={found.faults.map((fault) => fault.message)}
+          />
           <div className="form-pair">
             <ChoiceField
               label={say('Built after the design')}
@@ -114,7 +90,7 @@ export function ImportDialog(props: {
           <BlockFields blocks={props.site.blocks} value={block} onChange={setBlock} />
           <div className="row">
             <Button type="submit" weight="main" disabled={bring.busy || found.faults.length > 0 || found.beds.length === 0}>
-              {say('Bring in {beds} beds', { beds: found.beds.length })}
+              {say('Bring in {beds, plural, one {one bed} other {# beds}}', { beds: found.beds.length })}
             </Button>
             {found.outline_m === null ? null : (
               <Button onClick={takeOutline} disabled={setFarm.busy}>

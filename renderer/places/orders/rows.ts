@@ -1,24 +1,10 @@
 import type { BudgetMonth, BudgetRow } from '../../../planner/orders/season-budget.ts';
+import { shortMonthNames } from '../../words/months.ts';
 import { say } from '../../words/say.ts';
 
 export type BudgetMonthRow = BudgetMonth & { readonly name: string; readonly mayEdit: boolean };
 
-const names = [
-  say('Before'),
-  say('Jan'),
-  say('Feb'),
-  say('Mar'),
-  say('Apr'),
-  say('May'),
-  say('Jun'),
-  say('Jul'),
-  say('Aug'),
-  say('Sep'),
-  say('Oct'),
-  say('Nov'),
-  say('Dec'),
-  say('After'),
-] as const;
+const names = [say('Before'), ...shortMonthNames, say('After')] as const;
 
 /** Months of one category, or of all together; what lies before and after the year only where there is something. */
 export function budgetMonths(rows: readonly BudgetRow[], category: string | null): readonly BudgetMonthRow[] {

@@ -9,9 +9,10 @@ import { useJob } from '../../client/use-job.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { type Column, choice, count, share, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';
+import { monthChoices } from '../../words/months.ts';
 import { say } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
-import { monthChoices, type Overview, useDemandChoice } from './demand-data.ts';
+import { type Overview, useDemandChoice } from './demand-data.ts';
 import { DemandFrame } from './demand-frame.tsx';
 
 type AwayRow = AwayResult['beds'][number];

@@ -6,10 +6,11 @@ import { useReader } from '../../client/reader.tsx';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { Grid } from '../../table/grid.tsx';
 import { sayKnown } from '../../words/known.ts';
+import { shortMonthNames } from '../../words/months.ts';
 import { say } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 import { bedDemandColumns, bedDemandId } from './demand-columns.tsx';
-import { type Demand, type GroupDemand, monthNames, type Overview, useDemandChoice } from './demand-data.ts';
+import { type Demand, type GroupDemand, type Overview, useDemandChoice } from './demand-data.ts';
 import { DemandFrame } from './demand-frame.tsx';
 import { capacityOn, weekMeans } from './demand-rows.ts';
 
@@ -159,7 +160,7 @@ function MonthTable({ group }: { readonly group: GroupDemand }) {
         <thead>
           <tr>
             <th scope="col">{reader.sign('L_per_day')}</th>
-            {monthNames.map((name) => (
+            {shortMonthNames.map((name) => (
               <th key={name} scope="col">
                 {name}
               </th>
@@ -170,14 +171,14 @@ function MonthTable({ group }: { readonly group: GroupDemand }) {
           <tr>
             <th scope="row">{say('Need')}</th>
             {group.months.map((month, at) => (
-              <td key={monthNames[at]}>{reader.number(month.need_L_per_day, 'L_per_day', 2)}</td>
+              <td key={shortMonthNames[at]}>{reader.number(month.need_L_per_day, 'L_per_day', 2)}</td>
             ))}
           </tr>
           <tr>
             <th scope="row">{say('Timer')}</th>
             {group.months.map((month, at) => (
               <td
-                key={monthNames[at]}
+                key={shortMonthNames[at]}
                 data-tone={month.timer_L_per_day !== null && month.timer_L_per_day < month.need_L_per_day ? 'stop' : undefined}
               >
                 {month.timer_L_per_day === null ? say('off') : reader.number(month.timer_L_per_day, 'L_per_day', 2)}

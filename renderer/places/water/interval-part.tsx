@@ -6,9 +6,10 @@ import { useReader } from '../../client/reader.tsx';
 import { type OutputOf, useRead } from '../../client/use-read.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { sayKnown } from '../../words/known.ts';
+import { monthChoices } from '../../words/months.ts';
 import { say, sayWith } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
-import { monthChoices, useDemandChoice } from './demand-data.ts';
+import { useDemandChoice } from './demand-data.ts';
 
 type Intervals = OutputOf<typeof api.waterDemand.intervals>;
 type Group = Intervals['groups'][number];

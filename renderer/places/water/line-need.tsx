@@ -5,8 +5,8 @@ import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { useRead } from '../../client/use-read.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
+import { monthChoices } from '../../words/months.ts';
 import { say } from '../../words/say.ts';
-import { monthChoices } from './month-names.ts';
 
 /** What the beds of the line need in a month: how often to run, who sets it, and how long basins stand wet. */
 export function LineNeed({ lineId }: { readonly lineId: string }) {

@@ -8,6 +8,7 @@ import { Button } from '../../app/button.tsx';
 import { Empty } from '../../app/states.tsx';
 import { Cautions } from '../../cautions/caution.tsx';
 import { useReader } from '../../client/reader.tsx';
+import { shortMonthNames } from '../../words/months.ts';
 import { say } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 import type { LineData } from './line-data.ts';
@@ -20,21 +21,6 @@ import { PowerDialog } from './power-dialog.tsx';
 export function PowerTab() {
   return <LineFrame>{(data) => <PowerBody data={data} />}</LineFrame>;
 }
-
-const monthNames = [
-  say('Jan'),
-  say('Feb'),
-  say('Mar'),
-  say('Apr'),
-  say('May'),
-  say('Jun'),
-  say('Jul'),
-  say('Aug'),
-  say('Sep'),
-  say('Oct'),
-  say('Nov'),
-  say('Dec'),
-] as const;
 
 function planOf(data: LineData): PowerPlan | null {
   if (data.power === null) return null;
@@ -97,7 +83,7 @@ function PowerAnswer({ data, plan }: { readonly data: LineData; readonly plan: P
     <>
       <dl className="figures">
         <div>
-          <dt>{say('A mean day in {monthNames}, the hardest month', { monthNames: monthNames[hardest.month - 1] })}</dt>
+          <dt>{say('A mean day in {month}, the hardest month', { month: shortMonthNames[hardest.month - 1] })}</dt>
           <dd>
             <Figure
               value={hardest.day.total_Wh}
@@ -184,7 +170,7 @@ function PowerAnswer({ data, plan }: { readonly data: LineData; readonly plan: P
         <tbody>
           {plan.months.map((month) => (
             <tr key={month.month}>
-              <th scope="row">{monthNames[month.month - 1]}</th>
+              <th scope="row">{shortMonthNames[month.month - 1]}</th>
               <td className="number">{reader.print(month.day.pump_Wh, 'Wh', 2)}</td>
               <td className="number">{reader.print(month.day.controller_Wh, 'Wh', 2)}</td>
               <td className="number">{reader.print(month.day.idle_Wh + month.day.inverterLoss_Wh, 'Wh', 2)}</td>

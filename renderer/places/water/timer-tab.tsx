@@ -11,13 +11,13 @@ import { useChange } from '../../client/use-change.ts';
 import { type Column, choice, count, quantity, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';
 import type { Edit } from '../../table/paste-block.ts';
+import { monthChoices, monthNames } from '../../words/months.ts';
 import { say } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 import type { LineData } from './line-data.ts';
 import { LineFrame } from './line-frame.tsx';
 import { LineNeed } from './line-need.tsx';
 import { solved } from './line-solve.ts';
-import { monthChoices, monthNames } from './month-names.ts';
 
 /** Minutes of a run, and the timer's programme through the year. */
 export function TimerTab() {

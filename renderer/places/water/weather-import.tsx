@@ -10,6 +10,7 @@ import { FlagField } from '../../fields/flag-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
+import { FileField } from '../../imports/file-field.tsx';
 import { say } from '../../words/say.ts';
 import type { WeatherRecord } from './weather-tab.tsx';
 
@@ -34,15 +35,13 @@ export function WeatherImport({ record, onClose }: { readonly record: WeatherRec
     windHeight_m: 10 as number | null,
     source: '',
   });
-  const choose = async (file: File | undefined): Promise<void> => {
-    if (file === undefined) return;
-    const read = await file.text();
+  const choose = async (read: string, fileName: string): Promise<void> => {
     setText(read);
     setSeen(undefined);
     const found = await preview.run({ text: read, latitude_deg: station.latitude_deg ?? 0 });
     setSeen(found);
     if (found !== undefined && station.name === '')
-      setStation({ ...station, name: found.stations[0] ?? file.name.replace(/\.[^.]*$/, ''), source: file.name });
+      setStation({ ...station, name: found.stations[0] ?? fileName.replace(/\.[^.]*$/, ''), source: fileName });
   };
   const pick = (value: string): void => {
     setTarget(value);
@@ -77,15 +76,14 @@ export function WeatherImport({ record, onClose }: { readonly record: WeatherRec
         failure={keep.failure ?? preview.failure}
         paths={['station.name', 'latitude_deg', 'longitude_deg', 'elevation_m', 'windHeight_m', 'station.source']}
       >
-        <label className="field">
-          <span className="field-label">{say('File')}</span>
-          <input type="file" accept=".csv,.txt,.dly,.tsv" onChange={(event) => void choose(event.target.files?.[0])} />
-        </label>
-        <p className="small soft">
-          {say(
+        <FileField
+          label={say('File')}
+          accept=".csv,.txt,.dly,.tsv"
+          onText={(read, fileName) => void choose(read, fileName)}
+          hint={say(
             'A table with a column “date” (2026-03-09) and columns such as tmax_C, tmin_C, rain_mm, wind_m_per_s, rhmax_pct (tmax_F, rain_in also), or a daily file of the NOAA archive. Nothing is kept before you agree.',
           )}
-        </p>
+        />
         {seen === undefined ? null : <PreviewView seen={seen} />}
         {seen === undefined ? null : (
           <>

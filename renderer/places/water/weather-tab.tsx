@@ -6,8 +6,8 @@ import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { useChange } from '../../client/use-change.ts';
 import { type OutputOf, useRead } from '../../client/use-read.ts';
+import { shortMonthNames } from '../../words/months.ts';
 import { say } from '../../words/say.ts';
-import { monthNames } from './demand-data.ts';
 import { WeatherFrost } from './weather-frost.tsx';
 import { WeatherImport } from './weather-import.tsx';
 
@@ -132,7 +132,7 @@ function Months({ record }: { readonly record: WeatherRecord }) {
     <Chart
       title={say('Rain and reference evapotranspiration, mean day of each month')}
       rows={record.months}
-      x={{ name: say('Month'), text: (month) => monthNames[month.month - 1] ?? '' }}
+      x={{ name: say('Month'), text: (month) => shortMonthNames[month.month - 1] ?? '' }}
       unit="mm_per_day"
       series={[
         { name: say('Rain'), as: 'area', read: (month) => month.rain_mm_per_day },

@@ -1,4 +1,5 @@
 import { dayNumber, type IsoDate } from '../../../../planner/calendar.ts';
+import { shortMonthNames } from '../../../words/months.ts';
 import { say } from '../../../words/say.ts';
 import type { Move } from './proposal-types.ts';
 
@@ -81,21 +82,6 @@ export function strips(
   });
 }
 
-const MONTHS = [
-  say('Jan'),
-  say('Feb'),
-  say('Mar'),
-  say('Apr'),
-  say('May'),
-  say('Jun'),
-  say('Jul'),
-  say('Aug'),
-  say('Sep'),
-  say('Oct'),
-  say('Nov'),
-  say('Dec'),
-] as const;
-
 /** Where months begin along the strips, from the Mondays of the season. */
 export function monthTicks(weeks: readonly string[]): readonly { readonly text: string; readonly at: number }[] {
   return weeks.flatMap((monday, at) => {
@@ -105,6 +91,6 @@ export function monthTicks(weeks: readonly string[]): readonly { readonly text: 
     // A month of which hardly anything is shown would run into the next one's name.
     return before === month || (before === undefined && next)
       ? []
-      : [{ text: MONTHS[Number(month) - 1] ?? '', at: at / weeks.length }];
+      : [{ text: shortMonthNames[Number(month) - 1] ?? '', at: at / weeks.length }];
   });
 }

@@ -1,4 +1,4 @@
-import { say } from '../../words/say.ts';
+import { say } from './say.ts';
 
 export const monthNames = [
   say('January'),
@@ -13,6 +13,21 @@ export const monthNames = [
   say('October'),
   say('November'),
   say('December'),
+] as const;
+
+export const shortMonthNames = [
+  say('Jan'),
+  say('Feb'),
+  say('Mar'),
+  say('Apr'),
+  say('May'),
+  say('Jun'),
+  say('Jul'),
+  say('Aug'),
+  say('Sep'),
+  say('Oct'),
+  say('Nov'),
+  say('Dec'),
 ] as const;
 
 /** Months as choices of a field or column, by their number. */
