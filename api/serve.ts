@@ -2,6 +2,7 @@
 import { parseArgs } from 'node:util';
 import { FarmFileError } from '../db/file/errors.ts';
 import { startLoopback } from './http/loopback.ts';
+import type { Break } from './program/fault-reports.ts';
 import { selfTest } from './program/self-test.ts';
 import { openFirstFarm, placesOf, startProgram } from './program/start-program.ts';
 
@@ -25,6 +26,14 @@ if (values['self-test'] === true) {
   process.exit(lines.every((line) => line.fine) ? 0 : 1);
 }
 const program = startProgram(places, log);
+const breakOff = (what: Break) => (error: unknown) => {
+  // every change is in the farm's file already, and nobody knows what else is wrong
+  console.error(error);
+  program.reports.add(what, error);
+  process.exit(1);
+};
+process.on('uncaughtException', breakOff('program'));
+process.on('unhandledRejection', breakOff('promise'));
 try {
   openFirstFarm(program, values.farm);
   const host = await startLoopback({ program, pages: places.pages, port: portOf(values.port) });

@@ -7,12 +7,15 @@ import type { Desktop, WindowLook } from '../api/program/desktop.ts';
 import type { Program } from '../api/program/program.ts';
 import { openFirstFarm, placesOf, startProgram } from '../api/program/start-program.ts';
 import { farmsIn } from './asked-farms.ts';
-import { readCommands } from './commands.ts';
+import { reportBreaks, watchAnswers } from './breaks.ts';
+import { readCommands, tellPage } from './commands.ts';
 import { chooseFile, tellRefusal } from './dialogs.ts';
 import { createFarmWindows, NO_FARM } from './farm-windows.ts';
+import { askBeforeLeaving } from './leaving.ts';
 import { isOurs, lockNavigation, lockSession, SCHEME } from './lock-down.ts';
 import { followTheme, groundNow, readLook, writeLook } from './look.ts';
 import { installMenu } from './menu.ts';
+import { watchPower } from './power.ts';
 import { openWindow } from './window.ts';
 import { say, speak } from './words.ts';
 
@@ -63,7 +66,17 @@ function run(): void {
     },
   };
   const program = startProgram(places, log, desktop);
-  const windows = createFarmWindows(program, (url, count) => openWindow(url, count, statePath, log));
+  reportBreaks(program);
+  const leaving = askBeforeLeaving(program);
+  const windows = createFarmWindows(program, (url, count) => {
+    const window = openWindow(url, count, statePath, log);
+    watchAnswers(window, program.reports);
+    window.on('close', (event) => {
+      const endsAll = windows.all().length === 1 && process.platform !== 'darwin';
+      if (endsAll && !leaving.mayLeave(window)) event.preventDefault();
+    });
+    return window;
+  });
 
   function openFarm(path: string): void {
     try {
@@ -122,6 +135,9 @@ function run(): void {
   nativeTheme.on('updated', () => {
     for (const window of BrowserWindow.getAllWindows()) window.setBackgroundColor(groundNow());
   });
+  app.on('before-quit', (event) => {
+    if (!leaving.mayLeave(BrowserWindow.getFocusedWindow())) event.preventDefault();
+  });
   let closed = false;
   app.on('will-quit', (event) => {
     if (closed) return;
@@ -133,6 +149,12 @@ function run(): void {
   void app.whenReady().then(() => {
     serve(program);
     renewMenu();
+    watchPower(program, {
+      renew: () => {
+        for (const window of windows.all()) tellPage(window.webContents, 'renew');
+      },
+      leave: leaving.force,
+    });
     if (process.platform === 'win32') app.setJumpList([{ type: 'recent' }]);
     openAsked(asked);
   });

@@ -29,10 +29,18 @@ type Running = { view: JobView; readonly worker: Worker; readonly flag: Int32Arr
 /** Long work in worker threads: one thread a job, stopped by a shared flag, then by ending the thread. */
 export function createJobs(workerFile: URL, log: (line: string) => void) {
   const jobs = new Map<string, Running>();
+  const listeners: ((running: number) => void)[] = [];
   let count = 0;
 
+  const running = (): number => [...jobs.values()].filter((job) => job.view.state === 'running').length;
+  const tell = (): void => {
+    for (const listener of listeners) listener(running());
+  };
+
   const settle = (job: Running, change: Partial<JobView>) => {
-    if (job.view.state === 'running') job.view = { ...job.view, ...change };
+    if (job.view.state !== 'running') return;
+    job.view = { ...job.view, ...change };
+    tell();
   };
 
   function forgetOldest(): void {
@@ -82,6 +90,7 @@ export function createJobs(workerFile: URL, log: (line: string) => void) {
       }),
     );
     jobs.set(jobId, job);
+    tell();
     return jobId;
   }
 
@@ -108,10 +117,15 @@ export function createJobs(workerFile: URL, log: (line: string) => void) {
     start,
     stop,
     get: (jobId: string): JobView => find(jobId).view,
-    running: (): number => [...jobs.values()].filter((job) => job.view.state === 'running').length,
+    running,
+    /** Calls with the number of running jobs whenever one starts or ends. */
+    onChange: (listener: (running: number) => void): void => {
+      listeners.push(listener);
+    },
     close: async (): Promise<void> => {
       await Promise.all([...jobs.values()].map((job) => job.worker.terminate()));
       jobs.clear();
+      tell();
     },
   };
 }

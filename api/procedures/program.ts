@@ -1,8 +1,41 @@
 import { z } from 'zod';
-import { act } from '../procedure.ts';
+import { Refusal } from '../errors.ts';
+import { act, ask, nothing } from '../procedure.ts';
+import { licencesIn } from '../program/licences.ts';
+import { reportText } from '../program/report-text.ts';
 
 /** What is about the running program and its window, not about a farm. */
 export const program = {
+  about: ask({
+    input: nothing,
+    run: ({ program: { places, desktop } }) => ({
+      version: places.version,
+      ownWindow: desktop !== null,
+      engine: enginesOf(process.versions),
+      folder: places.data,
+    }),
+  }),
+  licences: ask({ input: nothing, run: ({ program: { places } }) => licencesIn(places.resources) }),
+  /** What broke, newest first, each with the text that a reader may copy. */
+  reports: ask({
+    input: nothing,
+    run: ({ program: { reports } }) => reports.list().map((report) => ({ ...report, text: reportText(report) })),
+  }),
+  /** The reader was told that something broke. */
+  seeReports: act({
+    input: nothing,
+    run({ program: { reports } }) {
+      reports.see();
+      return { seen: true };
+    },
+  }),
+  dropReport: act({
+    input: z.object({ name: z.string().max(120) }),
+    run({ program: { reports } }, { name }) {
+      if (!reports.remove(name)) throw new Refusal({ code: 'not-found', what: 'report' });
+      return { name };
+    },
+  }),
   /** Gives the desktop window's frame and menus the look and language of the page; elsewhere there is no frame of ours. */
   followLook: act({
     input: z.object({
@@ -18,3 +51,6 @@ export const program = {
     },
   }),
 };
+
+const enginesOf = ({ electron, chrome, node }: NodeJS.ProcessVersions): string =>
+  electron === undefined ? `Node ${node}` : `Electron ${electron}, Chromium ${chrome}, Node ${node}`;

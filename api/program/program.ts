@@ -12,9 +12,12 @@ import { Refusal } from '../errors.ts';
 import type { Log } from '../explain-error.ts';
 import { createJobs, type Jobs } from '../jobs/jobs.ts';
 import type { Desktop } from './desktop.ts';
+import { type FaultReports, faultReports } from './fault-reports.ts';
 import { recentFarms } from './recent.ts';
 
 export type ProgramPlaces = {
+  /** The program's own version, `1.2.3`. */
+  readonly version: string;
   readonly migrations: string;
   readonly resources: string;
   /** The built pages. */
@@ -35,6 +38,9 @@ export type Program = {
   readonly now: () => string;
   readonly log: Log;
   readonly recent: ReturnType<typeof recentFarms>;
+  readonly reports: FaultReports;
+  /** Takes away the mark that the program runs; what ends without it is reported at the next start. */
+  readonly markEnded: () => void;
   /** What the desktop window offers; null at the loopback host. */
   readonly desktop: Desktop | null;
   /** An open farm by its key; without a key the one opened first. @throws Refusal */
@@ -52,11 +58,18 @@ export type Program = {
   readonly closeAll: () => Promise<void>;
 };
 
-export function createProgram(places: ProgramPlaces, now: () => string, log: Log, desktop: Desktop | null = null): Program {
+export function createProgram(
+  places: ProgramPlaces,
+  now: () => string,
+  log: Log,
+  desktop: Desktop | null = null,
+  markEnded: () => void = () => undefined,
+): Program {
   const open = new Map<string, FarmFile>();
   const jobs = createJobs(places.worker, log);
   const recent = recentFarms(places.data, log, (added) => desktop?.recentChanged(added));
   const options: OpenOptions = { migrations: places.migrations, now };
+  const reports = faultReports(places.data, places.version, now, log);
   let count = 0;
 
   function keep(farm: FarmFile): OpenFarmView {
@@ -73,6 +86,8 @@ export function createProgram(places: ProgramPlaces, now: () => string, log: Log
     now,
     log,
     recent,
+    reports,
+    markEnded,
     desktop,
     farm(key) {
       const farm = key === null ? open.values().next().value : open.get(key);
@@ -137,6 +152,7 @@ export function createProgram(places: ProgramPlaces, now: () => string, log: Log
       await jobs.close();
       for (const farm of open.values()) farm.close();
       open.clear();
+      markEnded();
     },
   };
 }

@@ -1,4 +1,4 @@
-import { existsSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, extname, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
@@ -6,6 +6,7 @@ import { FarmFileError } from '../../db/file/errors.ts';
 import type { Log } from '../explain-error.ts';
 import { fillSampleFarm } from '../sample/fill-sample-farm.ts';
 import type { Desktop } from './desktop.ts';
+import { faultReports, markRunning } from './fault-reports.ts';
 import { clockOf, dataFolder } from './places.ts';
 import { createProgram, type Program, type ProgramPlaces } from './program.ts';
 
@@ -25,12 +26,18 @@ export function fontsFrom(entry: string): string {
   return join(dirname(createRequire(entry).resolve('pdfmake/package.json')), 'fonts', 'Roboto');
 }
 
+function versionOf(root: string): string {
+  const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as { readonly version: string };
+  return version;
+}
+
 /** Where everything lies, told from the address of the entry module. In a packaged program the worker stands outside the archive. */
 export function placesOf(entry: string, env: NodeJS.ProcessEnv): ProgramPlaces {
   const root = rootOf(entry);
   const bundled = extname(fileURLToPath(entry)) === '.js';
   const worker = bundled ? join(dirname(fileURLToPath(entry)), 'jobs.worker.js') : join(root, 'api', 'jobs', 'jobs.worker.ts');
   return {
+    version: versionOf(root),
     migrations: join(root, 'db', 'migrations'),
     resources: join(root, 'resources'),
     pages: join(root, 'dist', 'renderer'),
@@ -64,6 +71,10 @@ export function openFirstFarm(program: Program, asked: string | undefined): void
     program.create(sample, (farm) => fillSampleFarm(farm, { resources: program.places.resources, beds: 96, years: 2, seed: 1 }));
 }
 
+/** The running program with the mark that it runs; where an earlier run left its own behind, that is reported. */
 export function startProgram(places: ProgramPlaces, log: Log, desktop: Desktop | null = null): Program {
-  return createProgram(places, clockOf(process.env), log, desktop);
+  const clock = clockOf(process.env);
+  const markEnded = markRunning(places.data, faultReports(places.data, places.version, clock, log), log);
+  process.once('exit', markEnded);
+  return createProgram(places, clock, log, desktop, markEnded);
 }

@@ -16,6 +16,7 @@ import { Rail } from './rail.tsx';
 import { ResultLine } from './result-line.tsx';
 import { Waiting } from './states.tsx';
 import { TopBar } from './top-bar.tsx';
+import { useNewDay } from './use-new-day.ts';
 import { useOwnWindow } from './use-own-window.ts';
 
 /** Left out of the build that ships: the condition is settled when building. */
@@ -36,6 +37,7 @@ export function App() {
   };
   useShellKeys({ find: () => setFinding(true), help: toggleHelp });
   useOwnWindow();
+  useNewDay();
   const here = places.find((each) => each.name === place);
   const Shown = Parts !== undefined && tab === 'parts' ? Parts : here?.page;
   return (

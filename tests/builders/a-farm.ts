@@ -15,6 +15,7 @@ export const resources = join(root, 'resources');
 export const migrations = join(root, 'db', 'migrations');
 
 export const placesIn = (data: string): ProgramPlaces => ({
+  version: '0.0.0',
   migrations,
   resources,
   pages: join(root, 'dist', 'renderer'),

@@ -130,6 +130,7 @@ export class StandInWindow extends Emitter {
 class StandInApp extends Emitter {
   isPackaged = true;
   sandboxed = false;
+  ended = false;
   quits = 0;
   exits: number[] = [];
   recent: string[] = [];
@@ -137,7 +138,10 @@ class StandInApp extends Emitter {
     this.quits += 1;
     const before = anEvent();
     this.tell('before-quit', before);
-    if (!before.prevented) this.tell('will-quit', anEvent());
+    if (before.prevented) return;
+    const last = anEvent();
+    this.tell('will-quit', last);
+    this.ended = !last.prevented;
   }
   exit(code: number): void {
     this.exits.push(code);
@@ -311,11 +315,10 @@ export async function startDesktop(prepare: (home: string) => void = () => undef
 
 /** Ends the program in order and removes its folder. */
 export async function endDesktop(home: string): Promise<void> {
-  const before = desktop.app.quits;
   desktop.presses = 1;
-  desktop.app.quit();
+  if (!desktop.app.ended) desktop.app.quit();
   await vi.waitFor(() => {
-    if (desktop.app.quits < before + 2) throw new Error('Not ended yet.');
-  });
+    if (!desktop.app.ended) throw new Error('Not ended yet.');
+  }, 30_000);
   rmSync(home, { recursive: true, force: true });
 }

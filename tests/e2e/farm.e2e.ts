@@ -148,7 +148,7 @@ test('a farm of the list opens in a second window beside the first, and a second
   await expect(page.getByRole('banner')).not.toContainText('North of the lane');
   const list = page.getByRole('region', { name: 'Open a farm' });
   await expect(list.getByText('in this window')).toHaveCount(1);
-  await expect(list.getByRole('button', { name: `Open ${name} in a second window` })).toBeVisible();
+  await expect(list.getByRole('button', { name: `In a second window: ${name}` })).toBeVisible();
 
   const another = context.waitForEvent('page');
   await page.keyboard.press('Control+k');
@@ -156,7 +156,7 @@ test('a farm of the list opens in a second window beside the first, and a second
   await page.keyboard.press('Enter');
   const third = await another;
   await expect(third.getByRole('heading', { name: 'Welcome' })).toBeVisible();
-  await third.getByRole('button', { name: `Open ${name} here` }).click();
+  await third.getByRole('button', { name: `Open here: ${name}` }).click();
   await expect(third.getByRole('banner')).toContainText('North of the lane');
 });
 

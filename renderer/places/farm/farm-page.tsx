@@ -12,6 +12,7 @@ import { FilesTab } from './files-tab.tsx';
 import { FirstBeds } from './first-beds.tsx';
 import { NewFarm } from './new-farm.tsx';
 import { PhoneTab } from './phone-tab.tsx';
+import { ProgramTab } from './program-tab.tsx';
 import { SettingsTab } from './settings-tab.tsx';
 
 const tabs = [
@@ -19,6 +20,7 @@ const tabs = [
   { name: 'files', title: say('Files') },
   { name: 'backups', title: say('Backups') },
   { name: 'phone', title: say('Phone') },
+  { name: 'program', title: say('Program') },
 ] as const;
 
 /** The farm itself: settings, the file it is kept in, its backups. */
@@ -53,6 +55,8 @@ export function FarmPage() {
             <FilesTab farm={data} />
           ) : tab === 'backups' ? (
             <BackupsTab />
+          ) : tab === 'program' ? (
+            <ProgramTab />
           ) : (
             <PhoneTab />
           )

@@ -187,13 +187,10 @@ function RecentFarm(props: {
       )}
       {farm.there && state !== 'here' ? (
         <>
-          <Button name={say('Open {farm} here', { farm: farm.name })} onClick={() => props.onOpen(showFarm)}>
+          <Button name={say('Open here: {farm}', { farm: farm.name })} onClick={() => props.onOpen(showFarm)}>
             {say('Open here')}
           </Button>
-          <Button
-            name={say('Open {farm} in a second window', { farm: farm.name })}
-            onClick={() => props.onOpen(showInSecondWindow)}
-          >
+          <Button name={say('In a second window: {farm}', { farm: farm.name })} onClick={() => props.onOpen(showInSecondWindow)}>
             {say('In a second window')}
           </Button>
         </>
@@ -201,7 +198,7 @@ function RecentFarm(props: {
       {state === 'closed' ? (
         <Button
           weight="quiet"
-          name={say('Take {farm} off the list', { farm: farm.name })}
+          name={say('Take off the list: {farm}', { farm: farm.name })}
           onClick={() => void forget.run({ path: farm.path }, say('Taken off the list; the file stays.'))}
         >
           {say('Take off the list')}
