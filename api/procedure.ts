@@ -67,9 +67,12 @@ export function read<S extends z.ZodType, A>(definition: { readonly input: S; re
     .query(({ ctx, input }) => definition.run(ctxOf(ctx), input as z.output<S>));
 }
 
-/** Changes the farm: one transaction and one step of undo under `note`. */
+/**
+ * Changes the farm: one transaction and one step of undo under `note`. A note names the act, the thing and how many
+ * (`Move bed A-01`, `Move 12 beds`) in words that no other change has; it is asked before the change is made.
+ */
 export function change<S extends z.ZodType, A>(definition: {
-  readonly note: string | ((input: z.output<S>) => string);
+  readonly note: string | ((input: z.output<S>, ctx: Ctx) => string);
   readonly input: S;
   readonly run: Run<S, NotPromise<A>>;
 }) {
@@ -79,7 +82,7 @@ export function change<S extends z.ZodType, A>(definition: {
     .mutation(({ ctx, input }) => {
       const call = ctxOf(ctx);
       const given = input as z.output<S>;
-      const note = typeof definition.note === 'string' ? definition.note : definition.note(given);
+      const note = typeof definition.note === 'string' ? definition.note : definition.note(given, call);
       return call.farm.change(note, () => definition.run(call, given));
     });
 }

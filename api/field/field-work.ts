@@ -48,7 +48,8 @@ export function fieldWorkOf(ctx: () => Ctx): FieldWork {
       if (taken.includes(entry.id)) return { id: entry.id, taken: 'before' };
       farm.change(noteOf(entry), () => {
         take(entry, device, { db, today, now });
-        rememberSetting(db, TAKEN, [...taken, entry.id].slice(-KEPT));
+        // not taken back with the entry, so that a phone that sends it again does not bring back what was undone
+        farm.unrecorded(() => rememberSetting(db, TAKEN, [...taken, entry.id].slice(-KEPT)));
       });
       return { id: entry.id, taken: 'now' };
     },
@@ -56,7 +57,7 @@ export function fieldWorkOf(ctx: () => Ctx): FieldWork {
 }
 
 const noteOf = (entry: FieldEntry): string =>
-  entry.kind === 'harvest' ? `Harvest of ${entry.amount} ${entry.unit} from the field` : 'Task done in the field';
+  entry.kind === 'harvest' ? `Log a harvest in the field: ${entry.amount} ${entry.unit}` : 'Mark a task as done in the field';
 
 function take(entry: FieldEntry, device: string, { db, today, now }: Pick<Ctx, 'db' | 'today' | 'now'>): void {
   const date = parseIsoDate(entry.date);

@@ -8,6 +8,7 @@ import {
   removePlannedDoses,
 } from '../../db/repositories/applications.ts';
 import { feedingMaterials } from '../../db/repositories/feeding.ts';
+import { nameOf } from '../../db/repositories/name-of.ts';
 import { isIsoDate } from '../../planner/calendar.ts';
 import { bedDose_kg } from '../../planner/fertility/bed-dose.ts';
 import { loadBeds } from '../beds/load-beds.ts';
@@ -60,7 +61,7 @@ export const applications = {
   }),
   done: change({
     note: ({ applicationBedIds }) =>
-      `Record ${applicationBedIds.length === 1 ? 'a dose' : `${applicationBedIds.length} doses`} as given`,
+      applicationBedIds.length === 1 ? 'Record a dose as given' : `Record ${applicationBedIds.length} doses as given`,
     input: z.object({ applicationBedIds: ids, ...facts }),
     run({ db }, { applicationBedIds, ...given }) {
       const done = markDone(db, applicationBedIds, given);
@@ -70,7 +71,10 @@ export const applications = {
   }),
   /** A dressing entered by hand: one amount by area on many beds. */
   enter: change({
-    note: 'Enter application',
+    note: ({ materialId, bedIds }, { db }) =>
+      bedIds.length === 1
+        ? `Enter ${nameOf(db, 'material', materialId)} on one bed`
+        : `Enter ${nameOf(db, 'material', materialId)} on ${bedIds.length} beds`,
     input: z.object({
       materialId: z.string().min(1, 'Choose a material.'),
       bedIds: z.array(z.string()).min(1, 'Choose at least one bed.').max(20_000),
@@ -102,7 +106,8 @@ export const applications = {
     },
   }),
   removePlanned: change({
-    note: 'Take doses off the cards',
+    note: ({ applicationBedIds }) =>
+      applicationBedIds.length === 1 ? 'Take a dose off its card' : `Take ${applicationBedIds.length} doses off their cards`,
     input: z.object({ applicationBedIds: ids }),
     run({ db }, { applicationBedIds }) {
       removePlannedDoses(db, applicationBedIds);

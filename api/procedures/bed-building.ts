@@ -6,6 +6,7 @@ import { takeOffBedPlans } from '../../db/repositories/bed-plans.ts';
 import { addBeds, addBlock, bedsOfIds, blocksOfFarm, codesInUse, type NewBed } from '../../db/repositories/beds.ts';
 import { designOfId, designParts } from '../../db/repositories/designs.ts';
 import { farmOfFile } from '../../db/repositories/farm.ts';
+import { nameOf } from '../../db/repositories/name-of.ts';
 import { outlineOfBed } from '../../planner/beds/bed-spec.ts';
 import { extentOf } from '../../planner/beds/extent.ts';
 import { codesFrom, layOutBeds } from '../../planner/beds/lay-out.ts';
@@ -92,7 +93,8 @@ const buildFields = {
 };
 const buildInput = z.object({ designId: z.string(), ...buildFields });
 
-const buildNote = ({ count }: { readonly count: number }): string => (count === 1 ? 'Build a bed' : `Build ${count} beds`);
+const buildNote = ({ count, firstCode }: { readonly count: number; readonly firstCode: string }): string =>
+  count === 1 ? `Build bed ${firstCode}` : `Build ${count} beds from ${firstCode}`;
 
 function buildBeds(db: FarmDb, input: z.output<typeof buildInput>) {
   const design = designOfId(db, input.designId);
@@ -121,12 +123,16 @@ export const bedBuilding = {
   build: change({ note: buildNote, input: buildInput, run: ({ db }, input) => buildBeds(db, input) }),
   /** A design and the first beds of it, in one step: refused whole, taken back whole. */
   buildFirst: change({
-    note: buildNote,
+    note: ({ values, count, firstCode }) =>
+      count === 1
+        ? `Add design ${values.name} and build bed ${firstCode}`
+        : `Add design ${values.name} and build ${count} beds from ${firstCode}`,
     input: z.object({ ...designContents, ...buildFields }),
     run: ({ db }, input) => buildBeds(db, { ...input, designId: addNewDesign(db, input) }),
   }),
   duplicate: change({
-    note: ({ bedIds }) => (bedIds.length === 1 ? 'Duplicate a bed' : `Duplicate ${bedIds.length} beds`),
+    note: ({ bedIds }, { db }) =>
+      bedIds.length === 1 ? `Duplicate bed ${nameOf(db, 'bed', bedIds[0] ?? null)}` : `Duplicate ${bedIds.length} beds`,
     input: z.object({
       bedIds: z.array(z.string()).min(1).max(2000),
       dx_m: z.number(),
@@ -156,7 +162,7 @@ export const bedBuilding = {
     },
   }),
   importGeoJson: change({
-    note: 'Import beds from GeoJSON',
+    note: 'Import beds from a GeoJSON file',
     input: z.object({
       text: z.string().max(20_000_000),
       firstCode: z.string(),

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { newId } from '../../db/file/new-id.ts';
 import { addFills, addMeasures, addParts, partOfId, removePart } from '../../db/repositories/bed-history.ts';
 import { changeBed, orderBeds, placeBeds, setOwnLayers, splitBed } from '../../db/repositories/beds.ts';
+import { nameOf } from '../../db/repositories/name-of.ts';
 import { InputError, requireRange } from '../../planner/errors.ts';
 import { calendarDate } from '../beds/entry.ts';
 import { fillNeedsOfFarm } from '../beds/fill-needs-of-farm.ts';
@@ -50,7 +51,10 @@ const bedValues = z
 
 export const bedEdits = {
   setMany: change({
-    note: ({ edits }) => (edits.length === 1 ? 'Change a bed' : `Change ${edits.length} beds`),
+    note: ({ edits }, { db }) =>
+      new Set(edits.map(({ bedId }) => bedId)).size === 1
+        ? `Change bed ${nameOf(db, 'bed', edits[0]?.bedId ?? null)}`
+        : `Change ${new Set(edits.map(({ bedId }) => bedId)).size} beds`,
     input: z.object({
       edits: z
         .array(z.object({ bedId: z.string(), revision: z.int(), values: bedValues }))
@@ -83,7 +87,8 @@ export const bedEdits = {
     },
   }),
   move: change({
-    note: ({ places, what }) => what ?? (places.length === 1 ? 'Move a bed' : `Move ${places.length} beds`),
+    note: ({ places, what }, { db }) =>
+      what ?? (places.length === 1 ? `Move bed ${nameOf(db, 'bed', places[0]?.bedId ?? null)}` : `Move ${places.length} beds`),
     input: z.object({ places: z.array(place).min(1).max(5000), what: z.string().max(60).optional() }),
     run({ db }, { places }) {
       if (placeBeds(db, places) !== places.length) throw new Refusal({ code: 'not-found', what: 'bed' });
@@ -91,7 +96,7 @@ export const bedEdits = {
     },
   }),
   order: change({
-    note: 'Order beds along the tubing',
+    note: ({ bedIds }) => `Put ${bedIds.length} beds in order along the tubing`,
     input: z.object({ bedIds: z.array(z.string()).min(1).max(5000) }),
     run({ db }, { bedIds }) {
       orderBeds(db, bedIds);
@@ -99,7 +104,7 @@ export const bedEdits = {
     },
   }),
   split: change({
-    note: 'Split a bed into shares',
+    note: ({ bedId, shares }, { db }) => `Split bed ${nameOf(db, 'bed', bedId)} into ${shares.length} shares`,
     input: z.object({
       bedId: z.string(),
       shares: z.array(z.object({ name: z.string().trim().min(1, 'A share needs a name.').max(60), to: z.number() })).max(12),
@@ -123,7 +128,7 @@ export const bedEdits = {
     },
   }),
   setRecipe: change({
-    note: 'Change the fill of a bed',
+    note: ({ bedId }, { db }) => `Change the fill recipe of bed ${nameOf(db, 'bed', bedId)}`,
     input: z.object({ bedId: z.string(), layers: z.array(layerEntry).max(12).nullable() }),
     run({ db }, { bedId, layers }) {
       setOwnLayers(
@@ -137,7 +142,10 @@ export const bedEdits = {
     },
   }),
   measure: change({
-    note: ({ bedIds }) => (bedIds.length === 1 ? 'Measure a bed' : `Measure ${bedIds.length} beds`),
+    note: ({ bedIds }, { db }) =>
+      bedIds.length === 1
+        ? `Measure the fill of bed ${nameOf(db, 'bed', bedIds[0] ?? null)}`
+        : `Measure the fill of ${bedIds.length} beds`,
     input: z.object({
       bedIds: z.array(z.string()).min(1).max(5000),
       date: calendarDate,
@@ -158,7 +166,8 @@ export const bedEdits = {
    * from outside the books and stands at the price of the day, marked as such.
    */
   recordFill: change({
-    note: ({ bedIds }) => (bedIds.length === 1 ? 'Record a fill' : `Record the fill of ${bedIds.length} beds`),
+    note: ({ bedIds }, { db }) =>
+      bedIds.length === 1 ? `Record filling bed ${nameOf(db, 'bed', bedIds[0] ?? null)}` : `Record filling ${bedIds.length} beds`,
     input: z.object({ bedIds: z.array(z.string()).min(1).max(5000), date: calendarDate }),
     run({ db, today }, { bedIds, date }) {
       const wanted = new Set(bedIds);
@@ -207,7 +216,7 @@ export const bedEdits = {
   }),
   /** Puts a new part in for a worn one: out of stock as far as it lies there. Without a price it stands at what that cost. */
   replacePart: change({
-    note: 'Replace a part of a bed',
+    note: ({ partId }, { db }) => `Replace ${nameOf(db, 'bedPart', partId)} of bed ${nameOf(db, 'bedOfPart', partId)}`,
     input: z.object({
       partId: z.string(),
       date: calendarDate,

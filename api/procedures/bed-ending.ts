@@ -3,6 +3,7 @@ import { newId } from '../../db/file/new-id.ts';
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import { addFills, addStockMoves, latestDrops, removePartsOfBed } from '../../db/repositories/bed-history.ts';
 import { bedOfId, changeBed } from '../../db/repositories/beds.ts';
+import { nameOf } from '../../db/repositories/name-of.ts';
 import { InputError } from '../../planner/errors.ts';
 import { dismantleYield } from '../../planner/soil/dismantle.ts';
 import { calendarDate } from '../beds/entry.ts';
@@ -32,7 +33,8 @@ function retireOne(db: FarmDb, bedId: string, date: string, reason: string): voi
 export const bedEnding = {
   /** Takes beds out of use; their plantings, parts and costs stay in the books. */
   retire: change({
-    note: ({ bedIds }) => (bedIds.length === 1 ? 'Retire a bed' : `Retire ${bedIds.length} beds`),
+    note: ({ bedIds }, { db }) =>
+      bedIds.length === 1 ? `Retire bed ${nameOf(db, 'bed', bedIds[0] ?? null)}` : `Retire ${bedIds.length} beds`,
     input: z.object({ bedIds: z.array(z.string()).min(1).max(5000), date: calendarDate, because }),
     run({ db }, { bedIds, date, because: reason }) {
       for (const bedId of bedIds) retireOne(db, bedId, date, reason);
@@ -40,7 +42,7 @@ export const bedEnding = {
     },
   }),
   restore: change({
-    note: 'Take a bed into use again',
+    note: ({ bedId }, { db }) => `Take bed ${nameOf(db, 'bed', bedId)} into use again`,
     input: z.object({ bedId: z.string() }),
     run({ db }, { bedId }) {
       const record = bedOfId(db, bedId);
@@ -79,7 +81,7 @@ export const bedEnding = {
   }),
   /** Takes a bed down: it is retired, its parts come out, and what was won goes to stock. */
   dismantle: change({
-    note: 'Take a bed down',
+    note: ({ bedId }, { db }) => `Take down bed ${nameOf(db, 'bed', bedId)}`,
     input: z.object({
       bedId: z.string(),
       date: calendarDate,

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { newId } from '../../db/file/new-id.ts';
 import { addBedPlan, bedPlans as plansOfFarm, removeBedPlan } from '../../db/repositories/bed-plans.ts';
 import { designOfId } from '../../db/repositories/designs.ts';
+import { nameOf } from '../../db/repositories/name-of.ts';
 import { calendarDate } from '../beds/entry.ts';
 import { Refusal } from '../errors.ts';
 import { change, nothing, read } from '../procedure.ts';
@@ -21,7 +22,7 @@ export const bedPlans = {
       })),
   }),
   addPlan: change({
-    note: ({ count }) => (count === 1 ? 'Plan a bed' : `Plan ${count} beds`),
+    note: ({ count }) => (count === 1 ? 'Plan to build one bed' : `Plan to build ${count} beds`),
     input: z.object({
       designId: z.string().min(1, 'Choose a design.'),
       count: z.int('Write how many beds.').min(1, 'Plan at least one bed.').max(2000, 'At most 2000 beds at once.'),
@@ -36,7 +37,7 @@ export const bedPlans = {
     },
   }),
   removePlan: change({
-    note: 'Build no such beds',
+    note: ({ bedPlanId }, { db }) => `Plan no more beds of ${nameOf(db, 'bedPlan', bedPlanId)}`,
     input: z.object({ bedPlanId: z.string() }),
     run({ db }, { bedPlanId }) {
       removeBedPlan(db, bedPlanId);

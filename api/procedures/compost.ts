@@ -10,6 +10,7 @@ import {
   removeCompostReading,
 } from '../../db/repositories/compost.ts';
 import { materialsOfFarm } from '../../db/repositories/materials.ts';
+import { nameOf } from '../../db/repositories/name-of.ts';
 import { isIsoDate } from '../../planner/calendar.ts';
 import { InputError, requireRange } from '../../planner/errors.ts';
 import { compostMix } from '../../planner/fertility/compost-mix.ts';
@@ -101,7 +102,7 @@ export const compost = {
     },
   }),
   start: change({
-    note: 'Start compost heap',
+    note: ({ startedDate }) => `Start a compost heap on ${startedDate}`,
     input: z.object({
       startedDate: isoDate,
       method,
@@ -121,7 +122,7 @@ export const compost = {
     },
   }),
   finish: change({
-    note: 'End curing of compost',
+    note: ({ batchId }, { db }) => `End the curing of compost ${nameOf(db, 'compostBatch', batchId)}`,
     input: z.object({ batchId: z.string(), revision: z.int(), curedDate: isoDate, made_L: z.number().positive().nullable() }),
     run({ db }, { batchId, revision, ...values }) {
       if (!changeCompostBatch(db, batchId, revision, values))
@@ -130,7 +131,7 @@ export const compost = {
     },
   }),
   addReading: change({
-    note: 'Log compost temperature',
+    note: ({ batchId }, { db }) => `Log a reading of compost ${nameOf(db, 'compostBatch', batchId)}`,
     input: z.object({
       batchId: z.string(),
       date: isoDate,
@@ -152,7 +153,7 @@ export const compost = {
     },
   }),
   removeReading: change({
-    note: 'Remove compost reading',
+    note: ({ readingId }, { db }) => `Take away a reading of compost ${nameOf(db, 'compostReading', readingId)}`,
     input: z.object({ readingId: z.string() }),
     run({ db }, { readingId }) {
       if (!removeCompostReading(db, readingId)) throw new Refusal({ code: 'not-found', what: 'reading' });

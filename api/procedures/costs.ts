@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { newId } from '../../db/file/new-id.ts';
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import { addOverhead, overheadsOfSeason, removeOverhead } from '../../db/repositories/cost-facts.ts';
+import { nameOf } from '../../db/repositories/name-of.ts';
 import { outletsOfFarm } from '../../db/repositories/sales.ts';
 import { seasonsOfFarm } from '../../db/repositories/seasons.ts';
 import { materialFacts } from '../../db/repositories/stock.ts';
@@ -178,7 +179,7 @@ export const costs = {
     },
   }),
   removeOverhead: change({
-    note: 'Take a cost away',
+    note: ({ overheadId }, { db }) => `Take away the cost ${nameOf(db, 'overhead', overheadId)}`,
     input: z.object({ overheadId: z.string() }),
     run({ db }, { overheadId }) {
       removeOverhead(db, overheadId);

@@ -12,6 +12,7 @@ import {
   putFact,
   varietiesOfFarm,
 } from '../../db/repositories/crops.ts';
+import { nameOf } from '../../db/repositories/name-of.ts';
 import { type CropFact, knownFacts, numberFacts, wordFacts } from '../../planner/crops/crop-facts.ts';
 import { markOfSource, printedSource } from '../../planner/crops/crop-sources.ts';
 import { titleOfFact } from '../../planner/crops/required-fact.ts';
@@ -121,7 +122,7 @@ export const crops = {
   }),
   /** The grower's own figure over the library's; empty takes it away again. */
   setFact: change({
-    note: ({ name }) => `Own figure: ${name.replaceAll('_', ' ')}`,
+    note: ({ cropId }, { db }) => `Set your own figure of ${nameOf(db, 'crop', cropId)}`,
     input: z.object({
       cropId: z.string(),
       varietyId: z.string().nullable(),
@@ -144,7 +145,7 @@ export const crops = {
   }),
   /** Takes what the records taught as figures of the crop, with what they rest on as the source. */
   takeLearned: change({
-    note: 'Take figures from own records',
+    note: ({ cropId }, { db }) => `Take figures of ${nameOf(db, 'crop', cropId)} from your records`,
     input: z.object({ cropId: z.string() }),
     run({ db }, { cropId }) {
       const learned = learnedOfFarm(db).filter((each) => each.cropId === cropId);
@@ -219,7 +220,7 @@ export const crops = {
     },
   }),
   set: change({
-    note: 'Change crop',
+    note: ({ cropId }, { db }) => `Change crop ${nameOf(db, 'crop', cropId)}`,
     input: z.object({
       cropId: z.string(),
       revision: z.int(),
@@ -251,7 +252,7 @@ export const crops = {
     },
   }),
   setVariety: change({
-    note: 'Change variety',
+    note: ({ varietyId }, { db }) => `Change variety ${nameOf(db, 'variety', varietyId)}`,
     input: z.object({
       varietyId: z.string(),
       revision: z.int(),

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { newId } from '../../db/file/new-id.ts';
 import { addDemand, addOutlet, changeDemand, demandOfSeason, openOutlets, removeDemand } from '../../db/repositories/demands.ts';
+import { nameOf } from '../../db/repositories/name-of.ts';
 import { requiredFact } from '../../planner/crops/required-fact.ts';
 import { refuse } from '../../planner/errors.ts';
 import { benchByWeek } from '../../planner/season/bench.ts';
@@ -85,7 +86,7 @@ export const demand = {
     },
   }),
   add: change({
-    note: 'Add demand',
+    note: ({ entry }, { db }) => `Add a demand for ${nameOf(db, 'crop', entry.cropId)}`,
     input: z.object({ seasonId: z.string(), entry: demandEntry }),
     run({ db }, { seasonId, entry }) {
       requireOrder(entry);
@@ -95,7 +96,7 @@ export const demand = {
     },
   }),
   set: change({
-    note: 'Change demand',
+    note: ({ edits }) => (edits.length === 1 ? 'Change a demand' : `Change ${edits.length} demands`),
     input: z.object({
       edits: z
         .array(z.object({ demandId: z.string(), values: demandEntry.partial() }))
@@ -111,7 +112,7 @@ export const demand = {
     },
   }),
   remove: change({
-    note: 'Remove demand',
+    note: ({ demandIds }) => (demandIds.length === 1 ? 'Take a demand away' : `Take ${demandIds.length} demands away`),
     input: z.object({ demandIds: z.array(z.string()).min(1).max(2000) }),
     run({ db }, { demandIds }) {
       for (const id of demandIds) if (!removeDemand(db, id)) throw new Refusal({ code: 'not-found', what: 'demand' });
@@ -119,7 +120,7 @@ export const demand = {
     },
   }),
   addOutlet: change({
-    note: 'Add outlet',
+    note: ({ name }) => `Add outlet ${name}`,
     input: z.object({
       name: z.string().trim().min(1, 'An outlet needs a name.').max(80),
       kind: z.enum(['box', 'stall', 'restaurant', 'shop', 'own-use', 'other']),

@@ -13,6 +13,7 @@ import {
   setDesignContents,
 } from '../../db/repositories/designs.ts';
 import { materialChoices } from '../../db/repositories/material-choices.ts';
+import { nameOf } from '../../db/repositories/name-of.ts';
 import { InputError } from '../../planner/errors.ts';
 import { bedFigures } from '../../planner/soil/bed-figures.ts';
 import { recipeOf, specOfDesign } from '../beds/bed-spec-of.ts';
@@ -154,7 +155,7 @@ export const designs = {
   }),
   materials: read({ input: nothing, run: ({ db }) => materialChoices(db) }),
   add: change({
-    note: 'Add a design',
+    note: ({ values }) => `Add design ${values.name}`,
     input: z.object(designContents),
     run: ({ db }, input) => ({ designId: addNewDesign(db, input) }),
   }),
@@ -162,7 +163,7 @@ export const designs = {
    * Changes a design. Beds that do not follow stay as they are: they keep the design as it was, under a name that says so.
    */
   set: change({
-    note: 'Change a design',
+    note: ({ values }) => `Change design ${values.name}`,
     input: z.object({ designId: z.string(), revision: z.int(), ...designContents, stay: z.array(z.string()).max(5000) }),
     run({ db, today }, { designId, revision, values, stay, ...rest }) {
       const before = designOfId(db, designId);
@@ -177,7 +178,10 @@ export const designs = {
   }),
   /** A design that is no longer built is kept for the beds that have it. */
   retire: change({
-    note: 'Retire a design',
+    note: ({ designId, retired }, { db }) =>
+      retired
+        ? `Retire design ${nameOf(db, 'design', designId)}`
+        : `Take design ${nameOf(db, 'design', designId)} into use again`,
     input: z.object({ designId: z.string(), revision: z.int(), retired: z.boolean() }),
     run({ db }, { designId, revision, retired }) {
       if (!changeDesign(db, designId, revision, { retired })) throw new Refusal({ code: 'changed-meanwhile', what: 'design' });

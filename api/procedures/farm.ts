@@ -62,7 +62,7 @@ export const farm = {
     },
   }),
   set: change({
-    note: 'Change farm settings',
+    note: 'Change the farm’s settings',
     input: z.object({ values: farmFields, revision: z.int() }),
     run({ db }, { values, revision }) {
       const given = Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined));

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { newId } from '../../db/file/new-id.ts';
 import { addApplications, removePlannedOfSeason } from '../../db/repositories/applications.ts';
 import { seasonsOfFarm, setFeedingPlan } from '../../db/repositories/feeding.ts';
+import { nameOf } from '../../db/repositories/name-of.ts';
 import { addDays, type IsoDate, isIsoDate } from '../../planner/calendar.ts';
 import { InputError } from '../../planner/errors.ts';
 import { groupBeds } from '../../planner/fertility/bed-groups.ts';
@@ -60,7 +61,7 @@ export const feeding = {
     },
   }),
   setPlan: change({
-    note: 'Change feeding plan',
+    note: ({ seasonId }, { db }) => `Change the feeding plan of season ${nameOf(db, 'season', seasonId)}`,
     input: wishes,
     run({ db }, input) {
       setFeedingPlan(db, { id: newId(), ...input });
@@ -120,7 +121,8 @@ export const feeding = {
   }),
   /** Puts lime or sulfur for beds on their dose cards, in parts half a year apart where it is much. */
   planPh: change({
-    note: 'Plan lime and sulfur',
+    note: ({ bedIds }) =>
+      bedIds.length === 1 ? 'Plan lime or sulfur for one bed' : `Plan lime or sulfur for ${bedIds.length} beds`,
     input: z.object({ seasonId: z.string(), bedIds: z.array(z.string()).max(20_000), date: isoDate }),
     run({ db, program }, { seasonId, bedIds, date }) {
       const wanted = new Set(bedIds);
@@ -180,7 +182,7 @@ export const feeding = {
   }),
   /** Puts a blend's doses on the cards; those of an earlier blend of the season that are not done yet give way. */
   accept: change({
-    note: 'Put blend on dose cards',
+    note: ({ doses }) => (doses.length === 1 ? 'Put one dose on its card' : `Put ${doses.length} doses on the cards`),
     input: z.object({
       seasonId: z.string(),
       doses: z

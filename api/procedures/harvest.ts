@@ -20,6 +20,7 @@ import {
   setSaleUnit,
 } from '../../db/repositories/harvests.ts';
 import { addLabour } from '../../db/repositories/labour.ts';
+import { nameOf } from '../../db/repositories/name-of.ts';
 import { addDays, type IsoDate, isIsoDate } from '../../planner/calendar.ts';
 import { harvestFaults } from '../../planner/costs/harvest-check.ts';
 import { netOfUnit_kg } from '../../planner/costs/units-of-sale.ts';
@@ -82,7 +83,7 @@ export const harvest = {
     run: ({ db, now, program }, { date }) => entryChoices(db, date as IsoDate, now, program.places.resources),
   }),
   add: change({
-    note: ({ amount: n, unit }) => `Harvest of ${n} ${unit}`,
+    note: ({ amount: n, unit, plantingId }, { db }) => `Log a harvest of ${nameOf(db, 'planting', plantingId)}: ${n} ${unit}`,
     input: entry,
     run: ({ db, today, now }, input) => writeHarvest(db, { ...input, date: input.date as IsoDate }, { today, now }),
   }),
@@ -95,7 +96,7 @@ export const harvest = {
     }),
   }),
   setMany: change({
-    note: ({ edits }) => (edits.length === 1 ? 'Change of a harvest' : `Change of ${edits.length} harvests`),
+    note: ({ edits }) => (edits.length === 1 ? 'Change a harvest' : `Change ${edits.length} harvests`),
     input: z.object({
       edits: z
         .array(z.object({ harvestId: z.string(), revision: z.int(), values: editable }))
@@ -157,7 +158,7 @@ export const harvest = {
     gather: ({ db, today }, { text }) => ({ text, facts: importFacts(db, today), taken: [...allLotCodes(db)] }),
   }),
   importAll: change({
-    note: 'Import harvests',
+    note: 'Import a file of harvests',
     input: z.object({ text: z.string().min(1, 'The file is empty.').max(IMPORT_LIMIT_CHARS, 'This file is over 30 MB.') }),
     run({ db, today, now }, { text }) {
       const reading = readHarvestCsv(text, importFacts(db, today), allLotCodes(db));
@@ -224,7 +225,10 @@ export const harvest = {
   }),
   /** Writes what the farm's own harvests say of a crop's yield, for the next plan. */
   learn: change({
-    note: 'Learn yields from harvests',
+    note: ({ cropIds }) =>
+      cropIds.length === 1
+        ? 'Learn the yield of one crop from harvests'
+        : `Learn the yields of ${cropIds.length} crops from harvests`,
     input: z.object({ seasonId: z.string(), cropIds: z.array(z.string()).min(1).max(500) }),
     run({ db }, { seasonId, cropIds }) {
       const rows = Map.groupBy(
@@ -254,7 +258,7 @@ export const harvest = {
     run: ({ db, program }) => ({ own: saleUnitsOfFarm(db), listed: listedUnits(program.places.resources) }),
   }),
   setUnit: change({
-    note: ({ unit }) => `Weight of one ${unit}`,
+    note: ({ unit }) => `Set the weight of one ${unit}`,
     input: z.object({
       cropId: z.string().nullable(),
       unit: z.string().trim().min(1, 'Name the unit.').max(60),
@@ -267,7 +271,7 @@ export const harvest = {
     },
   }),
   removeUnit: change({
-    note: 'Take a unit of sale away',
+    note: ({ saleUnitId }, { db }) => `Take away the unit of sale ${nameOf(db, 'saleUnit', saleUnitId)}`,
     input: z.object({ saleUnitId: z.string() }),
     run({ db }, { saleUnitId }) {
       removeSaleUnit(db, saleUnitId);

@@ -10,6 +10,7 @@ import {
   removeStandardTimes,
   tasksEntered,
 } from '../../db/repositories/labour.ts';
+import { nameOf } from '../../db/repositories/name-of.ts';
 import { harvestsOfSeason, plantingGround, spansByPlanting } from '../../db/repositories/yields.ts';
 import { isIsoDate } from '../../planner/calendar.ts';
 import { missingTimes, standardTimes } from '../../planner/costs/standard-times.ts';
@@ -31,7 +32,7 @@ export const labour = {
     ],
   }),
   add: change({
-    note: ({ task, labour_min }) => `${labour_min} min: ${task}`,
+    note: ({ task, labour_min }) => `Log ${labour_min} minutes: ${task}`,
     input: z.object({
       date: isoDate,
       task: z.string().trim().min(1, 'Say what was done.').max(60),
@@ -58,7 +59,8 @@ export const labour = {
     },
   }),
   remove: change({
-    note: 'Take hours away',
+    note: ({ labourIds }) =>
+      labourIds.length === 1 ? 'Take an entry of hours away' : `Take ${labourIds.length} entries of hours away`,
     input: z.object({ labourIds: z.array(z.string()).min(1).max(5000) }),
     run({ db }, { labourIds }) {
       for (const id of labourIds) removeLabour(db, id);
@@ -67,7 +69,7 @@ export const labour = {
   }),
   /** Works out the season's standard times anew, for tasks that nobody logged. They are marked as such. */
   standard: change({
-    note: 'Standard times for what was not logged',
+    note: ({ seasonId }, { db }) => `Fill in standard times of season ${nameOf(db, 'season', seasonId)}`,
     input: z.object({ seasonId: z.string() }),
     run({ db, today }, { seasonId }) {
       removeStandardTimes(db, seasonId);

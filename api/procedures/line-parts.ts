@@ -3,6 +3,7 @@ import { newId } from '../../db/file/new-id.ts';
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import { farmOfFile } from '../../db/repositories/farm.ts';
 import { addLinePart, endLinePart, linePartOfId, partsOfLine, removeLinePart } from '../../db/repositories/line-parts.ts';
+import { nameOf } from '../../db/repositories/name-of.ts';
 import { removeMovesOfPart } from '../../db/repositories/stock.ts';
 import { partDue } from '../../planner/beds/part-life.ts';
 import type { IsoDate } from '../../planner/calendar.ts';
@@ -46,7 +47,8 @@ export const lineParts = {
     },
   }),
   addPart: change({
-    note: 'Enter a part of a water line',
+    note: ({ lineId: line, materialId }, { db }) =>
+      `Enter ${nameOf(db, 'material', materialId)} as a part of ${nameOf(db, 'line', line)}`,
     input: z.object({ lineId, materialId: z.string().min(1, 'Choose a material.'), installedDate: calendarDate, ...entry }),
     run({ db }, { lineId: id, price_minor, ...part }) {
       const { name } = loadLine(db, id).record.line;
@@ -63,7 +65,8 @@ export const lineParts = {
     },
   }),
   replacePart: change({
-    note: 'Replace a part of a water line',
+    note: ({ linePartId }, { db }) =>
+      `Replace ${nameOf(db, 'linePart', linePartId)} of line ${nameOf(db, 'lineOfPart', linePartId)}`,
     input: z.object({
       linePartId: z.string(),
       date: calendarDate,
@@ -89,7 +92,8 @@ export const lineParts = {
   }),
   /** Ends a part that came out of the line and was not replaced. What it cost while it was in stays. */
   endPart: change({
-    note: 'Take a part out of a water line',
+    note: ({ linePartId }, { db }) =>
+      `Take ${nameOf(db, 'linePart', linePartId)} out of line ${nameOf(db, 'lineOfPart', linePartId)}`,
     input: z.object({ linePartId: z.string(), date: calendarDate, reason: removalReason }),
     run({ db }, { linePartId, date, reason }) {
       endPart(db, linePartId, date, reason);
@@ -98,7 +102,8 @@ export const lineParts = {
   }),
   /** Takes an entry back that was made in error; what it took out of stock lies there again. */
   removePart: change({
-    note: 'Take back a part of a water line',
+    note: ({ linePartId }, { db }) =>
+      `Take back the entry of ${nameOf(db, 'linePart', linePartId)} in line ${nameOf(db, 'lineOfPart', linePartId)}`,
     input: z.object({ linePartId: z.string() }),
     run({ db }, { linePartId }) {
       removeMovesOfPart(db, linePartId);

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { newId } from '../../db/file/new-id.ts';
 import { addMaterial, changeMaterial, materialsOfFarm } from '../../db/repositories/materials.ts';
+import { nameOf } from '../../db/repositories/name-of.ts';
 import { baseUnits } from '../../db/schema/materials.ts';
 import { Refusal } from '../errors.ts';
 import { change, nothing, read } from '../procedure.ts';
@@ -53,7 +54,10 @@ const materialFields = z.object({
 export const materials = {
   list: read({ input: nothing, run: ({ db }) => materialsOfFarm(db) }),
   setMany: change({
-    note: ({ edits }) => (edits.length === 1 ? 'Change of a material' : `Change of ${edits.length} materials`),
+    note: ({ edits }, { db }) =>
+      edits.length === 1
+        ? `Change material ${nameOf(db, 'material', edits[0]?.materialId ?? null)}`
+        : `Change ${edits.length} materials`,
     input: z.object({
       edits: z
         .array(z.object({ materialId: z.string(), revision: z.int(), values: materialFields.partial() }))
@@ -73,7 +77,7 @@ export const materials = {
     },
   }),
   add: change({
-    note: ({ name }) => `Add ${name}`,
+    note: ({ name }) => `Add material ${name}`,
     input: materialFields
       .partial()
       .required({ name: true, kind: true })

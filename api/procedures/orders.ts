@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { newId } from '../../db/file/new-id.ts';
 import { stockBalances } from '../../db/repositories/bed-history.ts';
+import { nameOf } from '../../db/repositories/name-of.ts';
 import { seasonOfId } from '../../db/repositories/seasons.ts';
 import {
   addMoves,
@@ -113,7 +114,7 @@ export const orders = {
   /** What of the needs has no price that anyone knows: the list and the budget are at least what they say. */
   unpriced: read({ input: inSeason, run: ({ db, today }, { seasonId }) => unpricedOfSeason(db, seasonId, today) }),
   addNeed: change({
-    note: 'Add a need',
+    note: ({ materialId }, { db }) => `Add a need of ${nameOf(db, 'material', materialId)}`,
     input: inSeason.extend({
       materialId: z.string().min(1, 'Choose a material.'),
       amount: z.number('Enter an amount.').positive('A need is more than nothing.'),
@@ -127,7 +128,7 @@ export const orders = {
     },
   }),
   removeNeed: change({
-    note: 'Take a need away',
+    note: ({ needChoiceId }, { db }) => `Take away the need of ${nameOf(db, 'need', needChoiceId)}`,
     input: z.object({ needChoiceId: z.string() }),
     run({ db }, { needChoiceId }) {
       removeNeed(db, needChoiceId);
@@ -135,7 +136,10 @@ export const orders = {
     },
   }),
   setNeeds: change({
-    note: ({ choices }) => (choices.length === 1 ? 'Change of a need' : `Change of ${choices.length} needs`),
+    note: ({ choices }, { db }) =>
+      choices.length === 1
+        ? `Change the need of ${nameOf(db, 'material', choices[0]?.materialId ?? null)}`
+        : `Change ${choices.length} needs`,
     input: inSeason.extend({
       choices: z
         .array(
@@ -189,7 +193,8 @@ export const orders = {
   }),
   /** Takes a list found by the search as the season's shopping list, in place of what was not bought yet. */
   keepList: change({
-    note: 'Shopping list',
+    note: ({ bought }) =>
+      bought.length === 1 ? 'Take over a shopping list of one line' : `Take over a shopping list of ${bought.length} lines`,
     input: inSeason.extend({ bought: z.array(z.object({ offerId: z.string(), packages: z.int().positive() })).max(5000) }),
     run({ db, today }, { seasonId, bought }) {
       const { needs, problem } = problemOfSeason(db, seasonId, today, { mostSuppliers: null, inTime: false });
@@ -219,7 +224,10 @@ export const orders = {
     run: ({ db, today }, { seasonId, shoppingLineId }) => explainLine(db, seasonId, shoppingLineId, today),
   }),
   setPackages: change({
-    note: 'Change of a shopping list',
+    note: ({ lines }, { db }) =>
+      lines.length === 1
+        ? `Change the packages of ${nameOf(db, 'shoppingLine', lines[0]?.shoppingLineId ?? null)}`
+        : `Change the packages of ${lines.length} list lines`,
     input: z.object({
       lines: z.array(z.object({ shoppingLineId: z.string(), packages: z.int().nonnegative('This cannot be negative.') })).min(1),
     }),
@@ -229,7 +237,10 @@ export const orders = {
     },
   }),
   tick: change({
-    note: ({ ticked }) => (ticked ? 'Tick off a line' : 'Take a tick back'),
+    note: ({ ticked, shoppingLineId }, { db }) =>
+      ticked
+        ? `Tick off ${nameOf(db, 'shoppingLine', shoppingLineId)}`
+        : `Take back the tick at ${nameOf(db, 'shoppingLine', shoppingLineId)}`,
     input: z.object({ shoppingLineId: z.string(), ticked: z.boolean() }),
     run({ db }, { shoppingLineId, ticked }) {
       tickShoppingLine(db, shoppingLineId, ticked);
@@ -238,7 +249,7 @@ export const orders = {
   }),
   /** Makes the ticked lines of a supplier into a purchase. Nothing is in stock until it is received. */
   order: change({
-    note: 'Order from a supplier',
+    note: ({ supplierId }, { db }) => `Order from ${nameOf(db, 'supplier', supplierId)}`,
     input: inSeason.extend({ supplierId: z.string(), date: isoDate, documentNumber: z.string().max(60).default('') }),
     run({ db, today }, { seasonId, supplierId, date, documentNumber }) {
       const list = shoppingView(db, seasonId, wantedDays(db, seasonId, today)).find((each) => each.supplierId === supplierId);
@@ -299,7 +310,10 @@ export const orders = {
   }),
   /** Takes what came into stock at landed cost; a part of an order is taken in as far as it came. */
   receive: change({
-    note: 'Receive a delivery',
+    note: ({ purchaseId, lines }, { db }) =>
+      lines.length === 1
+        ? `Receive one line from ${nameOf(db, 'purchase', purchaseId)}`
+        : `Receive ${lines.length} lines from ${nameOf(db, 'purchase', purchaseId)}`,
     input: z.object({
       purchaseId: z.string(),
       date: isoDate,
@@ -339,7 +353,7 @@ export const orders = {
     },
   }),
   sendBack: change({
-    note: 'Send goods back',
+    note: ({ purchaseId }, { db }) => `Send goods back to ${nameOf(db, 'purchase', purchaseId)}`,
     input: z.object({
       purchaseId: z.string(),
       lineId: z.string(),
@@ -383,7 +397,7 @@ export const orders = {
   }),
   /** Sets a month's budget, or without a month that of the whole season: what the months do not hold of it is left to no month. */
   setBudget: change({
-    note: ({ category }) => `Budget of ${category}`,
+    note: ({ category }) => `Set the budget of ${category}`,
     input: inSeason.extend({
       category: z.string().trim().min(1, 'Name the category.').max(60),
       month: z.int().min(1).max(12).nullable().default(null),

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { newId } from '../../db/file/new-id.ts';
+import { nameOf } from '../../db/repositories/name-of.ts';
 import {
   addPlantings,
   changePlanting,
@@ -69,7 +70,10 @@ const yieldsFor = (record: PlantingRecord, plants: number): PlantingChange => {
 
 export const plantingEdits = {
   add: change({
-    note: ({ succession }) => (succession === null ? 'Add planting' : 'Add succession'),
+    note: ({ entry, succession }, { db }) =>
+      succession === null
+        ? `Add a planting of ${nameOf(db, 'crop', entry.cropId)}`
+        : `Add a succession of ${nameOf(db, 'crop', entry.cropId)}`,
     input: z.object({
       seasonId: z.string(),
       entry: growEntry,
@@ -100,7 +104,10 @@ export const plantingEdits = {
   }),
   /** Moves or stretches plantings, and puts them into other beds: one act of the hand, one step back. */
   move: change({
-    note: ({ moves }) => (moves.length === 1 ? 'Move planting' : `Move ${moves.length} plantings`),
+    note: ({ moves }, { db }) =>
+      moves.length === 1
+        ? `Move the planting of ${nameOf(db, 'planting', moves[0]?.plantingId ?? null)}`
+        : `Move ${moves.length} plantings`,
     input: z.object({ moves: z.array(moveEntry).min(1, 'Choose a planting.').max(4000) }),
     run({ db }, { moves }) {
       const beds = moves.some((move) => move.spans !== undefined) ? loadBeds(db) : [];
@@ -128,7 +135,7 @@ export const plantingEdits = {
   }),
   /** A copy, so many days later, in the same beds or in others. */
   copy: change({
-    note: 'Copy planting',
+    note: ({ plantingId }, { db }) => `Copy the planting of ${nameOf(db, 'planting', plantingId)}`,
     input: z.object({
       plantingId: z.string(),
       days: z.int().min(-1000).max(1000),
@@ -161,7 +168,7 @@ export const plantingEdits = {
     },
   }),
   set: change({
-    note: 'Change planting',
+    note: ({ plantingId }, { db }) => `Change the planting of ${nameOf(db, 'planting', plantingId)}`,
     input: z.object({
       plantingId: z.string(),
       revision: z.int(),
@@ -210,7 +217,7 @@ export const plantingEdits = {
   }),
   /** What has really happened; each date moves those after it. */
   record: change({
-    note: 'Record what happened',
+    note: ({ plantingId }, { db }) => `Record what happened with ${nameOf(db, 'planting', plantingId)}`,
     input: z.object({
       plantingId: z.string(),
       revision: z.int(),
@@ -255,7 +262,10 @@ export const plantingEdits = {
     },
   }),
   remove: change({
-    note: ({ plantingIds }) => (plantingIds.length === 1 ? 'Remove planting' : `Remove ${plantingIds.length} plantings`),
+    note: ({ plantingIds }, { db }) =>
+      plantingIds.length === 1
+        ? `Take away the planting of ${nameOf(db, 'planting', plantingIds[0] ?? null)}`
+        : `Take away ${plantingIds.length} plantings`,
     input: z.object({ plantingIds: z.array(z.string()).min(1, 'Choose a planting.').max(4000) }),
     run({ db }, { plantingIds }) {
       if (harvestedAmong(db, plantingIds).size > 0)

@@ -63,7 +63,7 @@ export const records = {
     },
   }),
   append: change({
-    note: ({ kind }) => `Record: ${kind}`,
+    note: ({ kind, date }) => `Write a record of ${kind.replaceAll('-', ' ')} on ${date}`,
     input: z.object({
       kind: z.enum(logKinds),
       date: isoDate,
@@ -84,7 +84,7 @@ export const records = {
     },
   }),
   review: change({
-    note: 'Review of a record',
+    note: ({ reviewedBy }) => `Mark a record as reviewed by ${reviewedBy}`,
     input: z.object({ logId: z.string(), reviewedBy: z.string().trim().min(1, 'Say who reviewed it.').max(60) }),
     run({ db, today }, { logId, reviewedBy }) {
       if (!reviewLog(db, logId, reviewedBy, today)) throw new Refusal({ code: 'changed-meanwhile', what: 'record' });

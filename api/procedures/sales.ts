@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { newId } from '../../db/file/new-id.ts';
 import { lotBalances } from '../../db/repositories/harvests.ts';
+import { nameOf } from '../../db/repositories/name-of.ts';
 import {
   addPrices,
   addSale,
@@ -40,7 +41,10 @@ export const sales = {
   }),
   outlets: read({ input: nothing, run: ({ db }) => outletsOfFarm(db).filter((each) => !each.retired) }),
   add: change({
-    note: ({ lines }) => (lines.length === 1 ? 'Sale of a lot' : `Sale of ${lines.length} lots`),
+    note: ({ outletId, lines }, { db }) =>
+      lines.length === 1
+        ? `Enter a sale of one lot to ${nameOf(db, 'outlet', outletId)}`
+        : `Enter a sale of ${lines.length} lots to ${nameOf(db, 'outlet', outletId)}`,
     input: z.object({
       date: isoDate,
       outletId: z.string().min(1, 'Choose an outlet.'),
@@ -112,7 +116,8 @@ export const sales = {
     },
   }),
   removeLines: change({
-    note: ({ saleLineIds }) => (saleLineIds.length === 1 ? 'Take a sale away' : `Take ${saleLineIds.length} sales away`),
+    note: ({ saleLineIds }) =>
+      saleLineIds.length === 1 ? 'Take a sale line away' : `Take ${saleLineIds.length} sale lines away`,
     input: z.object({ saleLineIds: z.array(z.string()).min(1).max(5000) }),
     run({ db }, { saleLineIds }) {
       removeSaleLines(db, saleLineIds);
@@ -121,7 +126,7 @@ export const sales = {
   }),
   prices: read({ input: nothing, run: ({ db }) => priceList(db) }),
   setPrices: change({
-    note: ({ edits }) => (edits.length === 1 ? 'Change of a price' : `Change of ${edits.length} prices`),
+    note: ({ edits }) => (edits.length === 1 ? 'Change a sale price' : `Change ${edits.length} sale prices`),
     input: z.object({
       edits: z
         .array(z.object({ priceId: z.string(), price_minor: z.int().nonnegative('A price cannot be negative.') }))
@@ -134,7 +139,7 @@ export const sales = {
     },
   }),
   addPrice: change({
-    note: 'Add a price',
+    note: ({ cropId, outletId }, { db }) => `Add a price of ${nameOf(db, 'crop', cropId)} at ${nameOf(db, 'outlet', outletId)}`,
     input: z.object({
       outletId: z.string().min(1, 'Choose an outlet.'),
       cropId: z.string().min(1, 'Choose a crop.'),

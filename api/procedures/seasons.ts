@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { newId } from '../../db/file/new-id.ts';
 import { rememberSetting } from '../../db/repositories/farm.ts';
+import { nameOf } from '../../db/repositories/name-of.ts';
 import { addPlantings, plantingsOfSeason, spansOfSeason } from '../../db/repositories/plantings.ts';
 import { addSeason, changeSeason, seasonsOfFarm } from '../../db/repositories/seasons.ts';
 import { daysBetween, type IsoDate, yearOf } from '../../planner/calendar.ts';
@@ -49,7 +50,7 @@ export const seasons = {
     },
   }),
   set: change({
-    note: 'Change season',
+    note: ({ seasonId }, { db }) => `Change season ${nameOf(db, 'season', seasonId)}`,
     input: z.object({
       seasonId: z.string(),
       revision: z.int(),

@@ -57,7 +57,7 @@ export const soilTests = {
         .reverse(),
   }),
   add: change({
-    note: 'Enter soil test',
+    note: ({ sample, date }) => `Enter the soil test ${sample === '' ? date : sample}`,
     input: soilTestInput,
     run({ db }, input) {
       const { test, values, beds } = rowsOfTest(input);
@@ -66,7 +66,7 @@ export const soilTests = {
     },
   }),
   save: change({
-    note: 'Change soil test',
+    note: ({ test }) => `Change the soil test ${test.sample === '' ? test.date : test.sample}`,
     input: z.object({ testId: z.string(), revision: z.int(), test: soilTestInput }),
     run({ db }, { testId, revision, test: input }) {
       const { test, values, beds } = rowsOfTest(input, testId);
@@ -75,7 +75,7 @@ export const soilTests = {
     },
   }),
   remove: change({
-    note: 'Remove soil tests',
+    note: ({ testIds }) => (testIds.length === 1 ? 'Take a soil test away' : `Take ${testIds.length} soil tests away`),
     input: z.object({ testIds: z.array(z.string()).max(5000) }),
     run: ({ db }, { testIds }) => ({ removed: removeSoilTests(db, testIds) }),
   }),
@@ -105,7 +105,7 @@ export const soilTests = {
     },
   }),
   importFile: change({
-    note: 'Import soil tests',
+    note: 'Import a file of soil tests',
     input: z.object({ csv }),
     run({ db }, input) {
       const sheets = readTestSheets(input.csv, idsByCode(db));

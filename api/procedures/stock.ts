@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { newId } from '../../db/file/new-id.ts';
+import { nameOf } from '../../db/repositories/name-of.ts';
 import {
   addMaterialLot,
   addMoves,
@@ -55,7 +56,10 @@ export const stock = {
   }),
   /** A count: the difference to the books becomes a correction with who, when and why. */
   count: change({
-    note: ({ counts }) => (counts.length === 1 ? 'Count of a material' : `Count of ${counts.length} materials`),
+    note: ({ counts }, { db }) =>
+      counts.length === 1
+        ? `Count the stock of ${nameOf(db, 'material', counts[0]?.materialId ?? null)}`
+        : `Count the stock of ${counts.length} materials`,
     input: z.object({
       date: isoDate,
       who: z.string().trim().min(1, 'Say who counted.').max(60),
@@ -105,7 +109,7 @@ export const stock = {
   }),
   /** Takes something out of stock. More than is there is refused unless it is flagged as known. */
   use: change({
-    note: 'Use of stock',
+    note: ({ materialId }, { db }) => `Take ${nameOf(db, 'material', materialId)} from stock`,
     input: z.object({
       materialId: z.string().min(1, 'Choose a material.'),
       date: isoDate,
@@ -159,7 +163,7 @@ export const stock = {
       })),
   }),
   addLot: change({
-    note: ({ code }) => `Add lot ${code}`,
+    note: ({ code, materialId }, { db }) => `Add lot ${code} of ${nameOf(db, 'material', materialId)}`,
     input: z.object({
       materialId: z.string().min(1, 'Choose a material.'),
       code: z.string().trim().min(1, 'Write the lot as it stands on the package.').max(60),
@@ -175,7 +179,8 @@ export const stock = {
   }),
   standIns: read({ input: nothing, run: ({ db }) => standIns(db) }),
   addStandIn: change({
-    note: 'Allow a stand-in',
+    note: ({ materialId, insteadId }, { db }) =>
+      `Allow ${nameOf(db, 'material', insteadId)} in place of ${nameOf(db, 'material', materialId)}`,
     input: z.object({
       materialId: z.string().min(1, 'Choose a material.'),
       insteadId: z.string().min(1, 'Choose a stand-in.'),
@@ -190,7 +195,8 @@ export const stock = {
     },
   }),
   removeStandIn: change({
-    note: 'Allow a stand-in no more',
+    note: ({ materialId, insteadId }, { db }) =>
+      `Allow no more ${nameOf(db, 'material', insteadId)} in place of ${nameOf(db, 'material', materialId)}`,
     input: z.object({ materialId: z.string(), insteadId: z.string() }),
     run({ db }, { materialId, insteadId }) {
       removeStandIn(db, materialId, insteadId);

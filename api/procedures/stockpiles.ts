@@ -7,6 +7,7 @@ import {
   stockBalances,
   stockpilesOfFarm,
 } from '../../db/repositories/bed-history.ts';
+import { nameOf } from '../../db/repositories/name-of.ts';
 import { heapVolume_m3 } from '../../planner/soil/stockpile.ts';
 import { convert } from '../../planner/units/convert.ts';
 import { heapOfStockpile } from '../beds/stockpile-heap.ts';
@@ -23,7 +24,7 @@ export const stockpiles = {
       stockpilesOfFarm(db).map((row) => ({ ...row, loose_L: convert(heapVolume_m3(heapOfStockpile(row)), 'm3', 'L') })),
   }),
   add: change({
-    note: 'Measure a heap',
+    note: ({ name }) => `Measure heap ${name}`,
     input: z.object({
       name: z.string().trim().min(1, 'A heap needs a name.').max(80),
       materialId: z.string().min(1, 'Choose a material.'),
@@ -40,7 +41,7 @@ export const stockpiles = {
     },
   }),
   remove: change({
-    note: 'Strike out a heap',
+    note: ({ stockpileId }, { db }) => `Strike out heap ${nameOf(db, 'heap', stockpileId)}`,
     input: z.object({ stockpileId: z.string() }),
     run({ db }, { stockpileId }) {
       removeStockpile(db, stockpileId);
@@ -49,7 +50,7 @@ export const stockpiles = {
   }),
   /** Sets the stock of a material to what its heaps hold, as a correction with its reason. */
   countAsStock: change({
-    note: 'Count heaps as stock',
+    note: ({ materialId }, { db }) => `Count the heaps of ${nameOf(db, 'material', materialId)} as stock`,
     input: z.object({ materialId: z.string() }),
     run({ db, today }, { materialId }) {
       const heaps = stockpilesOfFarm(db).filter((row) => row.materialId === materialId);

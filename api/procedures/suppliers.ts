@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { newId } from '../../db/file/new-id.ts';
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import { farmOfFile } from '../../db/repositories/farm.ts';
+import { nameOf } from '../../db/repositories/name-of.ts';
 import { materialFacts } from '../../db/repositories/stock.ts';
 import {
   addOffer,
@@ -74,7 +75,7 @@ function offerFacts(db: FarmDb, today: string): OfferFacts {
 export const suppliers = {
   list: read({ input: nothing, run: ({ db }) => suppliersOfFarm(db) }),
   add: change({
-    note: ({ name }) => `Add ${name}`,
+    note: ({ name }) => `Add supplier ${name}`,
     input: supplierFields.partial().required({ name: true }),
     run({ db }, values) {
       const supplierId = newId();
@@ -83,7 +84,10 @@ export const suppliers = {
     },
   }),
   setMany: change({
-    note: ({ edits }) => (edits.length === 1 ? 'Change of a supplier' : `Change of ${edits.length} suppliers`),
+    note: ({ edits }, { db }) =>
+      edits.length === 1
+        ? `Change supplier ${nameOf(db, 'supplier', edits[0]?.supplierId ?? null)}`
+        : `Change ${edits.length} suppliers`,
     input: z.object({
       edits: z
         .array(z.object({ supplierId: z.string(), revision: z.int(), values: supplierFields.partial() }))
@@ -104,7 +108,7 @@ export const suppliers = {
     run: ({ db }, { offerId }) => ({ breaks: offerBreaks(db, offerId), prices: offerPrices(db, offerId) }),
   }),
   addOffer: change({
-    note: ({ name }) => `Add the offer ${name}`,
+    note: ({ name }) => `Add offer ${name}`,
     input: offerFields
       .partial()
       .required({ name: true, packageAmount: true, price_minor: true })
@@ -134,7 +138,8 @@ export const suppliers = {
     },
   }),
   setOffers: change({
-    note: ({ edits }) => (edits.length === 1 ? 'Change of an offer' : `Change of ${edits.length} offers`),
+    note: ({ edits }, { db }) =>
+      edits.length === 1 ? `Change offer ${nameOf(db, 'offer', edits[0]?.offerId ?? null)}` : `Change ${edits.length} offers`,
     input: z.object({
       edits: z
         .array(z.object({ offerId: z.string(), revision: z.int(), values: offerFields.partial() }))
@@ -157,7 +162,7 @@ export const suppliers = {
     },
   }),
   setBreaks: change({
-    note: 'Change of price breaks',
+    note: ({ offerId }, { db }) => `Change the price breaks of ${nameOf(db, 'offer', offerId)}`,
     input: z.object({ offerId: z.string(), breaks }),
     run({ db }, { offerId, breaks: wanted }) {
       const before = offerOfId(db, offerId);
@@ -178,7 +183,7 @@ export const suppliers = {
   /** Reads a price list whole and tells what it would change; nothing is written. */
   lookIntoOffers: read({ input: priceList, run: ({ db, today }, { csv }) => readOffersCsv(csv, offerFacts(db, today)) }),
   importOffers: change({
-    note: 'Price list',
+    note: 'Import a price list',
     input: priceList,
     run({ db, today }, { csv }) {
       const { rows, faults } = readOffersCsv(csv, offerFacts(db, today));

@@ -3,6 +3,7 @@ import { newId } from '../../db/file/new-id.ts';
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import { addTeaBatch, codesOfBatches, setTeaApplied, teaBatches } from '../../db/repositories/compost.ts';
 import { plantingsOnBeds } from '../../db/repositories/feeding.ts';
+import { nameOf } from '../../db/repositories/name-of.ts';
 import { addDays, daysBetween, type IsoDate, isIsoDate } from '../../planner/calendar.ts';
 import { explainTeaBatch, tankFillings, teaBatch } from '../../planner/fertility/tea-batch.ts';
 import { loadBeds } from '../beds/load-beds.ts';
@@ -86,7 +87,7 @@ export const tea = {
     },
   }),
   brewTea: change({
-    note: 'Brew compost tea',
+    note: ({ bedIds }) => (bedIds.length === 1 ? 'Brew tea for one bed' : `Brew tea for ${bedIds.length} beds`),
     input: teaInput.extend({
       compostBatchId: z.string().nullable(),
       waterSource: z.string().max(120).default(''),
@@ -124,7 +125,7 @@ export const tea = {
     },
   }),
   teaApplied: change({
-    note: 'Record tea as applied',
+    note: ({ teaId }, { db }) => `Record tea ${nameOf(db, 'teaBatch', teaId)} as applied`,
     input: z.object({ teaId: z.string(), appliedDate: isoDate }),
     run({ db }, { teaId, appliedDate }) {
       if (!setTeaApplied(db, teaId, appliedDate)) throw new Refusal({ code: 'not-found', what: 'tea batch' });

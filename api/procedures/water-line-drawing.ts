@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { newId } from '../../db/file/new-id.ts';
+import { nameOf } from '../../db/repositories/name-of.ts';
 import {
   addLine,
   addPieces,
@@ -54,7 +55,7 @@ const layout = z.object({
 export const waterLineDrawing = {
   /** A whole line at once: one source, one pump, rows of beds. */
   create: change({
-    note: ({ name }: { readonly name: string }) => `Draw the line ${name}`,
+    note: ({ name }: { readonly name: string }) => `Draw the water line ${name}`,
     input: z.object({ name: lineName, supply: supplyFields, pump: pumpFields.nullable(), layout }),
     run({ db }, { name, supply, pump, layout: plan }) {
       const lineKey = newId<string>();
@@ -101,7 +102,7 @@ export const waterLineDrawing = {
     },
   }),
   remove: change({
-    note: 'Take a water line away',
+    note: ({ lineId: line }, { db }) => `Take away the water line ${nameOf(db, 'line', line)}`,
     input: z.object({ lineId }),
     run({ db }, input) {
       loadLine(db, input.lineId);
@@ -110,7 +111,7 @@ export const waterLineDrawing = {
     },
   }),
   setSupply: change({
-    note: 'Change the supply of a line',
+    note: ({ lineId: line }, { db }) => `Change the supply of ${nameOf(db, 'line', line)}`,
     input: z.object({ lineId, values: supplyFields, revision: z.int() }),
     run({ db }, { lineId: line, values, revision }) {
       if (!changeLine(db, line, given(values), revision)) throw new Refusal({ code: 'changed-meanwhile', what: 'water line' });
@@ -123,7 +124,7 @@ export const waterLineDrawing = {
     },
   }),
   setPump: change({
-    note: 'Change the pump of a line',
+    note: ({ lineId: line }, { db }) => `Change the pump of ${nameOf(db, 'line', line)}`,
     input: z.object({ lineId, pump: pumpFields.nullable() }),
     run({ db }, { lineId: line, pump }) {
       loadLine(db, line);
@@ -135,7 +136,10 @@ export const waterLineDrawing = {
   }),
   /** Places moved or changed. Runs beside a moved place take their lengths from the drawing where `relength` says so. */
   setNodes: change({
-    note: 'Change places of a line',
+    note: ({ lineId: line, edits: all }, { db }) =>
+      all.length === 1
+        ? `Change a place of ${nameOf(db, 'line', line)}`
+        : `Change ${all.length} places of ${nameOf(db, 'line', line)}`,
     input: z.object({ lineId, edits: edits(nodeFields), relength: z.boolean() }),
     run({ db }, { lineId: line, edits: all, relength }) {
       for (const { id: nodeId, values } of all) changeNode(db, nodeId, given(values));
@@ -148,7 +152,10 @@ export const waterLineDrawing = {
     },
   }),
   setRuns: change({
-    note: 'Change runs of a line',
+    note: ({ lineId: line, edits: all }, { db }) =>
+      all.length === 1
+        ? `Change a run of ${nameOf(db, 'line', line)}`
+        : `Change ${all.length} runs of ${nameOf(db, 'line', line)}`,
     input: z.object({ lineId, edits: edits(runFields) }),
     run({ db }, { lineId: line, edits: all }) {
       for (const { id: runId, values } of all) changeRun(db, runId, given(values));
@@ -157,7 +164,10 @@ export const waterLineDrawing = {
     },
   }),
   setOutlets: change({
-    note: 'Change outlets of a line',
+    note: ({ lineId: line, edits: all }, { db }) =>
+      all.length === 1
+        ? `Change an outlet of ${nameOf(db, 'line', line)}`
+        : `Change ${all.length} outlets of ${nameOf(db, 'line', line)}`,
     input: z.object({ lineId, edits: edits(outletFields) }),
     run({ db }, { lineId: line, edits: all }) {
       for (const { id: outletId, values } of all) changeOutlet(db, outletId, given(values));
@@ -167,7 +177,7 @@ export const waterLineDrawing = {
   }),
   /** A branch from a place: a run to a new end with an outlet, or to a new tee to draw on from. */
   addBranch: change({
-    note: 'Add a branch to a line',
+    note: ({ lineId: line }, { db }) => `Add a branch to ${nameOf(db, 'line', line)}`,
     input: z.object({
       lineId,
       fromNodeId: id,
@@ -230,7 +240,7 @@ export const waterLineDrawing = {
   }),
   /** Takes a place with everything behind it away. */
   removePlace: change({
-    note: 'Take a part of a line away',
+    note: ({ lineId: line }, { db }) => `Take away a branch of ${nameOf(db, 'line', line)}`,
     input: z.object({ lineId, nodeId: id }),
     run({ db }, { lineId: line, nodeId }) {
       const { plan } = loadLine(db, line);

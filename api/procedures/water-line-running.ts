@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { newId } from '../../db/file/new-id.ts';
+import { nameOf } from '../../db/repositories/name-of.ts';
 import {
   addReading,
   changeNode,
@@ -54,7 +55,7 @@ function fittedValves(line: LoadedLine, measured: ReadonlyMap<string, number>): 
 export const waterLineRunning = {
   /** The valves stand as the set-up card had them. */
   setValves: change({
-    note: 'Valves set by the card',
+    note: ({ lineId: line }, { db }) => `Set the valves of ${nameOf(db, 'line', line)} by the card`,
     input: z.object({ lineId }),
     run({ db }, input) {
       const { plan } = loadLine(db, input.lineId);
@@ -68,7 +69,7 @@ export const waterLineRunning = {
     },
   }),
   openValves: change({
-    note: 'All valves opened',
+    note: ({ lineId: line }, { db }) => `Open all valves of ${nameOf(db, 'line', line)}`,
     input: z.object({ lineId }),
     run({ db }, input) {
       const { plan } = loadLine(db, input.lineId);
@@ -78,7 +79,10 @@ export const waterLineRunning = {
   }),
   /** Flows measured with every valve as it stands: each valve's coefficient is fitted, and the card redone from there. */
   measured: change({
-    note: 'Measured flows of a line',
+    note: ({ lineId: line, flows }, { db }) =>
+      flows.length === 1
+        ? `Enter a measured flow of ${nameOf(db, 'line', line)}`
+        : `Enter ${flows.length} measured flows of ${nameOf(db, 'line', line)}`,
     input: z.object({
       lineId,
       date: z.iso.date(),
@@ -102,7 +106,7 @@ export const waterLineRunning = {
   }),
   /** One setting of one valve read: turns and the flow seen, the others as they stand. */
   addReading: change({
-    note: 'Reading of a valve',
+    note: ({ lineId: line }, { db }) => `Enter a valve reading of ${nameOf(db, 'line', line)}`,
     input: z.object({
       lineId,
       outletId: z.string(),
@@ -126,7 +130,7 @@ export const waterLineRunning = {
     },
   }),
   setPower: change({
-    note: 'Change the power of a line',
+    note: ({ lineId: line }, { db }) => `Change the power of ${nameOf(db, 'line', line)}`,
     input: z.object({ lineId, power: powerFields.nullable() }),
     run({ db }, { lineId: line, power }) {
       loadLine(db, line);
@@ -135,7 +139,7 @@ export const waterLineRunning = {
     },
   }),
   setTimers: change({
-    note: 'Change the timer of a line',
+    note: ({ lineId: line }, { db }) => `Change the timer of ${nameOf(db, 'line', line)}`,
     input: z.object({ lineId, timers: z.array(timerFields).max(400) }),
     run({ db }, { lineId: line, timers }) {
       loadLine(db, line);
@@ -149,7 +153,7 @@ export const waterLineRunning = {
   }),
   /** A programme out of the beds' need, in the place of the one there is. */
   proposeTimers: change({
-    note: 'Timer by the beds’ need',
+    note: ({ lineId: line }, { db }) => `Set the timer of ${nameOf(db, 'line', line)} by the beds’ need`,
     input: z.object({ lineId, start: timerFields.shape.start }),
     run({ db }, { lineId: id, start }) {
       const timers = proposedTimers(db, loadLine(db, id), start);
@@ -163,7 +167,7 @@ export const waterLineRunning = {
   }),
   /** Shares of the line's flow by what each bed needs in a month; beds without a crop then get none. */
   sharesByNeed: change({
-    note: 'Shares by need',
+    note: ({ lineId: line }, { db }) => `Share the water of ${nameOf(db, 'line', line)} by need`,
     input: z.object({ lineId, month: z.int().min(1).max(12) }),
     run({ db }, { lineId: id, month }) {
       const line = loadLine(db, id);
@@ -176,7 +180,7 @@ export const waterLineRunning = {
     },
   }),
   equalShares: change({
-    note: 'Equal shares',
+    note: ({ lineId: line }, { db }) => `Share the water of ${nameOf(db, 'line', line)} equally`,
     input: z.object({ lineId }),
     run({ db }, { lineId: id }) {
       const { record } = loadLine(db, id);
@@ -186,7 +190,7 @@ export const waterLineRunning = {
   }),
   /** Parts of the line among the needs of Orders: those that a material of the library stands for. */
   orderParts: change({
-    note: 'Parts of a line into Orders',
+    note: ({ lineId: line }, { db }) => `Put the parts of ${nameOf(db, 'line', line)} into Orders`,
     input: z.object({ lineId }),
     run({ db }, { lineId: id }) {
       const line = loadLine(db, id);
@@ -206,7 +210,7 @@ export const waterLineRunning = {
   }),
   /** Puts the refills that are coming among the tasks of This week. */
   planRefills: change({
-    note: 'Refills onto This week',
+    note: ({ lineId: line }, { db }) => `Put the refills of ${nameOf(db, 'line', line)} onto This week`,
     input: z.object({ lineId }),
     run({ db, today }, input) {
       const line = loadLine(db, input.lineId);
@@ -225,7 +229,7 @@ export const waterLineRunning = {
   }),
   /** Takes one of the compared ways to get more water. It is computed again here, so that what was shown is what is done. */
   takeOption: change({
-    note: 'Rebuild a line',
+    note: ({ lineId: line }, { db }) => `Rebuild ${nameOf(db, 'line', line)}`,
     input: z.object({
       lineId,
       kind: z.enum(['wider-main', 'wider-tees', 'two-branches', 'second-pump', 'two-zones']),

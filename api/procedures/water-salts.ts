@@ -102,7 +102,7 @@ export const waterSalts = {
     run: (_, input) => explainLeaching(input),
   }),
   addSaltTest: change({
-    note: 'Enter a water test',
+    note: ({ date }) => `Enter the water test of ${date}`,
     input: z.object({
       date: z.iso.date('A test has a date.'),
       point: z.string().max(200),

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { newId } from '../../db/file/new-id.ts';
 import { changeFarm, farmOfFile } from '../../db/repositories/farm.ts';
+import { nameOf } from '../../db/repositories/name-of.ts';
 import {
   addStation,
   changeStation,
@@ -93,7 +94,7 @@ export const weather = {
   }),
   /** Keeps a file's days, under a new station or in the place of the same days of one. */
   importFile: change({
-    note: 'Import weather',
+    note: ({ station }) => `Import the weather of ${station.name}`,
     input: z.object({
       text,
       stationId: z.string().nullable(),
@@ -125,7 +126,7 @@ export const weather = {
     },
   }),
   choose: change({
-    note: 'Choose the weather station',
+    note: ({ stationId }, { db }) => `Choose weather station ${nameOf(db, 'station', stationId)}`,
     input: z.object({ stationId: z.string() }),
     run({ db }, { stationId }) {
       const farm = farmOfFile(db);
@@ -136,7 +137,7 @@ export const weather = {
     },
   }),
   changeStation: change({
-    note: 'Change a weather station',
+    note: ({ stationId }, { db }) => `Change weather station ${nameOf(db, 'station', stationId)}`,
     input: stationFields.extend({ stationId: z.string() }),
     run({ db }, { stationId, ...fields }) {
       requireStation(fields);
@@ -146,7 +147,7 @@ export const weather = {
   }),
   /** Fills the gaps of a record as the page said it would; every filled day is marked. */
   fill: change({
-    note: 'Fill gaps in the weather',
+    note: ({ stationId }, { db }) => `Fill the gaps in the weather of ${nameOf(db, 'station', stationId)}`,
     input: z.object({ stationId: z.string() }),
     run({ db }, { stationId }) {
       const rows = daysOfStation(db, stationId);
@@ -158,7 +159,7 @@ export const weather = {
     },
   }),
   remove: change({
-    note: 'Take a weather station away',
+    note: ({ stationId }, { db }) => `Take away weather station ${nameOf(db, 'station', stationId)}`,
     input: z.object({ stationId: z.string() }),
     run({ db }, { stationId }) {
       const farm = farmOfFile(db);

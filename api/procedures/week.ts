@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { newId } from '../../db/file/new-id.ts';
 import type { FarmDb } from '../../db/file/open-farm.ts';
+import { nameOf } from '../../db/repositories/name-of.ts';
 import { changePlanting, plantingOfId } from '../../db/repositories/plantings.ts';
 import { addTask, changeTask, removeTask, taskOfId, taskOfKey } from '../../db/repositories/tasks.ts';
 import { addDays, daysBetween, type IsoDate, mondayOf } from '../../planner/calendar.ts';
@@ -102,7 +103,7 @@ export const week = {
     },
   }),
   done: change({
-    note: ({ tasks }) => (tasks.length === 1 ? 'Task done' : `${tasks.length} tasks done`),
+    note: ({ tasks }) => (tasks.length === 1 ? `Mark as done: ${tasks[0]?.title}` : `Mark ${tasks.length} tasks as done`),
     input: z.object({ tasks: z.array(taskEntry).min(1, 'Choose a task.').max(2000), date: isoDate }),
     run({ db, today }, { tasks, date }) {
       if (date > today) refuse('date', 'too-late', 'What is done cannot lie in the future.');
@@ -111,7 +112,7 @@ export const week = {
     },
   }),
   skip: change({
-    note: ({ tasks }) => (tasks.length === 1 ? 'Skip task' : `Skip ${tasks.length} tasks`),
+    note: ({ tasks }) => (tasks.length === 1 ? `Skip the task ${tasks[0]?.title}` : `Skip ${tasks.length} tasks`),
     input: z.object({ tasks: z.array(taskEntry).min(1, 'Choose a task.').max(2000) }),
     run({ db }, { tasks }) {
       for (const task of tasks) skipTask(db, task);
@@ -119,7 +120,7 @@ export const week = {
     },
   }),
   open: change({
-    note: 'Open task again',
+    note: ({ task }) => `Open again: ${task.title}`,
     input: z.object({ task: taskEntry }),
     run({ db }, { task }) {
       write(db, task, { state: 'open', doneDate: null });
@@ -128,7 +129,8 @@ export const week = {
   }),
   /** To another day. Sowing and setting out move the whole planting with them; other work moves alone. */
   move: change({
-    note: ({ tasks }) => (tasks.length === 1 ? 'Move task' : `Move ${tasks.length} tasks`),
+    note: ({ tasks, to }) =>
+      tasks.length === 1 ? `Move the task ${tasks[0]?.title} to ${to}` : `Move ${tasks.length} tasks to ${to}`,
     input: z.object({ tasks: z.array(taskEntry).min(1, 'Choose a task.').max(2000), to: isoDate }),
     run({ db }, { tasks, to }) {
       for (const task of tasks) {
@@ -165,7 +167,7 @@ export const week = {
     },
   }),
   add: change({
-    note: 'Add task',
+    note: ({ title }) => `Add the task ${title}`,
     input: z.object({
       title: z.string().trim().min(1, 'Say what is to be done.').max(200, 'Two hundred letters at most.'),
       due: isoDate,
@@ -179,7 +181,7 @@ export const week = {
     },
   }),
   remove: change({
-    note: 'Remove task',
+    note: ({ taskId }, { db }) => `Take away the task ${nameOf(db, 'task', taskId)}`,
     input: z.object({ taskId: z.string() }),
     run({ db }, { taskId }) {
       const task = taskOfId(db, taskId);

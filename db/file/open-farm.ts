@@ -28,7 +28,7 @@ export type FarmFile = {
   readonly sqlite: Database.Database;
   /** Runs one change as one transaction and one step of undo. */
   readonly change: <T>(note: string, run: () => T) => T;
-  /** Runs writes that are no edit of the grower's (settings, generated data) as one transaction. */
+  /** Runs writes that are no edit of the grower's (chosen columns, generated data) as one transaction, also within a change. */
   readonly unrecorded: <T>(run: () => T) => T;
   readonly undo: () => string | null;
   readonly redo: () => string | null;
@@ -164,7 +164,7 @@ function farmOf(sqlite: Database.Database, path: string, options: OpenOptions): 
     db: queriesOn(sqlite),
     sqlite,
     change: (note, run) => inTransaction(() => log.recordStep(note, run)),
-    unrecorded: inTransaction,
+    unrecorded: (run) => inTransaction(() => log.aside(run)),
     undo: () => inTransaction(log.undo),
     redo: () => inTransaction(log.redo),
     undoState: log.state,

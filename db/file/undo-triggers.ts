@@ -1,7 +1,7 @@
 import type Database from 'better-sqlite3';
 
 /** Tables whose changes are not the grower's edits. */
-const notRecorded = new Set(['undo_step', 'undo_change', '__drizzle_migrations', 'setting', 'sqlite_sequence']);
+const notRecorded = new Set(['undo_step', 'undo_change', '__drizzle_migrations', 'sqlite_sequence']);
 
 type ColumnInfo = { readonly name: string; readonly pk: number };
 

@@ -11,6 +11,7 @@ const KEEP_CHANGES = 400_000;
 /** Keeps the grower's changes so that each can be taken back and done again, also after a restart. */
 export function undoLog(sqlite: Database.Database, now: () => string) {
   const record = sqlite.prepare('UPDATE temp.undo_now SET step = ?');
+  const stepNow = sqlite.prepare<[], { step: number | null }>('SELECT step FROM temp.undo_now');
   const addStep = sqlite.prepare('INSERT INTO undo_step(note, made_at) VALUES (?, ?)');
   const dropStep = sqlite.prepare('DELETE FROM undo_step WHERE id = ?');
   const countOf = sqlite.prepare<[number | bigint], { n: number }>('SELECT count(*) AS n FROM undo_change WHERE step_id = ?');
@@ -35,6 +36,17 @@ export function undoLog(sqlite: Database.Database, now: () => string) {
       return answer;
     } finally {
       record.run(null);
+    }
+  }
+
+  /** Runs writes that no step of undo takes back, also in the midst of a change. To be called inside a transaction. */
+  function aside<T>(run: () => T): T {
+    const step = stepNow.get()?.step ?? null;
+    record.run(null);
+    try {
+      return run();
+    } finally {
+      record.run(step);
     }
   }
 
@@ -67,6 +79,7 @@ export function undoLog(sqlite: Database.Database, now: () => string) {
 
   return {
     recordStep,
+    aside,
     undo: () => replay(lastDone.get(), true),
     redo: () => replay(firstUndone.get(), false),
     state: (): UndoState => ({ undo: lastDone.get()?.note ?? null, redo: firstUndone.get()?.note ?? null }),

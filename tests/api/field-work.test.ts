@@ -38,7 +38,7 @@ test('a harvest from the field is taken once, however often it is sent, and can 
   expect(work.log(entry, 'Phone of Kim')).toEqual({ id: 'entry-0001', taken: 'now' });
   expect(work.log(entry, 'Phone of Kim')).toEqual({ id: 'entry-0001', taken: 'before' });
   expect(harvests()).toBe(before + 1);
-  expect((await t.api.undo.state()).undo).toContain('from the field');
+  expect((await t.api.undo.state()).undo).toContain('in the field');
   await t.api.undo.undo();
   expect(harvests()).toBe(before);
 });

@@ -35,10 +35,10 @@ function everything(): string {
 test('a settings change is taken back and done again, by name', async () => {
   const before = await t.api.farm.get();
   await t.api.farm.set({ values: { name: 'Another name' }, revision: before.revision });
-  expect(await t.api.undo.state()).toEqual({ undo: 'Change farm settings', redo: null });
-  expect(await t.api.undo.undo()).toEqual({ note: 'Change farm settings' });
+  expect(await t.api.undo.state()).toEqual({ undo: 'Change the farm’s settings', redo: null });
+  expect(await t.api.undo.undo()).toEqual({ note: 'Change the farm’s settings' });
   expect((await t.api.farm.get()).name).toBe(before.name);
-  expect(await t.api.undo.state()).toMatchObject({ redo: 'Change farm settings' });
+  expect(await t.api.undo.state()).toMatchObject({ redo: 'Change the farm’s settings' });
   await t.api.undo.redo();
   expect((await t.api.farm.get()).name).toBe('Another name');
 });
@@ -149,7 +149,7 @@ test('a change can still be taken back after a restart', async () => {
   await mine.api.farm.set({ values: { name: 'Renamed' }, revision });
   mine.farm.close();
   const again = openFarm(path, { migrations, now: () => FIXED_NOW });
-  expect(again.undo()).toBe('Change farm settings');
+  expect(again.undo()).toBe('Change the farm’s settings');
   expect(again.sqlite.prepare('SELECT name FROM farm').pluck().get()).toBe(name);
   again.close();
   await mine.end();

@@ -85,7 +85,7 @@ test('a backup is made, looked into and gone back to', async ({ page, host }) =>
   const dialog = page.getByRole('dialog');
   await expect(dialog.getByRole('row', { name: 'beds', exact: false }).first()).toBeVisible();
   await expect(dialog.getByRole('heading', { name: 'Changes made since: 1' })).toBeVisible();
-  await expect(dialog.getByText('Change farm settings')).toBeVisible();
+  await expect(dialog.getByText('Change the farm’s settings')).toBeVisible();
   await dialog.getByRole('button', { name: 'Go back to this backup' }).click();
   await expect(page.getByRole('contentinfo')).toContainText('The farm is as it was in this backup.');
   await page.getByRole('tab', { name: 'Settings' }).click();
