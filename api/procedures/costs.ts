@@ -148,7 +148,7 @@ export const costs = {
   }),
   /** Gives a price to all that has none of a material; nothing where it cost nothing. */
   priceUnknown: change({
-    note: 'Price of what had none',
+    note: ({ materialId }, { db }) => `Enter the price of ${nameOf(db, 'material', materialId)}`,
     input: z.object({
       materialId: z.string().min(1, 'Choose a material.'),
       price_minor: z.number('Enter a price.').nonnegative('A price cannot be negative.').max(1e9, 'This is too much.'),

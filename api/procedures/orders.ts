@@ -167,7 +167,10 @@ export const orders = {
   }),
   /** Another amount than the computed one, with the reason for it; empty goes back to the computed one. */
   setNeedAmount: change({
-    note: ({ amount }) => (amount === null ? 'Back to the computed amount of a need' : 'Another amount of a need'),
+    note: ({ amount, materialId }, { db }) =>
+      amount === null
+        ? `Need the computed amount of ${nameOf(db, 'material', materialId)}`
+        : `Need another amount of ${nameOf(db, 'material', materialId)}`,
     input: inSeason
       .extend({
         key: z.string().min(1),

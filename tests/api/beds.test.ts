@@ -77,7 +77,7 @@ describe('building', () => {
     expect(
       needs.every((need) => need.kind === 'first-fill' && Math.abs(need.fromStock_L + need.wanted_L - need.loose_L) < 1e-9),
     ).toBe(true);
-    expect((await t.api.undo.undo()).note).toBe('Build 40 beds');
+    expect((await t.api.undo.undo()).note).toBe('Build 40 beds from F-01');
     expect(await t.api.beds.list()).toHaveLength(24);
     expect(t.farm.db.select().from(bedPart).where(eq(bedPart.installedDate, '2026-11-25')).all()).toHaveLength(0);
   });

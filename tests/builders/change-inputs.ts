@@ -285,6 +285,13 @@ export function changesOfProgram(t: TestProgram): readonly ChangeCase[] {
     amount_minor: 12_000,
     shareKey: 'area',
   }));
+  const ofNoSupplier = `FROM material WHERE kind = 'mulch' AND id NOT IN (SELECT material_id FROM offer) ORDER BY id`;
+  of('costs', 'priceUnknown', `Enter the price of ${one(`SELECT name ${ofNoSupplier}`)}`, async () => {
+    const materialId = one(`SELECT id ${ofNoSupplier}`);
+    const lineId = one('SELECT id FROM water_line ORDER BY id');
+    await api.waterLines.addPart({ lineId, materialId, amount: 2, installedDate: '2026-03-01', life_years: 5 });
+    return { materialId, price_minor: 250 };
+  });
   of('costs', 'removeOverhead', 'Take away the cost Insurance', () => ({ overheadId: 'overhead-2026-insurance' }));
 
   of('crops', 'setFact', 'Set your own figure of Carrot', () => ({
@@ -455,6 +462,10 @@ export function changesOfProgram(t: TestProgram): readonly ChangeCase[] {
       .slice(0, 2)
       .map(({ key, materialId }) => ({ key, materialId, amount: 3, supplierId: null, left: true })),
   }));
+  of('orders', 'setNeedAmount', 'Need another amount of Compost, yard trimmings', async () => {
+    const { key, materialId } = found((await api.orders.needs(season)).needs.find((each) => each.materialId === 'compost-yard'));
+    return { ...season, key, materialId, amount: 3, reason: 'half of it lies ready' };
+  });
   of('orders', 'keepList', 'Take over a shopping list of one line', async () => ({ ...season, bought: await bought() }));
   const firstOffer = one(`SELECT name FROM offer WHERE id = 'offer-1'`);
   of('orders', 'setPackages', `Change the packages of ${firstOffer}`, async () => ({

@@ -39,13 +39,13 @@ test('on the drawing a bed is reached, moved and turned by keys, and the table f
   await page.keyboard.press('ArrowUp');
   await page.keyboard.press('ArrowUp');
   await page.keyboard.press('[');
-  await expect(page.getByRole('button', { name: 'Undo move a bed' })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Undo move bed' })).toBeVisible();
   await page.keyboard.press('Enter');
   const sheet = page.getByRole('complementary');
   await expect(sheet.getByRole('heading', { name: /A-02/ })).toBeVisible();
   await sheet.getByRole('tab', { name: 'Change' }).click();
   await expect(sheet.getByLabel('Turn, counter-clockwise')).toHaveValue('15');
-  await page.getByRole('button', { name: 'Undo move a bed' }).click();
+  await page.getByRole('button', { name: 'Undo move bed' }).click();
   await expect(sheet.getByLabel('Turn, counter-clockwise')).toHaveValue('0');
 });
 
@@ -65,8 +65,8 @@ test('a bed is dragged with the mouse as one step of undo; two rows chosen in th
   await page.mouse.move(x + 30, y + 60, { steps: 4 });
   await page.mouse.move(x + 40, y + 90, { steps: 4 });
   await page.mouse.up();
-  await page.getByRole('button', { name: 'Undo move a bed' }).click();
-  await expect(said(page)).toContainText('Undone: Move a bed.');
+  await page.getByRole('button', { name: 'Undo move bed' }).click();
+  await expect(said(page)).toContainText('Undone: Move bed A-');
   await page.getByRole('row', { name: /A-03/ }).getByRole('checkbox').click();
   await expect(page.getByText(/2 chosen, .* apart/)).toBeVisible();
   await page.getByLabel('Align the chosen beds').selectOption('west');
@@ -132,7 +132,7 @@ test('the site goes out as GeoJSON and beds come in from it; a bad feature is to
   });
   await page.getByRole('button', { name: 'Bring in 3 beds' }).click();
   await expect(page.getByText('99 beds in 5 blocks.')).toBeVisible();
-  await page.getByRole('button', { name: 'Undo import beds from geojson' }).click();
+  await page.getByRole('button', { name: 'Undo import beds from a geojson' }).click();
   await expect(page.getByText('96 beds in 5 blocks.')).toBeVisible();
 });
 
@@ -145,7 +145,7 @@ test('a drop measured in the sheet becomes a top-up, and a card says how many bu
   await expect(sheet.getByText('Top-up, measured drop 1.57 in')).toBeVisible();
   await page.goto(`${host.origin}/beds?view=cards`);
   await expect(page.getByRole('article').filter({ hasText: 'A-01' })).toContainText('Compost, yard trimmings');
-  await page.getByRole('button', { name: 'Undo measure a bed' }).click();
+  await page.getByRole('button', { name: /^Undo measure the fill of/ }).click();
 });
 
 test('every view of the place passes the accessibility rules', async ({ page, host }) => {

@@ -35,10 +35,10 @@ test('a grower makes a farm, its block, a design and ten beds in two short forms
   await expect(page.getByRole('heading', { name: 'Beds', level: 1 })).toBeVisible();
   await expect(page.getByText('10 beds in one block.')).toBeVisible();
   await expect(page.getByRole('contentinfo')).toContainText('Built 10 beds.');
-  await page.getByRole('button', { name: 'Undo build 10 beds' }).click();
-  await expect(page.getByRole('contentinfo')).toContainText('Undone: Build 10 beds.');
-  await page.getByRole('button', { name: 'Redo build 10 beds' }).click();
-  await expect(page.getByRole('contentinfo')).toContainText('Redone: Build 10 beds.');
+  await page.getByRole('button', { name: /^Undo add design .* and build 10 beds/ }).click();
+  await expect(page.getByRole('contentinfo')).toContainText(/Undone: Add design .* and build 10 beds from/);
+  await page.getByRole('button', { name: /^Redo add design .* and build 10 beds/ }).click();
+  await expect(page.getByRole('contentinfo')).toContainText(/Redone: Add design .* and build 10 beds from/);
 });
 
 test('settings are saved as one step that can be undone, and a wrong value is told at its field', async ({ page, host }) => {
@@ -56,7 +56,7 @@ test('settings are saved as one step that can be undone, and a wrong value is to
   await page.reload();
   await expect(page.getByLabel('Latitude')).toHaveValue('48.1');
   await expect(page.getByLabel('Wage for an hour')).toHaveValue('21.50');
-  await page.getByRole('button', { name: 'Undo change farm settings' }).click();
+  await page.getByRole('button', { name: 'Undo change the farm’s settings' }).click();
   await expect(page.getByLabel('Latitude')).toHaveValue('47.6');
 });
 
@@ -68,7 +68,7 @@ test('the units of the farm change every field and column, and nothing that is k
   await expect(page.getByLabel('Bucket')).toHaveValue('18.92706');
   await page.goto(`${host.origin}/library?tab=materials`);
   await expect(page.getByRole('columnheader', { name: /^Dry/ })).toContainText('kg/m³');
-  await page.getByRole('button', { name: 'Undo change farm settings' }).click();
+  await page.getByRole('button', { name: 'Undo change the farm’s settings' }).click();
   await expect(page.getByRole('columnheader', { name: /^Dry/ })).toContainText('lb/ft³');
 });
 

@@ -66,7 +66,7 @@ test('a phone is let in by its code, ticks off a task and logs a harvest out of 
     await expect(field.getByRole('status')).toHaveText('Connected to the computer.', { timeout: 1000 });
   }).toPass();
   await page.goto(`${host.origin}/farm?tab=phone`);
-  await expect(page.getByRole('button', { name: /^Undo harvest of 2\.5 .* from the field$/ })).toBeVisible();
+  await expect(page.getByRole('button', { name: /^Undo log a harvest in the field.*2\.5/ })).toBeVisible();
   await expect(page.getByText('Phone of Kim')).toBeVisible();
   expect(errors).toEqual([]);
 

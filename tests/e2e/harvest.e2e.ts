@@ -22,7 +22,7 @@ test('a harvest is logged by keyboard alone, stands in the log, and is taken bac
   await expect(said(page)).toContainText('Logged 1.25 kg');
   await expect(finder).toBeFocused();
   await expect(page.getByRole('row', { name: /Oct 20, 2026 Spinach .* 1\.25 kg/ })).toBeVisible();
-  await page.getByRole('button', { name: /Undo harvest of 1.25 kg/i }).click();
+  await page.getByRole('button', { name: /Undo log a harvest of .*: 1.25 kg/i }).click();
   await expect(page.getByRole('row', { name: /Oct 20, 2026 Spinach .* 1\.25 kg/ })).toHaveCount(0);
 });
 
@@ -47,7 +47,7 @@ test('an amount ten times the record is asked about once, then kept', async ({ p
   await expect(entry(page).getByText(/more than ten times/)).toBeVisible();
   await entry(page).getByRole('button', { name: 'Yes, log it so' }).click();
   await expect(said(page)).toContainText('Logged 9000');
-  await page.getByRole('button', { name: /Undo harvest of 9000/i }).click();
+  await page.getByRole('button', { name: /Undo log a harvest of .*: 9000/i }).click();
 });
 
 test('a lot is sold and never for more than it has left', async ({ page, host }) => {
@@ -64,7 +64,7 @@ test('a lot is sold and never for more than it has left', async ({ page, host })
   await form.getByLabel(/^Amount/).fill('0.01');
   await form.getByRole('button', { name: 'Keep sale' }).click();
   await expect(said(page)).toContainText('Sale kept.');
-  await page.getByRole('button', { name: /Undo sale of a lot/i }).click();
+  await page.getByRole('button', { name: /Undo enter a sale of one lot/i }).click();
 });
 
 test('harvests come in from CSV only when every line is right', async ({ page, host }) => {

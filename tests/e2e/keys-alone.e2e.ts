@@ -74,11 +74,11 @@ test('a season’s steps by keys alone: a bed, the planting form, a task, costs,
 
   // back again, both steps
   await page.keyboard.press('Control+z');
-  await expect(said(page)).toContainText('Undone: Add task.');
+  await expect(said(page)).toContainText('Undone: Add the task Sharpen the hoes.');
   await page.keyboard.press('Control+z');
-  await expect(said(page)).toContainText(/Undone: Build a bed/);
+  await expect(said(page)).toContainText(/Undone: Build bed/);
   await page.keyboard.press('Control+Shift+z');
-  await expect(said(page)).toContainText(/Redone: Build a bed/);
+  await expect(said(page)).toContainText(/Redone: Build bed/);
   await page.keyboard.press('Control+z');
-  await expect(said(page)).toContainText(/Undone: Build a bed/);
+  await expect(said(page)).toContainText(/Undone: Build bed/);
 });

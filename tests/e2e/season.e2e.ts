@@ -15,7 +15,7 @@ test('a planting is lifted by key, moved a week, put down, and taken back', asyn
   await expect(page.getByText(/^Moved /)).toBeVisible();
   const next = new Date(Date.parse(inBed) + 7 * 86_400_000).toISOString().slice(0, 10);
   await expect(board.getByRole('button', { name: `in the bed ${next}` }).first()).toBeVisible();
-  await page.getByRole('button', { name: /Undo move planting/i }).click();
+  await page.getByRole('button', { name: /Undo move the planting of/i }).click();
   await expect(board.getByRole('button', { name: before.slice(0, 40) }).first()).toBeVisible();
 });
 
@@ -33,7 +33,7 @@ test('a planting is dragged to another day and the board says what stands agains
   await expect(page.getByRole('status').filter({ hasText: 'in the bed' })).toBeVisible();
   await page.mouse.up();
   await expect(page.getByText(/^Moved /)).toBeVisible();
-  await page.getByRole('button', { name: /Undo move planting/i }).click();
+  await page.getByRole('button', { name: /Undo move the planting of/i }).click();
 });
 
 test('a gap offers what fits, and planting one of them puts it on the board', async ({ page, host }) => {
