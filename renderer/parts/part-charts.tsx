@@ -47,6 +47,16 @@ export function PartCharts() {
           { name: 'Margin', as: 'bar', read: (row) => row.income - row.cost },
         ]}
       />
+      <Chart
+        title="An area with a day marked, and gaps where nothing is known"
+        rows={days}
+        x={x}
+        unit="L_per_day"
+        series={[{ name: 'Taken', as: 'area', read: (row) => (row.supply % 7 === 0 ? null : row.need) }]}
+        marks={[{ name: 'Tank empty', at: '07-20' }]}
+        note="A note says from what the figures come."
+      />
+      <Chart title="A chart of nothing yet" rows={[]} x={x} unit="L_per_day" series={[]} />
       <HeatMap
         title="Occupancy"
         rows={beds}

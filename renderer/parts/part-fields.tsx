@@ -5,17 +5,10 @@ import { DateField } from '../fields/date-field.tsx';
 import { FlagField } from '../fields/flag-field.tsx';
 import { Form } from '../fields/form.tsx';
 import { MoneyField } from '../fields/money-field.tsx';
+import { PriceField } from '../fields/price-field.tsx';
 import { CountField, QuantityField, ShareField } from '../fields/quantity-field.tsx';
 import { TextField } from '../fields/text-field.tsx';
-
-const refused = {
-  code: 'input',
-  message: 'Two entries need a look.',
-  faults: [
-    { path: 'depth_m', code: 'too-large', message: 'Depth: 9 m is above the most that makes sense, 3 m.' },
-    { path: 'elsewhere', code: 'wrong', message: 'A fault of no shown field stands at the head.' },
-  ],
-};
+import { refused } from './refused.ts';
 
 /** Each kind of field: filled, empty, refused, disabled. */
 export function PartFields() {
@@ -39,6 +32,7 @@ export function PartFields() {
         </div>
         <div className="form">
           <MoneyField label="Price" value={money} onChange={setMoney} />
+          <PriceField label="Price of a unit" per="kWh" value={14.5} onChange={() => undefined} />
           <div className="form-pair">
             <CountField label="Beds" value={count} onChange={setCount} />
             <ShareField label="Moisture" value={share} onChange={setShare} />
@@ -52,6 +46,13 @@ export function PartFields() {
               { value: 'shade', text: 'Shade' },
             ]}
             onChange={setChoice}
+          />
+          <ChoiceField
+            label="Sun, disabled"
+            value={choice}
+            choices={[{ value: 'full', text: 'Full sun' }]}
+            onChange={setChoice}
+            disabled
           />
           <FlagField label="Covered" value={flag} onChange={setFlag} hint="Under a roof or a tunnel" />
         </div>

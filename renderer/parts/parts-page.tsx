@@ -1,7 +1,8 @@
+import { useState } from 'react';
 import { Button } from '../app/button.tsx';
 import { Page } from '../app/page.tsx';
 import { Empty, Failed, Waiting } from '../app/states.tsx';
-import { Cautions } from '../cautions/caution.tsx';
+import { Caution, Cautions } from '../cautions/caution.tsx';
 import { cautionIds } from '../cautions/caution-texts.ts';
 import { QrCode } from '../labels/qr-code.tsx';
 import { FamilyChip, familyMark } from '../look/family-mark.tsx';
@@ -10,6 +11,7 @@ import { PartCharts } from './part-charts.tsx';
 import { PartDrawing } from './part-drawing.tsx';
 import { PartFields } from './part-fields.tsx';
 import { PartGrid } from './part-grid.tsx';
+import { PartOverlays } from './part-overlays.tsx';
 import { PartWorking } from './part-working.tsx';
 
 const tokens = [
@@ -47,8 +49,27 @@ const weights = ['main', 'plain', 'quiet', 'harm'] as const;
 
 /** Every part in every state, for those who work on the look. Only in the development build; the figures on it are made up. */
 export function PartsPage() {
+  const [grey, setGrey] = useState(false);
   return (
-    <Page title="Parts" lead="Every part in every state. The figures are made up.">
+    <Page
+      title="Parts"
+      lead="Every part in every state. The figures are made up."
+      actions={
+        <Button aria-pressed={grey} onClick={() => setGrey(!grey)}>
+          {grey ? 'In colour' : 'In grey, as printed'}
+        </Button>
+      }
+    >
+      <div className="stack" style={grey ? { filter: 'grayscale(1)' } : {}}>
+        <AllParts />
+      </div>
+    </Page>
+  );
+}
+
+function AllParts() {
+  return (
+    <>
       <section className="panel stack" aria-label="Colours">
         <h2>Colours</h2>
         <div className="row">
@@ -79,6 +100,12 @@ export function PartsPage() {
             <Button weight={weight} icon="edit" name={`Only a mark, ${weight}`} />
             <Button weight={weight} disabled>
               Not now
+            </Button>
+            <Button weight={weight} disabled aria-busy="true">
+              Saving…
+            </Button>
+            <Button weight={weight} aria-pressed="true">
+              Pressed
             </Button>
           </div>
         ))}
@@ -134,10 +161,17 @@ export function PartsPage() {
         </Empty>
         <QrCode text="B-14" size="6rem" name="QR code of B-14" />
       </section>
+      <section className="stack" aria-label="What opens over a page">
+        <h2>What opens over a page</h2>
+        <PartOverlays />
+      </section>
       <section className="stack" aria-label="Cautions">
         <h2>Cautions</h2>
+        <h3>Folded</h3>
+        <Caution id={cautionIds[0] ?? ''} folded />
+        <h3>Each of them, open</h3>
         <Cautions ids={cautionIds} />
       </section>
-    </Page>
+    </>
   );
 }
