@@ -1,5 +1,5 @@
 import { useQueryClient } from '@tanstack/react-query';
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { JobView } from '../../api/jobs/jobs.ts';
 import { say } from '../words/say.ts';
 import { announce } from './announce.ts';
@@ -23,11 +23,16 @@ export type JobHandle<Result> = {
   readonly stop: () => void;
 };
 
-/** Follows one job by asking for its state every 200 ms. */
-export function useJob<Result>(): JobHandle<Result> {
+/**
+ * Follows one job by asking for its state every 200 ms. When it ends, `told` says in a sentence what came out of it: shown in the
+ * line of results and read out once, wherever the reader is by then.
+ */
+export function useJob<Result>(told: (result: Result) => string): JobHandle<Result> {
   const cache = useQueryClient();
   const [jobId, setJobId] = useState<string>();
   const [job, setJob] = useState<Job<Result>>({ state: 'idle' });
+  const teller = useRef(told);
+  teller.current = told;
 
   useEffect(() => {
     if (jobId === undefined) return undefined;
@@ -40,7 +45,7 @@ export function useJob<Result>(): JobHandle<Result> {
       if (next.state === 'running') timer = setTimeout(() => void ask(), POLL_MS);
       else {
         setJobId(undefined);
-        announce(next.state === 'done' ? say('The computation is done.') : say('The computation did not finish.'));
+        announce(next.state === 'done' ? endOf(next, teller.current) : say('The computation did not finish.'));
         await cache.invalidateQueries();
       }
     };
@@ -64,6 +69,11 @@ export function useJob<Result>(): JobHandle<Result> {
     },
   };
 }
+
+const endOf = <Result>(
+  { result, stopped }: { readonly result: Result; readonly stopped: boolean },
+  told: (result: Result) => string,
+): string => (stopped ? say('Stopped; so far: {told}', { told: told(result) }) : told(result));
 
 /** What the program tells of a job, as a page uses it. */
 function jobOf<Result>(

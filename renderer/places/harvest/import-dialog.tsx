@@ -14,7 +14,14 @@ export function ImportDialog({ onClose }: { readonly onClose: () => void }) {
   const reader = useReader();
   const check = useChange(api.harvest.checkImport);
   const take = useChange(api.harvest.importAll);
-  const { job, start, stop } = useJob<CheckedImport>();
+  const { job, start, stop } = useJob<CheckedImport>(({ lines, good, faultCount }) =>
+    faultCount === 0
+      ? say('{good, plural, one {One harvest} other {# harvests}} can be brought in.', { good })
+      : say('{faultCount, plural, one {One fault} other {# faults}} in {lines, plural, one {one line} other {# lines}}.', {
+          faultCount,
+          lines,
+        }),
+  );
   const [text, setText] = useState('');
   const look = (csv: string): void => {
     setText(csv);

@@ -39,7 +39,7 @@ export function SearchResult(props: {
     return materials.state === 'ready' ? tradeUnit(materials.data.find((each) => each.id === id)?.baseUnit ?? '') : '';
   };
   return (
-    <div className="stack" role="status">
+    <div className="stack">
       <dl className="figures">
         <div>
           <dt>{search.running ? say('Best list so far') : say('Cheapest list')}</dt>

@@ -1,9 +1,11 @@
 import type { LeastCost } from '../../../planner/orders/least-cost.ts';
 import { api } from '../../client/api.ts';
 import type { Failure } from '../../client/failure.ts';
+import { useReader } from '../../client/reader.tsx';
 import { useChange } from '../../client/use-change.ts';
 import { useJob } from '../../client/use-job.ts';
 import type { InputOf } from '../../client/use-read.ts';
+import { say } from '../../words/say.ts';
 
 export type Search = {
   readonly running: boolean;
@@ -19,8 +21,16 @@ export type Search = {
 
 /** The search for the cheapest list, as the page sees it. */
 export function useSearch(): Search {
+  const reader = useReader();
   const begin = useChange(api.orders.optimise);
-  const { job, start, stop } = useJob<LeastCost>();
+  const { job, start, stop } = useJob<LeastCost>(({ plan }) =>
+    plan.state === 'no-solution'
+      ? say('No list was found: the offers and limits leave none.')
+      : say('The cheapest list costs {total}, from {suppliers, plural, one {one supplier} other {# suppliers}}.', {
+          total: reader.money(plan.bill.total_minor),
+          suppliers: plan.bill.suppliers.length,
+        }),
+  );
   return {
     running: job.state === 'running',
     doing: job.state === 'running' ? job.doing : '',

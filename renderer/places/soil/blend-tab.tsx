@@ -28,7 +28,11 @@ export function BlendTab({
   const wish = useChange(api.feeding.setPlan);
   const begin = useChange(api.feeding.blend);
   const accept = useChange(api.feeding.accept);
-  const { job, start, stop } = useJob<FarmBlendOutcome>();
+  const { job, start, stop } = useJob<FarmBlendOutcome>((outcome) =>
+    outcome.state === 'none'
+      ? say('No blend was found.')
+      : say('A blend was found for {beds, plural, one {one bed} other {# beds}}.', { beds: outcome.blend.beds.length }),
+  );
   const [secondary, setSecondary] = useState<readonly ('Ca' | 'Mg' | 'S')[]>([]);
   const set = (part: WishPart) => void wish.run(wishesWith(plan.plan, part));
   const running = job.state === 'running';

@@ -49,11 +49,12 @@ export function AwayTab() {
 const LOOK_AHEAD_DAYS = 30;
 
 function AwayBody({ overview }: { readonly overview: Overview }) {
+  const reader = useReader();
   const { seasonId } = useDemandChoice();
   const [, setBed] = useQueryValue('bed');
   const [month, setMonth] = useState('7');
   const [confidence, setConfidence] = useState('0.9');
-  const handle = useJob<AwayResult>();
+  const handle = useJob<AwayResult>(({ days }) => say('The farm can be left for {days}.', { days: reader.print(days, 'd', 2) }));
   const begin = () =>
     client.waterDemand.startDaysAway.mutate({
       seasonId,

@@ -1,10 +1,10 @@
 import type { LineReport } from '../../../planner/irrigation/line-report.ts';
 import type { SystemPoint } from '../../../planner/irrigation/system-curve.ts';
 import { ChartFrame } from '../../charts/chart-frame.tsx';
+import { roundTicks } from '../../charts/round-ticks.ts';
 import { useReader } from '../../client/reader.tsx';
 import { useSize } from '../../draw/use-size.ts';
 import { say } from '../../words/say.ts';
-import { ticksOf } from './ticks.ts';
 
 type Point = { readonly flow_L_per_h: number; readonly head_m: number };
 type Mark = Point & { readonly name: string; readonly state: 'now' | 'set' };
@@ -49,8 +49,8 @@ export function PumpChart({
     head: report.shutoff_m ?? 0,
   };
   const shown = { flow: reader.scale(most.flow, 'L_per_h'), head: reader.scale(most.head, 'm') };
-  const flowTicks = ticksOf(shown.flow, 6);
-  const headTicks = ticksOf(shown.head, 5);
+  const flowTicks = roundTicks(0, shown.flow, 6);
+  const headTicks = roundTicks(0, shown.head, 5);
   const x = (flow: number): number => ROOM.left + (flow / (flowTicks.at(-1) ?? 1)) * (size.width - ROOM.left - ROOM.right);
   const y = (head: number): number =>
     size.height - ROOM.bottom - (head / (headTicks.at(-1) ?? 1)) * (size.height - ROOM.top - ROOM.bottom);

@@ -43,7 +43,12 @@ function StressBody({ overview }: { readonly overview: Overview }) {
   const { seasonId } = useDemandChoice();
   const [, setBed] = useQueryValue('bed');
   const [choosing, setChoosing] = useState(false);
-  const handle = useJob<StressResult>();
+  const handle = useJob<StressResult>((result) =>
+    say('{beds, plural, one {One bed} other {# beds}} run through {years, plural, one {one year} other {# years}}.', {
+      beds: result.beds.length,
+      years: result.years.length,
+    }),
+  );
   const found = handle.job.state === 'done' ? handle.job.result : undefined;
   const worst = found === undefined ? [] : worstFirst(found).slice(0, MOST_ROWS);
   return (

@@ -2,6 +2,7 @@ import { useEffect, useState } from 'react';
 import type { ProposeSoFar } from '../../../../api/jobs/season/propose.ts';
 import { Button } from '../../../app/button.tsx';
 import { api } from '../../../client/api.ts';
+import { useReader } from '../../../client/reader.tsx';
 import { useChange } from '../../../client/use-change.ts';
 import { useJob } from '../../../client/use-job.ts';
 import { ChoiceField } from '../../../fields/choice-field.tsx';
@@ -14,9 +15,12 @@ export function ProposeForm({ seasonId, onKept }: { readonly seasonId: string; r
   const [aim, setAim] = useState<Aim>('most-margin');
   const [weight, setWeight] = useState<Weight>('clearly');
   const [effort, setEffort] = useState<Effort>('good');
+  const reader = useReader();
   const begin = useChange(api.proposals.propose);
   const keep = useChange(api.proposals.keep);
-  const { job, start, stop } = useJob<ProposeSoFar>();
+  const { job, start, stop } = useJob<ProposeSoFar>(({ margin_minor }) =>
+    say('A plan was found with a margin of {margin}.', { margin: reader.money(Math.round(margin_minor)) }),
+  );
   const [begun, setBegun] = useState<Parameters<typeof keep.run>[0] | null>(null);
 
   const propose = async (): Promise<void> => {

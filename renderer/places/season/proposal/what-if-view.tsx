@@ -25,7 +25,9 @@ export function WhatIfView({ seasonId, overview }: { readonly seasonId: string; 
   const [kind, setKind] = useState<QuestionKind>('pump');
   const [cropId, setCropId] = useState(overview.crops[0]?.cropId ?? '');
   const compare = useChange(api.proposals.compare);
-  const { job, start, stop } = useJob<readonly VariantResult[]>();
+  const { job, start, stop } = useJob<readonly VariantResult[]>((answers) =>
+    say('{answers, plural, one {One answer} other {# answers}} beside the plan as it could be now.', { answers: answers.length }),
+  );
   const running = job.state === 'running';
   const crops = overview.crops.map(({ cropId: value, name }) => ({ value, text: name }));
   const nameOf = (id: string): string => crops.find(({ value }) => value === id)?.text ?? id;
