@@ -17,6 +17,8 @@ export function Sheet(props: {
     return () => {
       const back = cameFrom.current;
       if (back instanceof HTMLElement && back.isConnected) back.focus({ preventScroll: true });
+      // what it was opened from may be gone, as a strip of a board drawn anew; then the page is where a reader goes on
+      if (document.activeElement === document.body) document.getElementById('page')?.focus({ preventScroll: true });
     };
   }, []);
   return (

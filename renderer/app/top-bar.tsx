@@ -1,3 +1,4 @@
+import { Icon } from '../look/icon.tsx';
 import { PagePdf } from '../print/page-pdf.tsx';
 import { say } from '../words/say.ts';
 import { go } from './address.ts';
@@ -19,8 +20,8 @@ export function TopBar({ onFind, onHelp }: { readonly onFind: () => void; readon
           <span className="invented" title={say('This farm, its people and its prices are made up')}>
             {say('invented sample')}
           </span>
-          <Button weight="quiet" onClick={() => go('farm', { tab: 'new' })}>
-            {say('Make your own farm')}
+          <Button weight="quiet" icon="add" name={say('Make your own farm')} onClick={() => go('farm', { tab: 'new' })}>
+            <span className="own-farm">{say('Make your own farm')}</span>
           </Button>
         </>
       ) : null}
@@ -44,7 +45,8 @@ export function TopBar({ onFind, onHelp }: { readonly onFind: () => void; readon
         onClick={() => void redo()}
       />
       <button type="button" className="button find-open" onClick={onFind}>
-        {say('Find and go')}
+        <Icon name="find" />
+        <span className="find-name">{say('Find and go')}</span>
         <span className="keys" aria-hidden="true">
           {keysOf('find')}
         </span>

@@ -13,6 +13,7 @@ import {
 } from 'recharts';
 import { useReader } from '../client/reader.tsx';
 import { fillId, type LegendEntry, PlotFills, PlotLegend, washId } from './plot-legend.tsx';
+import { roundTicks } from './round-ticks.ts';
 import { dashOf, hueOf } from './series.ts';
 
 export type PlotProps = {
@@ -36,6 +37,7 @@ export function Plot({ points, series, bands, marks, sign }: PlotProps) {
     ...Object.fromEntries(point.values.map((value, at) => [`s${at}`, value])),
     ...Object.fromEntries(point.bands.map((band, at) => [`b${at}`, band])),
   }));
+  const ticks = roundTicks(...reach(points, series, marks), 5);
   const chart = useId().replaceAll(':', '');
   const entries: readonly LegendEntry[] = [
     ...series.map(({ name, as, hue }, order) => ({ name, as, hue, order })),
@@ -59,6 +61,8 @@ export function Plot({ points, series, bands, marks, sign }: PlotProps) {
               tick={{ fill: 'var(--ink-soft)', fontSize: 11 }}
               stroke="var(--line-strong)"
               width={52}
+              ticks={[...ticks]}
+              domain={[ticks[0] ?? 0, ticks.at(-1) ?? 1]}
               tickFormatter={number}
               label={{ value: sign, position: 'top', offset: 10, fill: 'var(--ink-soft)', fontSize: 11 }}
             />
@@ -104,6 +108,24 @@ export function Plot({ points, series, bands, marks, sign }: PlotProps) {
       <PlotLegend chart={chart} entries={entries} />
     </div>
   );
+}
+
+/** The least and the most that is drawn, 0 among them; what is stacked counts as its sum. */
+function reach(points: PlotProps['points'], series: PlotProps['series'], marks: PlotProps['marks']): readonly [number, number] {
+  const drawn = points.flatMap(({ values, bands }) => {
+    const sums = { stack: 0, bar: 0 };
+    return [
+      ...values.map((value, at) => {
+        const as = series[at]?.as;
+        if (as !== 'stack' && as !== 'bar') return value;
+        sums[as] += value ?? 0;
+        return sums[as];
+      }),
+      ...bands.flat(),
+    ];
+  });
+  const known = [0, ...drawn, ...marks.map(({ value }) => value)].filter((each) => typeof each === 'number');
+  return known.reduce<readonly [number, number]>(([least, most], each) => [Math.min(least, each), Math.max(most, each)], [0, 0]);
 }
 
 function shape({ name, as, hue }: PlotProps['series'][number], at: number, chart: string) {

@@ -109,7 +109,7 @@ export function Grid<Row extends object>(props: GridProps<Row>) {
     getScrollElement: () => scroll.current,
     estimateSize: () => ROW_PX,
     overscan: 12,
-    scrollPaddingStart: ROW_PX,
+    scrollPaddingStart: scroll.current?.querySelector('thead')?.offsetHeight ?? ROW_PX,
     scrollPaddingEnd: ROW_PX,
   });
 
@@ -252,7 +252,12 @@ export function Grid<Row extends object>(props: GridProps<Row>) {
       className="grid"
       ref={printable}
       aria-label={sayKnown(name)}
-      style={{ '--grid-height': `${shownRows.length * ROW_PX + (hasTotals ? 2 : 1) * ROW_PX + 52}px` } as CSSProperties}
+      style={
+        {
+          '--grid-height': `${shownRows.length * ROW_PX + (hasTotals ? 2 : 1) * ROW_PX + 52}px`,
+          '--grid-width': `${widthOf(shownColumns)}px`,
+        } as CSSProperties
+      }
     >
       <GridTools
         name={sayKnown(name)}
