@@ -28,6 +28,7 @@ async function wrongWith(page: Page, worn: readonly OtherLook[], wide: readonly 
   for (const size of wide) {
     await page.setViewportSize(size);
     // what follows from a media query is drawn with the next frame
+    await page.waitForFunction(`window.innerWidth === ${size.width}`);
     await page.evaluate('new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn)))');
     wrong.push(...(await misfits(page)).map((each) => `${size.width} px: ${each}`));
     if (size.width === 640) wrong.push(...(await findingsOf(page, 'target-size')).map((each) => `${size.width} px: ${each}`));

@@ -18,6 +18,9 @@ const press = (name: string | RegExp) => async (page: Page) => {
     .first()
     .click();
 };
+const pressInSheet = (name: string) => async (page: Page) => {
+  await page.locator('.sheet').getByRole('button', { name, exact: true }).click();
+};
 /** The first row of a table is opened by its own button. */
 const openRow = (table: string) => async (page: Page) => {
   await page
@@ -52,8 +55,8 @@ export const openings: readonly Opening[] = [
   { part: `${place}/beds/build-dialog.tsx`, at: '/beds', open: press('Build beds') },
   { part: `${place}/beds/import-dialog.tsx`, at: '/beds', open: press('Bring in GeoJSON') },
   { part: `${place}/beds/bed-sheet.tsx`, at: '/beds', open: press('Open A-01') },
-  { part: `${place}/beds/end-dialog.tsx`, at: '/beds?bed=bed-c-1', open: press('Retire…') },
-  { part: `${place}/beds/take-down-dialog.tsx`, at: '/beds?bed=bed-c-1', open: press('Take down…') },
+  { part: `${place}/beds/end-dialog.tsx`, at: '/beds?bed=bed-c-1', open: pressInSheet('Retire…') },
+  { part: `${place}/beds/take-down-dialog.tsx`, at: '/beds?bed=bed-c-1', open: pressInSheet('Take down…') },
   { part: `${place}/beds/design-sheet.tsx`, at: '/beds?view=designs', open: press('New design') },
   { part: `${place}/season/board-rules.tsx`, at: '/season', open: press('Rules') },
   { part: `${place}/season/season-choice.tsx`, at: '/season', open: press('Next season') },
@@ -109,7 +112,7 @@ export const openings: readonly Opening[] = [
     open: then((page) => mark(page, 'Lots on hand'), press('Sell this lot')),
   },
   { part: `${place}/harvest/yields-tab.tsx`, at: '/harvest?tab=yields', open: press(/^Open /) },
-  { part: `${place}/costs/stand-sheet.tsx`, at: '/costs?tab=earned', open: press(/^Open /) },
+  { part: `${place}/costs/stand-sheet.tsx`, at: '/costs?tab=earned&by=crop', open: press(/^Open /) },
   { part: `${place}/costs/overheads-tab.tsx`, at: '/costs?tab=overheads', open: press('Add a cost') },
   { part: `${place}/costs/add-record.tsx`, at: '/costs?tab=records', open: press('Add a record') },
   { part: `${place}/library/crop-sheet.tsx`, at: '/library?tab=crops', open: press(/^Open /) },

@@ -23,6 +23,7 @@ export const misfits = (page: Page): Promise<readonly string[]> =>
   page.evaluate(`(() => {
     const mayScroll = ${JSON.stringify(mayScroll)};
     const found = [];
+    const sticks = (e) => e !== null && (getComputedStyle(e).position === 'sticky' || sticks(e.parentElement));
     const called = (e) => (e.className?.toString?.() ?? e.tagName) + ' “' + (e.getAttribute('aria-label') ?? e.textContent ?? '').trim().slice(0, 40) + '”';
     const wide = document.documentElement.scrollWidth - window.innerWidth;
     if (wide > 0) found.push('the window scrolls sideways by ' + wide + ' px');
@@ -61,6 +62,8 @@ export const misfits = (page: Page): Promise<readonly string[]> =>
         const other = top.closest('button, a, input, select, textarea, summary');
         // in a narrow window the open sheet covers the page
         if (other?.closest('.sheet') !== e.closest('.sheet') && e.closest('main') !== null) continue;
+        // what is scrolled lies under a bar that stays
+        if (other !== null && sticks(other)) continue;
         if (other !== null && other !== e) found.push(called(e) + ' lies under ' + called(other));
       }
     }

@@ -176,8 +176,7 @@ function RecentFarm(props: {
   return (
     <li>
       <div>
-        <strong>{farm.name}</strong>
-        {state === 'closed' ? null : <span className="state-mark soft"> {stateNames[state]}</span>}
+        <strong>{farm.name}</strong> {state === 'closed' ? null : <span className="state-mark soft">{stateNames[state]}</span>}
         <p className="file-path soft">{farm.path}</p>
       </div>
       {farm.there ? null : (

@@ -23,7 +23,9 @@ export function ReportTab({ tabs }: { readonly tabs: ReactNode }) {
 
 function ReportOf({ seasonId, tabs }: { readonly seasonId: string; readonly tabs: ReactNode }) {
   const begin = useChange(api.report.start);
-  const handle = useJob<readonly ReportFile[]>();
+  const handle = useJob<readonly ReportFile[]>((made) =>
+    say('The report is made: {files, plural, one {one file} other {# files}}.', { files: made.length }),
+  );
   const files = handle.job.state === 'done' ? handle.job.result : [];
   const [whole, ...tables] = files;
   return (
@@ -53,7 +55,7 @@ function ReportOf({ seasonId, tabs }: { readonly seasonId: string; readonly tabs
               </Button>
               <span className="small soft">{whole.name}</span>
             </div>
-            <h3>{say('Its tables as CSV')}</h3>
+            <h2>{say('Its tables as CSV')}</h2>
             <ul className="row" style={{ listStyle: 'none', padding: 0, flexWrap: 'wrap' }}>
               {tables.map((file) => (
                 <li key={file.name}>
