@@ -96,6 +96,7 @@ export const openings: readonly Opening[] = [
   { part: `${place}/water/pump-dialog.tsx`, at: '/water?tab=line', open: press('Change the pump') },
   { part: `${place}/water/supply-dialog.tsx`, at: '/water?tab=reservoir', open: press('Change the supply') },
   { part: `${place}/water/power-dialog.tsx`, at: '/water?tab=power', open: press('Change the power') },
+  { part: `${place}/orders/need-sheet.tsx`, at: '/orders?tab=needs', open: press(/^Open /) },
   { part: `${place}/orders/add-need.tsx`, at: '/orders?tab=needs', open: press('Add a need') },
   { part: `${place}/orders/bed-plans.tsx`, at: '/orders?tab=needs', open: press('Beds to build') },
   { part: `${place}/orders/stand-ins.tsx`, at: '/orders?tab=needs', open: press('Stand-ins') },

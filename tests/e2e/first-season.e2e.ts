@@ -47,6 +47,7 @@ test('a bed is built, planted, harvested from, and its cost follows', async ({ p
   const after = await directCostOf(page, host.origin, 'D-24');
   expect(after - before).toBeCloseTo(19, 2);
 
-  for (const step of [/^Undo log a harvest of/i, /^Undo add/i, /^Undo build/i]) await page.getByRole('button', { name: step }).click();
+  for (const step of [/^Undo log a harvest of/i, /^Undo add/i, /^Undo build/i])
+    await page.getByRole('button', { name: step }).click();
   await expect(page.getByRole('button', { name: /^Redo build/i })).toBeVisible();
 });

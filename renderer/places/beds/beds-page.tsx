@@ -173,18 +173,13 @@ function Beds({
         <ImportDialog designs={designs} site={site} today={site.today} onClose={() => setDoing(undefined)} />
       ) : null}
       {doing?.what === 'end' ? (
-        <EndDialog bedIds={doing.bedIds} today={site.today} onClose={() => endOf(setDoing, close)} />
+        <EndDialog bedIds={doing.bedIds} today={site.today} onClose={() => setDoing(undefined)} onDone={close} />
       ) : null}
       {doing?.what === 'take-down' ? (
-        <TakeDownDialog bedId={doing.bedId} today={site.today} onClose={() => endOf(setDoing, close)} />
+        <TakeDownDialog bedId={doing.bedId} today={site.today} onClose={() => setDoing(undefined)} onDone={close} />
       ) : null}
     </Page>
   );
-}
-
-function endOf(setDoing: (doing: undefined) => void, close: () => void): void {
-  setDoing(undefined);
-  close();
 }
 
 function NoBeds({

@@ -10,7 +10,13 @@ import { TextField } from '../../fields/text-field.tsx';
 import { say } from '../../words/say.ts';
 
 /** Retires beds: they leave the drawing and the table, their plantings, parts and costs stay in the books. */
-export function EndDialog(props: { readonly bedIds: readonly string[]; readonly today: IsoDate; readonly onClose: () => void }) {
+export function EndDialog(props: {
+  readonly bedIds: readonly string[];
+  readonly today: IsoDate;
+  readonly onClose: () => void;
+  /** The beds are gone from the drawing, and so is what was open of them. */
+  readonly onDone: () => void;
+}) {
   const retire = useChange(api.beds.retire);
   const [date, setDate] = useState<IsoDate | null>(props.today);
   const [because, setBecause] = useState('');
@@ -20,7 +26,9 @@ export function EndDialog(props: { readonly bedIds: readonly string[]; readonly 
       { bedIds: [...props.bedIds], date: date ?? '', because },
       say('{many, plural, one {The bed is retired.} other {# beds are retired.}}', { many }),
     );
-    if (done !== undefined) props.onClose();
+    if (done === undefined) return;
+    props.onClose();
+    props.onDone();
   };
   return (
     <Dialog title={say('{many, plural, one {Retire a bed} other {Retire # beds}}', { many })} onClose={props.onClose}>

@@ -16,7 +16,13 @@ import { say } from '../../words/say.ts';
 const LOSS = 0.1;
 
 /** Takes a bed down: it is retired, its parts come out, and soil and rotted wood go to stock. */
-export function TakeDownDialog(props: { readonly bedId: string; readonly today: IsoDate; readonly onClose: () => void }) {
+export function TakeDownDialog(props: {
+  readonly bedId: string;
+  readonly today: IsoDate;
+  readonly onClose: () => void;
+  /** The bed is gone from the drawing, and so is its sheet. */
+  readonly onDone: () => void;
+}) {
   const [loss, setLoss] = useState<number | null>(LOSS);
   const won = useRead(api.beds.dismantleYield, { bedId: props.bedId, lossShare: loss ?? LOSS });
   return (
@@ -37,6 +43,7 @@ function Lines(props: {
   readonly bedId: string;
   readonly today: IsoDate;
   readonly onClose: () => void;
+  readonly onDone: () => void;
   readonly won: OutputOf<typeof api.beds.dismantleYield>;
 }) {
   const dismantle = useChange(api.beds.dismantle);
@@ -52,8 +59,10 @@ function Lines(props: {
         { bedId: props.bedId, date: date ?? '', because, lines },
         say('The bed is taken down; its fill is in stock.'),
       )) !== undefined
-    )
+    ) {
       props.onClose();
+      props.onDone();
+    }
   };
   return (
     <Form onSave={() => void save()} failure={dismantle.failure} paths={['date', 'because']} label={say('Take down')}>
