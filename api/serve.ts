@@ -3,7 +3,7 @@ import { parseArgs } from 'node:util';
 import { FarmFileError } from '../db/file/errors.ts';
 import { startLoopback } from './http/loopback.ts';
 import type { Break } from './program/fault-reports.ts';
-import { selfTest } from './program/self-test.ts';
+import { exitCodeOf, printedResult, selfTest } from './program/self-test.ts';
 import { openFirstFarm, placesOf, startProgram } from './program/start-program.ts';
 
 const log = (line: string) => console.error(line);
@@ -21,9 +21,8 @@ const { values } = parseArgs({
 const places = placesOf(import.meta.url, process.env);
 if (values['self-test'] === true) {
   const lines = await selfTest(places);
-  for (const { what, fine, detail } of lines)
-    console.log(`${fine ? 'fine' : 'NOT FINE'}: ${what}${detail === '' ? '' : ` (${detail})`}`);
-  process.exit(lines.every((line) => line.fine) ? 0 : 1);
+  console.log(printedResult(lines));
+  process.exit(exitCodeOf(lines));
 }
 const program = startProgram(places, log);
 const breakOff = (what: Break) => (error: unknown) => {

@@ -10,7 +10,8 @@ const inOrder: ReadonlySet<string> = new Set(['clean-exit', 'killed']);
 
 /**
  * Keeps a report of whatever breaks; the next start says so, nothing sends it. A fault of the program itself ends it, since every change is in
- * the farm's file already and nobody knows what else is wrong; a page that broke off is read anew, once a minute at most.
+ * the farm's file already and nobody knows what else is wrong; a page that broke off is read anew, once a minute at most. The runtime's own
+ * crash reporter is not started: its dumps hold the memory of a process, and with it the farm.
  */
 export function reportBreaks({ reports, log, markEnded }: Pick<Program, 'reports' | 'log' | 'markEnded'>): void {
   const words = (error: unknown): string => (error instanceof Error ? (error.stack ?? error.message) : String(error));

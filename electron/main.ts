@@ -1,10 +1,8 @@
 /** The desktop window: a private scheme in front of the program's one door. No rule of the trade lives here. */
 import { appendFileSync, mkdirSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { app, BrowserWindow, crashReporter, nativeTheme, protocol, session } from 'electron';
-import { desktopDoor } from '../api/http/desktop-door.ts';
+import { app, BrowserWindow, nativeTheme, protocol } from 'electron';
 import type { Desktop, WindowLook } from '../api/program/desktop.ts';
-import type { Program } from '../api/program/program.ts';
 import { openFirstFarm, placesOf, startProgram } from '../api/program/start-program.ts';
 import { farmsIn } from './asked-farms.ts';
 import { reportBreaks, watchAnswers } from './breaks.ts';
@@ -12,10 +10,12 @@ import { readCommands, tellPage } from './commands.ts';
 import { chooseFile, tellRefusal } from './dialogs.ts';
 import { createFarmWindows, NO_FARM } from './farm-windows.ts';
 import { askBeforeLeaving } from './leaving.ts';
-import { isOurs, lockNavigation, lockSession, SCHEME } from './lock-down.ts';
+import { lockNavigation, SCHEME } from './lock-down.ts';
 import { followTheme, groundNow, readLook, writeLook } from './look.ts';
 import { installMenu } from './menu.ts';
 import { watchPower } from './power.ts';
+import { serve } from './scheme.ts';
+import { runSelfTest } from './self-test.ts';
 import { openWindow } from './window.ts';
 import { say, speak } from './words.ts';
 
@@ -23,7 +23,6 @@ protocol.registerSchemesAsPrivileged([
   { scheme: SCHEME, privileges: { standard: true, secure: true, supportFetchAPI: true, codeCache: true } },
 ]);
 app.enableSandbox();
-crashReporter.start({ uploadToServer: false });
 
 const places = placesOf(import.meta.url, process.env);
 const logPath = join(places.data, 'program.log');
@@ -33,15 +32,6 @@ const lookPath = join(places.data, 'look.json');
 function log(line: string): void {
   mkdirSync(places.data, { recursive: true });
   appendFileSync(logPath, `${line}\n`);
-}
-
-/** Puts the program's door behind its private scheme; whatever else asks under that scheme finds nothing. */
-function serve(program: Program): void {
-  const door = desktopDoor(program, places.pages);
-  lockSession(session.defaultSession);
-  protocol.handle(SCHEME, (request) =>
-    isOurs(request.url) ? door(request) : new Response('There is no such page.', { status: 404 }),
-  );
 }
 
 function run(): void {
@@ -160,5 +150,7 @@ function run(): void {
   });
 }
 
-if (app.requestSingleInstanceLock()) run();
+// beside a program that runs already: the test touches nothing of it
+if (process.argv.includes('--self-test')) void runSelfTest(places);
+else if (app.requestSingleInstanceLock()) run();
 else app.quit();

@@ -18,5 +18,6 @@ export const runners: Readonly<Record<string, () => Promise<Runner>>> = {
   'feed-beds': async () => (await import('./blend/feed-beds.ts')).run,
   'season-report': async () => (await import('./report/season-report.ts')).run,
   'season-proposal': async () => (await import('./season/propose.ts')).run,
+  'self-test': async () => (await import('./self-test.ts')).run,
   'season-variants': async () => (await import('./season/compare.ts')).run,
 };

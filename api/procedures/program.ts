@@ -2,7 +2,9 @@ import { z } from 'zod';
 import { Refusal } from '../errors.ts';
 import { act, ask, nothing } from '../procedure.ts';
 import { licencesIn } from '../program/licences.ts';
+import type { Program } from '../program/program.ts';
 import { reportText } from '../program/report-text.ts';
+import { type SelfTestLine, selfTest } from '../program/self-test.ts';
 
 /** What is about the running program and its window, not about a farm. */
 export const program = {
@@ -21,6 +23,8 @@ export const program = {
     input: nothing,
     run: ({ program: { reports } }) => reports.list().map((report) => ({ ...report, text: reportText(report) })),
   }),
+  /** Tries what every start rests on, in a folder of its own: no farm that is open is touched. */
+  selfTest: act({ input: nothing, run: ({ program }) => selfTestOnce(program) }),
   /** The reader was told that something broke. */
   seeReports: act({
     input: nothing,
@@ -51,6 +55,15 @@ export const program = {
     },
   }),
 };
+
+const running = new WeakMap<Program, Promise<readonly SelfTestLine[]>>();
+
+/** Whoever asks while a test runs is given its answer. */
+function selfTestOnce(program: Program): Promise<readonly SelfTestLine[]> {
+  const started = running.get(program) ?? selfTest(program.places).finally(() => running.delete(program));
+  running.set(program, started);
+  return started;
+}
 
 const enginesOf = ({ electron, chrome, node }: NodeJS.ProcessVersions): string =>
   electron === undefined ? `Node ${node}` : `Electron ${electron}, Chromium ${chrome}, Node ${node}`;

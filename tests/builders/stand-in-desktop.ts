@@ -197,7 +197,7 @@ export const desktop = {
   schemes: [] as unknown[],
   scheme: undefined as Scheme | undefined,
   session: {} as Record<string, Listener>,
-  crashReporter: undefined as unknown,
+  crashReporters: 0,
   menu: [] as readonly StandInItem[],
   boxes: [] as Box[],
   errors: [] as { readonly title: string; readonly text: string }[],
@@ -238,8 +238,8 @@ export function standInRuntime() {
     },
     screen: { getAllDisplays: () => [{ workArea: { x: 0, y: 0, width: 1920, height: 1080 } }] },
     crashReporter: {
-      start: (options: unknown) => {
-        desktop.crashReporter = options;
+      start: () => {
+        desktop.crashReporters += 1;
       },
     },
     dialog: {

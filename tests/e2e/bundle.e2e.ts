@@ -1,5 +1,5 @@
-import { fork } from 'node:child_process';
-import { mkdtempSync, rmSync } from 'node:fs';
+import { execFile, fork } from 'node:child_process';
+import { mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from '@playwright/test';
@@ -51,4 +51,29 @@ test('the bundle of the desktop window serves page, procedures and worker under 
     await ended;
     rmSync(data, { recursive: true, force: true });
   }
+});
+
+/** `dist/main/main.js --self-test` under the stand-in: its exit code and what it printed. */
+function selfTested(data: string, page: string): Promise<{ readonly code: number; readonly said: string }> {
+  const args = ['--import', file('./stand-in-runtime.mjs'), file('../../dist/main/main.js'), '--self-test'];
+  const env = { ...process.env, BEDWRIGHT_HOME: data, STAND_IN_PAGE: page };
+  return new Promise((resolve) => {
+    const child = execFile(process.execPath, args, { env }, (_error, stdout) =>
+      resolve({ code: child.exitCode ?? -1, said: stdout }),
+    );
+  });
+}
+
+test('the window’s self-test tries a page too, leaves nothing behind, and ends with 1 when that breaks off', async () => {
+  const data = mkdtempSync(join(tmpdir(), 'bedwright-bundle-'));
+  const fine = await selfTested(data, 'drawn');
+  expect(fine.said).toContain('fine: a page is drawn in a window (A page · of the stand-in)');
+  expect(fine.said.trim()).toMatch(/Self-test passed: 10 of 10\.$/);
+  expect(fine.code).toBe(0);
+  const broken = await selfTested(data, 'gone');
+  expect(broken.said).toContain('NOT FINE: a page is drawn in a window (The page broke off: crashed.)');
+  expect(broken.said.trim()).toMatch(/Self-test failed: 1 of 10\.$/);
+  expect(broken.code).toBe(1);
+  expect(readdirSync(data)).toEqual([]);
+  rmSync(data, { recursive: true, force: true });
 });

@@ -1,4 +1,4 @@
-import { mkdirSync, readdirSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import AxeBuilder from '@axe-core/playwright';
 import { expect, startHost, test } from './program.ts';
@@ -42,12 +42,28 @@ test('after a break the next start says so quietly; the report is read, copied a
   await broke.getByRole('button', { name: /^Copy as text/ }).click();
   await expect(foot).toContainText('Copied the report.');
   expect(await page.evaluate('navigator.clipboard.readText()')).toContain('ended, unfinished');
+  const saving = page.waitForEvent('download');
+  await broke.getByRole('button', { name: /^Save as a file: report/ }).click();
+  const saved = await saving;
+  expect(saved.suggestedFilename()).toMatch(/^Bedwright report [\dT-]+\.txt$/);
+  expect(readFileSync(await saved.path(), 'utf8')).toContain('ended, unfinished');
   await broke.getByRole('button', { name: /^Delete: report/ }).click();
   await expect(broke).toContainText('There is no report.');
   expect(readdirSync(join(host.data, 'fault-reports'))).toEqual([]);
   await page.reload();
   await expect(page.getByRole('heading', { name: 'What broke' })).toBeVisible();
   await expect(foot).not.toContainText('broke off');
+});
+
+test('the self-test runs on demand, says a line for each check, and leaves the farm as it is', async ({ page, host }) => {
+  await page.goto(`${host.origin}/farm?tab=program`);
+  const section = page.getByRole('region', { name: 'Self-test' });
+  await section.getByRole('button', { name: 'Run the self-test', exact: true }).click();
+  await expect(section).toContainText('9 checks, all fine.', { timeout: 30_000 });
+  await expect(section.getByRole('listitem')).toHaveCount(9);
+  await expect(section.getByRole('listitem').first()).toContainText('the database engine works in memory');
+  expect((await new AxeBuilder({ page }).include('main').analyze()).violations).toEqual([]);
+  await expect(page.getByRole('button', { name: /^Undo self-test/ })).toHaveCount(0);
 });
 
 test('a window left open overnight reads everything again on the new day', async ({ page, host }) => {

@@ -55,6 +55,26 @@ test('a wrong farm file and a port in use each get one plain sentence', async ()
   server.close();
 });
 
+test('the self-test says a line for each check, touches no farm, and ends with 0', async () => {
+  const { said, code } = launch(['start', '--host', '--self-test'], data);
+  expect(await code).toBe(0);
+  const lines = said()
+    .split('\n')
+    .filter((line) => /^(?:NOT )?(?:fine|FINE): /.test(line));
+  expect(lines).toHaveLength(9);
+  expect(lines.filter((line) => !line.startsWith('fine: '))).toEqual([]);
+  for (const part of [
+    'the database engine',
+    'a change is kept',
+    'a backup',
+    'a thread of its own (solved: 1100)',
+    'opens again, whole',
+  ])
+    expect(said()).toContain(part);
+  expect(said()).toContain('Self-test passed: 9 of 9.');
+  expect(readdirSync(data)).toEqual([]);
+});
+
 test('the sample-farm command makes any size, and refuses nonsense and an existing file', async () => {
   const out = join(data, 'made.bedwright');
   const made = launch(['farm', '--out', out, '--beds', '30', '--years', '1', '--seed', '7'], data);
