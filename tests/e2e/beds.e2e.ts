@@ -39,7 +39,7 @@ test('on the drawing a bed is reached, moved and turned by keys, and the table f
   await page.keyboard.press('ArrowUp');
   await page.keyboard.press('ArrowUp');
   await page.keyboard.press('[');
-  await expect(page.getByRole('button', { name: 'Undo move bed' })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Undo move bed A-02' })).toBeVisible();
   await page.keyboard.press('Enter');
   const sheet = page.getByRole('complementary');
   await expect(sheet.getByRole('heading', { name: /A-02/ })).toBeVisible();

@@ -140,9 +140,7 @@ export function useSitePointer(site: Site, does: Does) {
       else if (from?.kind === 'pan') does.select([]);
       does.drop();
     } else if (from?.kind === 'move' || from?.kind === 'turn') {
-      const count = from.starts.size;
-      const verb = from.kind === 'move' ? say('Move') : say('Turn');
-      void does.keep(last.current, say('{count, plural, one {{verb} a bed} other {{verb} # beds}}', { count, verb }));
+      void does.keep(last.current, from.kind === 'move' ? undefined : turned(from.starts));
     } else if (from?.kind === 'box') {
       const [west, east] = [Math.min(from.from.x_m, at.x_m), Math.max(from.from.x_m, at.x_m)];
       const [south, north] = [Math.min(from.from.y_m, at.y_m), Math.max(from.from.y_m, at.y_m)];
@@ -150,6 +148,11 @@ export function useSitePointer(site: Site, does: Does) {
       does.select([...new Set([...site.selected, ...inside.map((bed) => bed.bedId)])]);
     }
     setBox(undefined);
+  };
+
+  const turned = (starts: ReadonlyMap<string, unknown>): string => {
+    const codes = site.beds.filter((bed) => starts.has(bed.bedId)).map((bed) => bed.code);
+    return say('{count, plural, one {Turn bed {code}} other {Turn # beds}}', { count: codes.length, code: codes[0] ?? '' });
   };
 
   const startTurn = (event: PointerEvent): void => {
