@@ -12,6 +12,7 @@ import { traysOf } from '../season/cells-of.ts';
 import { loadSeason } from '../season/load-season.ts';
 import { isoDate } from '../season/planting-entry.ts';
 import { seasonBalance } from '../season/season-balance.ts';
+import { someOf } from '../some-of.ts';
 
 const amount = z.number().min(0, 'This cannot be negative.').max(1e7, 'That is more than any farm delivers.');
 const money = z.int('Money is kept in whole minor units.').min(0, 'This cannot be negative.');
@@ -99,7 +100,7 @@ export const demand = {
     note: ({ edits }) => (edits.length === 1 ? 'Change a demand' : `Change ${edits.length} demands`),
     input: z.object({
       edits: z
-        .array(z.object({ demandId: z.string(), values: demandEntry.partial() }))
+        .array(z.object({ demandId: z.string(), values: someOf(demandEntry.partial()) }))
         .min(1)
         .max(2000),
     }),

@@ -20,6 +20,7 @@ import { PLASTIC_ROUGHNESS_M } from '../../planner/irrigation/pipe-friction.ts';
 import { behind, relengthened, runLength_m } from '../../planner/irrigation/run-length.ts';
 import { Refusal } from '../errors.ts';
 import { change } from '../procedure.ts';
+import { someOf } from '../some-of.ts';
 import {
   given,
   lineId,
@@ -34,7 +35,11 @@ import { loadLine } from '../water-line/load-line.ts';
 import { refuseFaults } from '../water-line/refuse-faults.ts';
 
 const id = z.string().min(1);
-const edits = <V extends z.ZodType>(values: V) => z.array(z.object({ id, values })).min(1).max(6000);
+const edits = <V extends z.ZodType<object>>(values: V) =>
+  z
+    .array(z.object({ id, values: someOf(values) }))
+    .min(1)
+    .max(6000);
 const length = (what: string) => z.number(`${what} is a length.`).positive(`${what} must be more than zero.`).max(1000);
 
 const layout = z.object({
@@ -142,6 +147,7 @@ export const waterLineDrawing = {
         : `Change ${all.length} places of ${nameOf(db, 'line', line)}`,
     input: z.object({ lineId, edits: edits(nodeFields), relength: z.boolean() }),
     run({ db }, { lineId: line, edits: all, relength }) {
+      requireOwn(loadLine(db, line).record.nodes, all, 'place of the line');
       for (const { id: nodeId, values } of all) changeNode(db, nodeId, given(values));
       const { plan } = loadLine(db, line);
       if (relength)
@@ -158,6 +164,7 @@ export const waterLineDrawing = {
         : `Change ${all.length} runs of ${nameOf(db, 'line', line)}`,
     input: z.object({ lineId, edits: edits(runFields) }),
     run({ db }, { lineId: line, edits: all }) {
+      requireOwn(loadLine(db, line).record.runs, all, 'run of the line');
       for (const { id: runId, values } of all) changeRun(db, runId, given(values));
       refuseFaults(loadLine(db, line).plan);
       return { changed: all.length };
@@ -170,6 +177,7 @@ export const waterLineDrawing = {
         : `Change ${all.length} outlets of ${nameOf(db, 'line', line)}`,
     input: z.object({ lineId, edits: edits(outletFields) }),
     run({ db }, { lineId: line, edits: all }) {
+      requireOwn(loadLine(db, line).record.outlets, all, 'outlet of the line');
       for (const { id: outletId, values } of all) changeOutlet(db, outletId, given(values));
       refuseFaults(loadLine(db, line).plan);
       return { changed: all.length };
@@ -252,6 +260,14 @@ export const waterLineDrawing = {
     },
   }),
 };
+
+type Piece = { readonly id: string };
+
+/** An edit of a piece that this line has not (taken away meanwhile, or another line's) is refused. */
+function requireOwn(pieces: readonly Piece[], all: readonly Piece[], what: string): void {
+  const own = new Set(pieces.map((piece) => piece.id));
+  if (!all.every((piece) => own.has(piece.id))) throw new Refusal({ code: 'not-found', what });
+}
 
 type Pump = z.output<typeof pumpFields>;
 

@@ -151,6 +151,26 @@ describe('drawing a line', () => {
     expect(wide.map((fault) => fault.path)).toEqual(['outlets.1.bore_m']);
   });
 
+  test('an edit without a value, or of a piece that the line has not, is refused and changes nothing', async () => {
+    const lineId = await firstLine();
+    const before = await program.api.waterLines.one({ lineId });
+    const calls = [
+      (edit: { id: string; values: { name?: string } }) =>
+        program.api.waterLines.setNodes({ lineId, edits: [edit], relength: false }),
+      (edit: { id: string; values: { length_m?: number } }) => program.api.waterLines.setRuns({ lineId, edits: [edit] }),
+      (edit: { id: string; values: { wantShare?: number } }) => program.api.waterLines.setOutlets({ lineId, edits: [edit] }),
+    ];
+    const known = [before.plan.nodes[0]?.id ?? '', before.plan.runs[0]?.id ?? '', before.plan.outlets[0]?.id ?? ''];
+    for (const [at, call] of calls.entries()) {
+      await expect(call({ id: known[at] ?? '', values: {} })).rejects.toThrow(/at least one value/);
+      await expect(call({ id: 'no such piece', values: { name: 'A', length_m: 1, wantShare: 1 } })).rejects.toMatchObject({
+        cause: { detail: { code: 'not-found' } },
+      });
+    }
+    expect(await program.api.waterLines.one({ lineId })).toEqual(before);
+    await expect(program.api.demand.set({ edits: [{ demandId: 'none', values: {} }] })).rejects.toThrow(/at least one value/);
+  });
+
   test('the source cannot be taken away alone', async () => {
     const lineId = await firstLine();
     const { plan } = await program.api.waterLines.one({ lineId });
