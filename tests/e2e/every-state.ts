@@ -129,6 +129,7 @@ export const openings: readonly Opening[] = [
     at: '/farm?tab=backups',
     open: then(press('Back up now'), press(/^Open /)),
   },
+  { part: `${place}/farm/program-tab.tsx`, at: '/farm?tab=program', open: press('Show the licences') },
   { part: `${place}/farm/drop-farm.tsx`, at: '/farm?tab=files', open: dropAFarm },
 ];
 
