@@ -93,6 +93,12 @@ const commands = {
     const chromium = await chromiumPath();
     last('playwright', ['test', ...rest], { ...environment(), CHROMIUM: chromium ?? '' });
   },
+  'every-state': async () => {
+    await buildIfStale();
+    const chromium = await chromiumPath();
+    const env = { ...environment(), CHROMIUM: chromium ?? '', EVERY_LOOK: '1' };
+    last('playwright', ['test', 'every-state', ...rest], env);
+  },
   mutation: async () => {
     const folder = join(root, 'tests', 'mutation');
     const installed = await run('npm', [

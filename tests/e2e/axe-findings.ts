@@ -12,9 +12,11 @@ const told = (violations: Awaited<ReturnType<AxeBuilder['analyze']>>['violations
     nodes.map((node) => `${id}: ${node.target.join(' ')} ${(node.failureSummary ?? '').replaceAll(/\s+/g, ' ')}`),
   );
 
-/** What every rule finds on the page as it stands, each finding as one readable line. */
-export const findings = async (page: Page): Promise<readonly string[]> =>
-  told((await new AxeBuilder({ page }).withTags(rules).analyze()).violations);
+/** What every rule finds on the page as it stands, or in one part of it, each finding as one readable line. */
+export async function findings(page: Page, within?: string): Promise<readonly string[]> {
+  const look = new AxeBuilder({ page }).withTags(rules);
+  return told((await (within === undefined ? look : look.include(within)).analyze()).violations);
+}
 
 /** What one rule finds. */
 export const findingsOf = async (page: Page, rule: string): Promise<readonly string[]> =>
@@ -28,7 +30,8 @@ export async function contrastIn(page: Page, look: OtherLook): Promise<readonly 
   return found.map((line) => `${look}: ${line}`);
 }
 
-async function wear(page: Page, look: OtherLook | 'light'): Promise<void> {
+/** Puts a look on the page as it stands. */
+export async function wear(page: Page, look: OtherLook | 'light'): Promise<void> {
   await page.emulateMedia({ forcedColors: look === 'forced' ? 'active' : 'none' });
   const theme = look.startsWith('dark') ? 'dark' : 'light';
   const contrast = look.endsWith('high') ? 'high' : 'normal';

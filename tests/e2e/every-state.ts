@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Page } from '@playwright/test';
+import type { Page, Request } from '@playwright/test';
 import { SAMPLE_FILE } from '../../api/program/start-program.ts';
 import type { PlaceName } from '../../renderer/app/place-names.ts';
 import { expect, type Host } from './program.ts';
@@ -145,15 +145,34 @@ async function dropAFarm(page: Page, host: Host): Promise<void> {
 
 /** Goes to a page of the program and waits until what it shows has been read. */
 export async function settleAt(page: Page, address: string): Promise<void> {
+  requestsOf(page);
   await page.goto(address);
   await expect(page.getByRole('heading', { level: 1 }).first()).toBeVisible();
   await settled(page);
 }
 
-/** Nothing is being read any more, and no part still says that it is on its way. */
+/** Requests that are under way, by page. */
+const underWay = new WeakMap<Page, Set<Request>>();
+
+function requestsOf(page: Page): ReadonlySet<Request> {
+  const known = underWay.get(page);
+  if (known !== undefined) return known;
+  const open = new Set<Request>();
+  underWay.set(page, open);
+  page.on('request', (request) => open.add(request));
+  page.on('requestfinished', (request) => open.delete(request));
+  page.on('requestfailed', (request) => open.delete(request));
+  return open;
+}
+
+/** Nothing is being read any more, and no part still says that it is on its way: twice, since one answer leads to the next question. */
 export async function settled(page: Page): Promise<void> {
-  await page.waitForLoadState('networkidle');
-  await expect(page.locator('.waiting')).toHaveCount(0);
+  const open = requestsOf(page);
+  for (let quiet = 0; quiet < 2; ) {
+    await page.evaluate('new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn)))');
+    const rests = open.size === 0 && (await page.locator('.waiting').count()) === 0;
+    quiet = rests ? quiet + 1 : 0;
+  }
 }
 
 /** Visits every tab of a place, and the tabs within it, as the program itself lists them. */

@@ -67,24 +67,27 @@ function Licences({ onClose }: { readonly onClose: () => void }) {
     <Dialog title={say('Licences')} wide onClose={onClose} foot={<Button onClick={onClose}>{say('Close')}</Button>}>
       <Shown reading={list}>
         {(packages) => (
-          <table className="plain-table">
-            <thead>
-              <tr>
-                <th scope="col">{say('Package')}</th>
-                <th scope="col">{say('Version')}</th>
-                <th scope="col">{say('Licence')}</th>
-              </tr>
-            </thead>
-            <tbody>
-              {packages.map((each) => (
-                <tr key={`${each.name} ${each.version}`}>
-                  <th scope="row">{each.name}</th>
-                  <td>{each.version}</td>
-                  <td>{each.licence}</td>
+          // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keys
+          <section aria-label={say('Packages and their licences')} tabIndex={0}>
+            <table className="plain-table">
+              <thead>
+                <tr>
+                  <th scope="col">{say('Package')}</th>
+                  <th scope="col">{say('Version')}</th>
+                  <th scope="col">{say('Licence')}</th>
                 </tr>
-              ))}
-            </tbody>
-          </table>
+              </thead>
+              <tbody>
+                {packages.map((each) => (
+                  <tr key={`${each.name} ${each.version}`}>
+                    <th scope="row">{each.name}</th>
+                    <td>{each.version}</td>
+                    <td>{each.licence}</td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </section>
         )}
       </Shown>
     </Dialog>
