@@ -1,6 +1,8 @@
 import { z } from 'zod';
 import { newId } from '../../db/file/new-id.ts';
+import { plantingsWithPlan } from '../../db/repositories/cost-facts.ts';
 import { nameOf } from '../../db/repositories/name-of.ts';
+import { seasonsOfFarm } from '../../db/repositories/seasons.ts';
 import {
   addMaterialLot,
   addMoves,
@@ -146,6 +148,16 @@ export const stock = {
       ]);
       return { cost_minor: value };
     },
+  }),
+  /** Plantings of the seasons of a day that a use may be for, by crop. */
+  plantingsNear: read({
+    input: z.object({ date: isoDate }),
+    run: ({ db }, { date }) =>
+      seasonsOfFarm(db)
+        .filter((season) => season.startDate <= date && date <= season.endDate)
+        .flatMap((season) => plantingsWithPlan(db, season.id))
+        .map(({ plantingId, crop, number }) => ({ plantingId, crop, number }))
+        .toSorted((a, b) => a.crop.localeCompare(b.crop) || a.number - b.number),
   }),
   lots: read({
     input: nothing,

@@ -105,6 +105,12 @@ const packs: Readonly<Record<string, readonly (readonly [number, string, number]
   'pack-bag': [[500, 'Box of 500', 1]],
 };
 
+/** Mix for the cells of trays. */
+const trayMixes = [
+  ['Seed-starting mix, 16 qt', 15.14, 1090, 4.4],
+  ['Seed-starting mix, 3 cu ft', 84.95, 3690, 24],
+] as const;
+
 /** Offers with their price breaks; all prices invented. */
 export function sampleOffers(pricedDate: string): { readonly offers: OfferRow[]; readonly breaks: BreakRow[] } {
   const offers: OfferRow[] = [];
@@ -130,6 +136,8 @@ export function sampleOffers(pricedDate: string): { readonly offers: OfferRow[];
       });
     }
   }
+  for (const [name, packageAmount, price_minor, packageWeight_kg] of trayMixes)
+    add({ supplierId: 'supplier-seed', materialId: 'mix-seedling', name, packageAmount, price_minor, packageWeight_kg });
   return { offers, breaks };
 }
 

@@ -116,6 +116,7 @@ export function readingsOf(t: TestProgram): readonly Reading[] {
     'soilTests.lookIntoFile': { csv: 'bed,date,ph\nA-01,2026-10-20,6.4\n' },
     'soilTests.one': { testId: one('SELECT id FROM soil_test ORDER BY id') },
     'stock.explain': { materialId, unit: one(`SELECT base_unit FROM material WHERE id = '${materialId}'`) },
+    'stock.plantingsNear': { date: '2026-07-09' },
     'stock.moves': { materialId },
     'suppliers.lookIntoOffers': { csv: 'supplier,material,package,price\n' },
     'suppliers.offer': { offerId: one('SELECT id FROM offer ORDER BY id') },

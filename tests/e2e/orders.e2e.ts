@@ -28,7 +28,7 @@ test('a count of the shed is a correction with a name to it', async ({ page, hos
   await page.getByRole('button', { name: 'Count', exact: true }).click();
   const dialog = page.getByRole('dialog', { name: 'Count' });
   await dialog.getByLabel('Counted by').fill('AN');
-  await dialog.getByLabel('Straw, loose').fill('90 gal');
+  await dialog.getByLabel('Straw, loose').fill('12 ft3');
   await dialog.getByRole('button', { name: 'Take the counts' }).click();
   await expect(dialog).toBeHidden();
   await expect(page.getByRole('row', { name: /Straw, loose.*12 ft³/ })).toBeVisible();

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { Fragment, useState } from 'react';
 import { tradeUnit } from '../../../planner/units/trade-unit.ts';
 import { Button } from '../../app/button.tsx';
 import { Dialog } from '../../app/dialog.tsx';
@@ -9,12 +9,14 @@ import { useChange } from '../../client/use-change.ts';
 import { useRead } from '../../client/use-read.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { Form } from '../../fields/form.tsx';
+import { MoneyField } from '../../fields/money-field.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
 import { say } from '../../words/say.ts';
 import type { StockRow } from './stock-tab.tsx';
 
-type Counted = { readonly materialId: string; readonly counted: number | null };
+/** `worth_minor`: what all of it cost, asked where the books know no price of it. */
+type Counted = { readonly materialId: string; readonly counted: number | null; readonly worth_minor: number | null };
 
 /** The count sheet: what lies in the shed of each material. Lines left empty are not counted. */
 export function CountDialog({ rows, onClose }: { readonly rows: readonly StockRow[]; readonly onClose: () => void }) {
@@ -25,15 +27,23 @@ export function CountDialog({ rows, onClose }: { readonly rows: readonly StockRo
   const [who, setWho] = useState('');
   const [reason, setReason] = useState('');
   const [counts, setCounts] = useState<readonly Counted[]>(() =>
-    rows.map((row) => ({ materialId: row.materialId, counted: null })),
+    rows.map((row) => ({ materialId: row.materialId, counted: null, worth_minor: null })),
   );
   const [more, setMore] = useState('');
-  const set = (materialId: string, counted: number | null) =>
-    setCounts(counts.map((each) => (each.materialId === materialId ? { materialId, counted } : each)));
+  const set = (materialId: string, change: Partial<Counted>) =>
+    setCounts(counts.map((each) => (each.materialId === materialId ? { ...each, ...change } : each)));
   const save = async (): Promise<void> => {
     if (today.state !== 'ready') return;
     const done = counts.flatMap((each) =>
-      each.counted === null ? [] : [{ materialId: each.materialId, counted: each.counted }],
+      each.counted === null
+        ? []
+        : [
+            {
+              materialId: each.materialId,
+              counted: each.counted,
+              unitCost_minor: each.worth_minor === null || each.counted === 0 ? null : each.worth_minor / each.counted,
+            },
+          ],
     );
     const saved = await count.run(
       { date: today.data.today, who, reason, counts: done },
@@ -56,15 +66,25 @@ export function CountDialog({ rows, onClose }: { readonly rows: readonly StockRo
                 {counts.map((each) => {
                   const material = byId.get(each.materialId);
                   const books = rows.find((row) => row.materialId === each.materialId)?.onHand ?? 0;
+                  const inBooks = rows.some((row) => row.materialId === each.materialId);
                   return (
-                    <QuantityField
-                      key={each.materialId}
-                      label={material?.name ?? each.materialId}
-                      hint={say('In the books {books}', { books: reader.print(books, tradeUnit(material?.baseUnit ?? '')) })}
-                      unit={tradeUnit(material?.baseUnit ?? '')}
-                      value={each.counted}
-                      onChange={(value) => set(each.materialId, value)}
-                    />
+                    <Fragment key={each.materialId}>
+                      <QuantityField
+                        label={material?.name ?? each.materialId}
+                        hint={say('In the books {books}', { books: reader.print(books, tradeUnit(material?.baseUnit ?? '')) })}
+                        unit={tradeUnit(material?.baseUnit ?? '')}
+                        value={each.counted}
+                        onChange={(counted) => set(each.materialId, { counted })}
+                      />
+                      {inBooks ? null : (
+                        <MoneyField
+                          label={say('What all of it cost: {material}', { material: material?.name ?? '' })}
+                          value={each.worth_minor}
+                          onChange={(worth_minor) => set(each.materialId, { worth_minor })}
+                          hint={say('0 where it cost nothing; empty where it is not known')}
+                        />
+                      )}
+                    </Fragment>
                   );
                 })}
               </div>
@@ -80,7 +100,7 @@ export function CountDialog({ rows, onClose }: { readonly rows: readonly StockRo
                   ]}
                   onChange={(id) => {
                     setMore('');
-                    if (id !== '') setCounts([...counts, { materialId: id, counted: null }]);
+                    if (id !== '') setCounts([...counts, { materialId: id, counted: null, worth_minor: null }]);
                   }}
                 />
               </div>

@@ -1,4 +1,5 @@
 import { useMemo, useState } from 'react';
+import type { IsoDate } from '../../../planner/calendar.ts';
 import type { Reader } from '../../../planner/units/reader.ts';
 import { tradeUnit } from '../../../planner/units/trade-unit.ts';
 import { Button } from '../../app/button.tsx';
@@ -9,6 +10,7 @@ import { useReader } from '../../client/reader.tsx';
 import { useChange } from '../../client/use-change.ts';
 import { type OutputOf, useRead } from '../../client/use-read.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
+import { DateField } from '../../fields/date-field.tsx';
 import { Form } from '../../fields/form.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
@@ -74,20 +76,28 @@ export function StockSheet({ row, onClose }: { readonly row: StockRow; readonly 
 function UseForm({ row }: { readonly row: StockRow }) {
   const use = useChange(api.stock.use);
   const today = useRead(api.soilTests.today, undefined);
+  const now = today.state === 'ready' ? (today.data.today as IsoDate) : null;
+  const [chosenDay, setDay] = useState<IsoDate | null>(null);
+  const day = chosenDay ?? now;
   const [amount, setAmount] = useState<number | null>(null);
   const [reason, setReason] = useState('');
+  const [bedId, setBed] = useState('');
+  const [plantingId, setPlanting] = useState('');
   const [lotId, setLot] = useState('');
   const lots = useRead(api.stock.lots, undefined);
+  const beds = useRead(api.beds.list, undefined);
+  const plantings = useRead(api.stock.plantingsNear, { date: day ?? '2000-01-01' });
   const own = lots.state === 'ready' ? lots.data.filter((lot) => lot.materialId === row.materialId) : [];
   const ask = use.failure?.faults.some((fault) => fault.code === 'confirm') === true;
   const save = (flagged: boolean) => {
-    if (today.state !== 'ready') return;
     void use.run(
       {
         materialId: row.materialId,
-        date: today.data.today,
-        amount: amount ?? 0,
+        date: day ?? '',
+        amount: amount ?? Number.NaN,
         reason,
+        bedId: bedId === '' ? null : bedId,
+        plantingId: plantingId === '' ? null : plantingId,
         lotId: lotId === '' ? null : lotId,
         flagged,
       },
@@ -95,12 +105,50 @@ function UseForm({ row }: { readonly row: StockRow }) {
     );
   };
   return (
-    <Form label={say('Enter a use')} failure={use.failure} paths={['amount', 'reason']} onSave={() => save(false)}>
+    <Form
+      label={say('Enter a use')}
+      failure={use.failure}
+      paths={['amount', 'reason', 'date', 'bedId', 'plantingId']}
+      onSave={() => save(false)}
+    >
       <h3>{say('Enter a use')}</h3>
       <div className="form-pair">
-        <QuantityField label={say('Amount')} path="amount" unit={tradeUnit(row.baseUnit)} value={amount} onChange={setAmount} />
-        <TextField label={say('For')} path="reason" value={reason} onChange={setReason} />
+        <QuantityField
+          label={say('Amount')}
+          path="amount"
+          unit={tradeUnit(row.baseUnit)}
+          value={amount}
+          onChange={setAmount}
+          needed
+        />
+        <DateField label={say('On')} path="date" value={day} onChange={setDay} needed />
       </div>
+      <TextField label={say('For')} path="reason" value={reason} onChange={setReason} />
+      <div className="form-pair">
+        <ChoiceField
+          label={say('Bed')}
+          path="bedId"
+          value={bedId}
+          choices={[
+            { value: '', text: say('No certain one') },
+            ...(beds.state === 'ready' ? beds.data.map((bed) => ({ value: bed.bedId as string, text: bed.code })) : []),
+          ]}
+          onChange={setBed}
+        />
+        <ChoiceField
+          label={say('Planting')}
+          path="plantingId"
+          value={plantingId}
+          choices={[
+            { value: '', text: say('No certain one') },
+            ...(plantings.state === 'ready'
+              ? plantings.data.map((each) => ({ value: each.plantingId, text: `${each.crop} ${each.number}` }))
+              : []),
+          ]}
+          onChange={setPlanting}
+        />
+      </div>
+      <p className="soft small">{say('Its cost goes where it was used; without bed and planting it is shared by all.')}</p>
       {own.length === 0 ? null : (
         <ChoiceField
           label={say('Lot')}
