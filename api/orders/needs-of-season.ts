@@ -1,7 +1,7 @@
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import { applicationsPlanned } from '../../db/repositories/applications.ts';
 import { seasonOfId, seasonsOfFarm } from '../../db/repositories/seasons.ts';
-import { type MaterialFacts, materialFacts, needChoices, usedOfKinds } from '../../db/repositories/stock.ts';
+import { type MaterialFacts, materialFacts, needsByHand, usedOfKinds } from '../../db/repositories/stock.ts';
 import { addDays, type IsoDate } from '../../planner/calendar.ts';
 import { mulchVolume_L } from '../../planner/orders/mulch-volume.ts';
 import type { FarmNeed } from '../../planner/orders/needs.ts';
@@ -41,16 +41,14 @@ export function needsOfSeason(db: FarmDb, seasonId: string, today: IsoDate): Gat
 }
 
 function byHand(db: FarmDb, seasonId: string, start: IsoDate): readonly FarmNeed[] {
-  return needChoices(db, seasonId)
-    .filter((row) => row.needKey === null && row.amount !== null)
-    .map((row) => ({
-      key: row.id,
-      source: 'hand',
-      materialId: row.materialId,
-      amount: row.amount ?? 0,
-      reason: row.reason || 'Added by hand',
-      wanted: (row.wantedDate ?? start) as IsoDate,
-    }));
+  return needsByHand(db, seasonId).map((row) => ({
+    key: row.id,
+    source: 'hand',
+    materialId: row.materialId,
+    amount: row.amount ?? 0,
+    reason: row.reason || 'Added by hand',
+    wanted: (row.wantedDate ?? start) as IsoDate,
+  }));
 }
 
 function fillAndTopUp(

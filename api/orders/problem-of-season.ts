@@ -40,8 +40,8 @@ export function problemOfSeason(
 } {
   const { needs } = needsOfSeason(db, seasonId, today);
   const choices = new Map(
-    needChoices(db, seasonId).map((row) => [
-      row.needKey ?? row.id,
+    [...needChoices(db, seasonId)].map(([key, row]) => [
+      key,
       {
         amount: row.amount,
         supplierId: row.supplierId,

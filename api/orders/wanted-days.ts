@@ -5,7 +5,7 @@ import { needsOfSeason } from './needs-of-season.ts';
 
 /** For each material, the first day on which it is wanted, by the grower's choice before the computed day. */
 export function wantedDays(db: FarmDb, seasonId: string, today: IsoDate): ReadonlyMap<string, IsoDate> {
-  const choices = new Map(needChoices(db, seasonId).map((row) => [row.needKey ?? row.id, row]));
+  const choices = needChoices(db, seasonId);
   const days = new Map<string, IsoDate>();
   for (const need of needsOfSeason(db, seasonId, today).needs) {
     const choice = choices.get(need.key);

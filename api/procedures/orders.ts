@@ -71,7 +71,7 @@ export const orders = {
     run({ db, today }, { seasonId }) {
       const { needs, open } = needsOfSeason(db, seasonId, today);
       const facts = materialFacts(db);
-      const choices = new Map(needChoices(db, seasonId).map((row) => [row.needKey ?? row.id, row]));
+      const choices = needChoices(db, seasonId);
       const suppliers = suppliersOfFarm(db).filter((each) => !each.retired);
       const slowest = slowestLeads(offersInForce(db));
       const anywhere = Math.max(0, ...suppliers.map((each) => each.lead_days));
@@ -94,9 +94,9 @@ export const orders = {
             baseUnit: material?.baseUnit ?? 'count',
             amount: choice?.amount ?? need.amount,
             computed: need.amount,
-            changed: choice?.amount !== null && choice?.amount !== undefined && choice.needKey !== null,
+            changed: choice?.amount !== null && choice?.amount !== undefined,
             /** Why the amount is another than the computed one. */
-            amountReason: choice?.needKey === null ? '' : (choice?.reason ?? ''),
+            amountReason: choice?.reason ?? '',
             supplierId: choice?.supplierId ?? null,
             supplier: suppliers.find((each) => each.id === choice?.supplierId)?.name ?? '',
             left: choice?.left ?? false,
@@ -157,9 +157,9 @@ export const orders = {
         .max(5000),
     }),
     run({ db }, { seasonId, choices }) {
-      const reasons = new Map(needChoices(db, seasonId).map((row) => [row.needKey, row.reason]));
+      const before = needChoices(db, seasonId);
       for (const { key, ...choice } of choices) {
-        const reason = choice.amount === null ? '' : (reasons.get(key) ?? '');
+        const reason = choice.amount === null ? '' : (before.get(key)?.reason ?? '');
         putNeedChoice(db, { ...choice, reason, id: newId(), seasonId, needKey: key });
       }
       return { changed: choices.length };
@@ -183,7 +183,7 @@ export const orders = {
         message: 'Say why it is another amount.',
       }),
     run({ db }, { seasonId, key, ...given }) {
-      const before = needChoices(db, seasonId).find((row) => row.needKey === key);
+      const before = needChoices(db, seasonId).get(key);
       putNeedChoice(db, { ...before, ...given, id: newId(), seasonId, needKey: key });
       return { amount: given.amount };
     },

@@ -1,4 +1,4 @@
-import { and, asc, desc, eq, inArray, isNull, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, inArray, isNull, or, sql } from 'drizzle-orm';
 import type { FarmDb } from '../file/open-farm.ts';
 import { bed } from '../schema/beds.ts';
 import { material, offer, offerBreak, substitute, supplier } from '../schema/materials.ts';
@@ -101,11 +101,17 @@ export function addMaterialLot(db: FarmDb, row: typeof materialLot.$inferInsert)
   db.insert(materialLot).values(row).run();
 }
 
-export function needChoices(db: FarmDb, seasonId: string) {
-  return db.select().from(needChoice).where(eq(needChoice.seasonId, seasonId)).orderBy(asc(needChoice.id)).all();
-}
+const ofSeason = (db: FarmDb, seasonId: string) =>
+  db.select().from(needChoice).where(eq(needChoice.seasonId, seasonId)).orderBy(asc(needChoice.id)).all();
 
-/** Writes what was decided about a computed need, in place of what was decided before. */
+/** The needs added by hand. */
+export const needsByHand = (db: FarmDb, seasonId: string) => ofSeason(db, seasonId).filter((row) => row.needKey === null);
+
+/** What was decided about needs, computed ones and those added by hand, by the need's key. */
+export const needChoices = (db: FarmDb, seasonId: string) =>
+  new Map(ofSeason(db, seasonId).flatMap((row) => (row.needKey === null ? [] : [[row.needKey, row] as const])));
+
+/** Writes what was decided about a need, in place of what was decided before. */
 export function putNeedChoice(db: FarmDb, row: typeof needChoice.$inferInsert): void {
   if (row.needKey !== null && row.needKey !== undefined && row.seasonId !== null && row.seasonId !== undefined)
     db.delete(needChoice)
@@ -114,8 +120,11 @@ export function putNeedChoice(db: FarmDb, row: typeof needChoice.$inferInsert): 
   db.insert(needChoice).values(row).run();
 }
 
+/** Takes away a need added by hand, with what was decided about it. */
 export function removeNeed(db: FarmDb, needChoiceId: string): void {
-  db.delete(needChoice).where(eq(needChoice.id, needChoiceId)).run();
+  db.delete(needChoice)
+    .where(or(eq(needChoice.id, needChoiceId), eq(needChoice.needKey, needChoiceId)))
+    .run();
 }
 
 export function standIns(db: FarmDb) {

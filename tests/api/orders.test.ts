@@ -99,6 +99,19 @@ describe('needs', () => {
     const before = (await program.api.orders.needs({ seasonId })).needs;
     const own = before.find((need) => need.source === 'hand');
     expect(own).toMatchObject({ material: 'Larch board 38 x 140 mm', amount: 12, reason: 'new cold frame' });
+    // decided about itself, whichever of the two rows the file has first
+    for (const amount of [14, 15, 16, 17]) {
+      const about = { seasonId, key: own?.key ?? '', materialId: 'hw-board' };
+      await program.api.orders.setNeedAmount({ ...about, amount, reason: 'some to spare' });
+      const again = (await program.api.orders.needs({ seasonId })).needs.find((need) => need.source === 'hand');
+      expect(again).toMatchObject({
+        amount,
+        computed: 12,
+        changed: true,
+        amountReason: 'some to spare',
+        reason: 'new cold frame',
+      });
+    }
     const other = before.find((need) => need.source === 'mulch');
     if (other === undefined) throw new Error('expected mulch');
     await program.api.orders.setNeeds({
@@ -114,6 +127,11 @@ describe('needs', () => {
     const mulch = problem.needs.find((need) => need.materials[0]?.materialId === other.materialId);
     const all = before.filter((need) => need.materialId === other.materialId).reduce((sum, need) => sum + need.amount, 0);
     expect(mulch?.amount ?? 0).toBeCloseTo(all - other.amount, 6);
+    await program.api.orders.removeNeed({ needChoiceId: own?.key ?? '' });
+    expect((await program.api.orders.needs({ seasonId })).needs.some((need) => need.source === 'hand')).toBe(false);
+    expect(program.farm.sqlite.prepare('SELECT count(*) AS n FROM need_choice WHERE need_key = ?').get(own?.key)).toEqual({
+      n: 0,
+    });
   });
 });
 

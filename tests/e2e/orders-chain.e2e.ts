@@ -1,3 +1,4 @@
+import type { Locator } from '@playwright/test';
 import { expect, test } from './program.ts';
 
 test('from a need to the costs: ordered, partly received, some sent back, counted, put in the line', async ({ page, host }) => {
@@ -39,6 +40,8 @@ test('from a need to the costs: ordered, partly received, some sent back, counte
   await expect(line).toBeVisible();
   await line.click();
   await expect(line).toBeChecked();
+  // 4 at 320.00 are 1,280.00
+  await expect(page.getByRole('row', { name: new RegExp(`Got ${part}.*\\$320\\.00 \\$1,280\\.00`) })).toBeVisible();
   await page.getByRole('button', { name: 'Order the 1 ticked' }).click();
   await expect(line).toBeHidden();
 
@@ -48,6 +51,9 @@ test('from a need to the costs: ordered, partly received, some sent back, counte
   await row.getByRole('gridcell').nth(1).dblclick();
   const receive = page.getByRole('form', { name: 'Receive' });
   await receive.getByLabel(new RegExp(`^${part}, of 4`)).fill('2');
+  // delivered free from 150.00; tax of 8 % on 1,280.00, of which this receipt bears its half
+  await expect(receive.getByLabel('Delivery and tax of this receipt')).toHaveValue(/^102\.40?$/);
+  await receive.getByLabel('Delivery and tax of this receipt').fill('51.20');
   await receive.getByRole('button', { name: 'Take into stock' }).click();
   await expect(receive.getByLabel(new RegExp(`^${part}, of 2`))).toBeVisible();
   const back = page.getByRole('form', { name: 'Send back' });
@@ -56,10 +62,17 @@ test('from a need to the costs: ordered, partly received, some sent back, counte
   await back.getByRole('button', { name: 'Send back' }).click();
   await expect(page.getByRole('status').filter({ hasText: 'Sent it back.' })).toBeVisible();
 
-  // one is on hand
+  await expect(page.getByRole('row', { name: /Battery.*Partly here/ })).toContainText(/421320\.001,280\.00/);
+
+  // one is on hand, worth half of what both cost to have here: (2 x 320.00 + 51.20) / 2
   await page.goto(`${host.origin}/orders?tab=stock`);
   const stock = page.getByRole('row', { name: /Battery/ });
   await expect(stock.getByRole('gridcell').nth(3)).toHaveText('1');
+  await expect(stock).toContainText('345.60');
+
+  // the season's money: two of four are still to come
+  await page.goto(`${host.origin}/orders?tab=budget&season=season-2027`);
+  await expect(page.getByRole('row', { name: /hardware.* 640\.00/ }).first()).toBeVisible();
 
   // into the line: it costs what it cost, over its life
   await page.goto(`${host.origin}/water?tab=line`);
@@ -80,19 +93,30 @@ test('from a need to the costs: ordered, partly received, some sent back, counte
   await page.goto(`${host.origin}/costs?season=season-2026`);
   await page.getByText(/^Parts of the water lines:/).click();
   const cost = page.getByRole('row', { name: new RegExp(`${part}.*Nov 25, 2026`) });
-  await expect(cost).toBeVisible();
+  // 345.60 over 8 years are 43.20 a year; 37 of the season's 365 days are left
+  await expect(cost).toContainText(/\$345\.60\s*\$4\.38/);
   await cost.getByRole('button', { name: /Show the working/ }).click();
   await expect(page.getByText('days of the season in place, within its life')).toBeVisible();
 });
 
 test('straw out of stock onto a bed stands in that bed’s costs', async ({ page, host }) => {
-  const direct = async (): Promise<string> => {
+  const amountIn = async (row: Locator, head: string): Promise<number> => {
+    await expect(row).toBeVisible();
+    const heads = await page.getByRole('columnheader').allInnerTexts();
+    const column = heads.findIndex((each) => each.trim().startsWith(head));
+    expect(column).toBeGreaterThan(0);
+    return Number((await row.getByRole('gridcell').nth(column).innerText()).replaceAll(/[^\d.-]/g, ''));
+  };
+  const direct = async (): Promise<number> => {
     await page.goto(`${host.origin}/costs?season=season-2026`);
     await page.getByPlaceholder('Filter by typing').fill('A-01');
-    return page.getByRole('row', { name: /A-01/ }).innerText();
+    return amountIn(page.getByRole('row', { name: /A-01/ }), 'Direct cost');
   };
-  const before = await direct();
-  await page.goto(`${host.origin}/orders?tab=stock`);
+  const worth = async (): Promise<number> => {
+    await page.goto(`${host.origin}/orders?tab=stock`);
+    return amountIn(page.getByRole('row', { name: /Straw, loose/ }), 'Value');
+  };
+  const before = { direct: await direct(), worth: await worth() };
   await page
     .getByRole('row', { name: /Straw, loose/ })
     .getByRole('gridcell')
@@ -104,7 +128,9 @@ test('straw out of stock onto a bed stands in that bed’s costs', async ({ page
   await use.getByLabel('For').fill('mulch');
   await use.getByRole('button', { name: 'Take out' }).click();
   await expect(page.getByRole('row', { name: /Use.*mulch.*A-01/ })).toBeVisible();
-  expect(await direct()).not.toBe(before);
+  const left = await worth();
+  expect(left).toBeLessThan(before.worth);
+  expect((await direct()) - before.direct).toBeCloseTo(before.worth - left, 6);
 });
 
 test('a need that nobody sells is told at its place and in the list, until an offer is added', async ({ page, host }) => {
