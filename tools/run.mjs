@@ -73,6 +73,11 @@ const commands = {
     const chromium = await chromiumPath();
     last(nodePath(), [join(root, 'tests', 'bench', 'run.ts'), ...rest], { ...environment(), CHROMIUM: chromium ?? '' });
   },
+  // more than 100,000 inputs over all procedures and importers; `-- 2000` for as many to each, `-- 2000 7` with another seed
+  fuzz: async () => {
+    const [inputs = '450', seed = '20261125', ...more] = rest;
+    last('vitest', ['run', 'tests/faults/fuzz', '--maxWorkers=1', ...more], { ...environment(), FUZZ: inputs, FUZZ_SEED: seed });
+  },
   shots: async () => {
     await buildIfStale();
     const chromium = await chromiumPath();
