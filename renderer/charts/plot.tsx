@@ -38,6 +38,7 @@ export function Plot({ points, series, bands, marks, sign }: PlotProps) {
     ...Object.fromEntries(point.bands.map((band, at) => [`b${at}`, band])),
   }));
   const ticks = roundTicks(...reach(points, series, marks), 5);
+  const places = labelledPlaces(points.map((point) => point.x));
   const chart = useId().replaceAll(':', '');
   const entries: readonly LegendEntry[] = [
     ...series.map(({ name, as, hue }, order) => ({ name, as, hue, order })),
@@ -52,6 +53,7 @@ export function Plot({ points, series, bands, marks, sign }: PlotProps) {
             <CartesianGrid stroke="var(--grid-line-strong)" strokeDasharray="1 3" />
             <XAxis
               dataKey="x"
+              {...(places === null ? {} : { ticks: [...places] })}
               tick={{ fill: 'var(--ink-soft)', fontSize: 11 }}
               stroke="var(--line-strong)"
               minTickGap={18}
@@ -108,6 +110,19 @@ export function Plot({ points, series, bands, marks, sign }: PlotProps) {
       <PlotLegend chart={chart} entries={entries} />
     </div>
   );
+}
+
+/** More labels than this never stand side by side along an axis. */
+const MOST_LABELS = 40;
+
+/**
+ * The places along the axis that may get a label: the axis measures each of them on the page to see which fit, and for every day of a
+ * year that takes longer than all else of a chart. Null leaves the choice to the axis.
+ */
+function labelledPlaces(all: readonly string[]): readonly string[] | null {
+  if (all.length <= MOST_LABELS || new Set(all).size < all.length) return null;
+  const step = Math.ceil(all.length / MOST_LABELS);
+  return all.filter((_, at) => at % step === 0);
 }
 
 /** The least and the most that is drawn, 0 among them; what is stacked counts as its sum. */
