@@ -1,11 +1,13 @@
 import { useMemo } from 'react';
 import { api } from '../client/api.ts';
+import { useReader } from '../client/reader.tsx';
 import { useRead } from '../client/use-read.ts';
 import { setLook, useLook } from '../look/theme.ts';
 import { say } from '../words/say.ts';
 import { addressOf, go, NO_FARM } from './address.ts';
 import { keysOf } from './commands.ts';
 import type { Finding } from './find.ts';
+import { tabKeyOf, tabsOf } from './place-tabs.ts';
 import { places } from './places.ts';
 import { useUndo } from './use-undo.ts';
 
@@ -16,6 +18,11 @@ const kindNames = {
   material: say('Material'),
   design: say('Design'),
   supplier: say('Supplier'),
+  offer: say('Offer'),
+  season: say('Season'),
+  'water-line': say('Water line'),
+  'soil-test': say('Soil test'),
+  heap: say('Compost heap'),
 } as const;
 
 const addresses = {
@@ -25,13 +32,19 @@ const addresses = {
   material: (id: string) => go('library', { tab: 'materials', material: id }),
   design: (id: string) => go('library', { tab: 'designs', design: id }),
   supplier: (id: string) => go('library', { tab: 'suppliers', supplier: id }),
+  offer: (id: string) => go('library', { tab: 'offers', offer: id }),
+  season: (id: string) => go('season', { season: id }),
+  'water-line': (id: string) => go('water', { tab: 'line', line: id }),
+  'soil-test': (id: string) => go('soil', { test: id }),
+  heap: (id: string) => go('soil', { tab: 'compost', heap: id }),
 } as const;
 
-/** All that can be found: places, actions, the farm's own things by name, and the help. */
+/** All that can be found: places and their tabs, actions, the farm's own things by name, and the help. */
 export function useFindings(): readonly Finding[] {
   const names = useRead(api.find.names, undefined);
   const undo = useUndo();
   const look = useLook();
+  const reader = useReader();
   return useMemo(() => {
     const pages = places.map(
       (place): Finding => ({
@@ -42,6 +55,17 @@ export function useFindings(): readonly Finding[] {
         keys: keysOf(place.name),
         go: () => go(place.name),
       }),
+    );
+    const parts = places.flatMap(({ name, title: of }) =>
+      tabsOf[name].map(
+        (tab): Finding => ({
+          id: `tab ${name} ${tab.name}`,
+          kind: say('Page'),
+          title: tab.title,
+          detail: of,
+          go: () => go(name, { [tabKeyOf(name)]: tab.name }),
+        }),
+      ),
     );
     const actions: Finding[] = [
       ...(undo.undoName === null
@@ -62,7 +86,6 @@ export function useFindings(): readonly Finding[] {
         () => void window.open(addressOf('week', { farm: NO_FARM })),
       ),
       action(say('Save a copy of the farm'), undefined, () => go('farm', { tab: 'files' })),
-      action(say('Backups'), undefined, () => go('farm', { tab: 'backups' })),
       action(say('New farm'), undefined, () => go('farm', { tab: 'new' })),
     ];
     const things =
@@ -72,7 +95,7 @@ export function useFindings(): readonly Finding[] {
               id: `${each.kind} ${each.id}`,
               kind: kindNames[each.kind],
               title: each.name,
-              detail: each.detail,
+              detail: [each.detail, each.date === null ? '' : reader.date(each.date)].filter((part) => part !== '').join(', '),
               go: () => addresses[each.kind](each.id),
             }),
           )
@@ -88,8 +111,8 @@ export function useFindings(): readonly Finding[] {
         }),
       ),
     );
-    return [...pages, ...actions, ...things, ...help];
-  }, [names, undo.undoName, undo.redoName, undo.undo, undo.redo, look]);
+    return [...pages, ...parts, ...actions, ...things, ...help];
+  }, [names, undo.undoName, undo.redoName, undo.undo, undo.redo, look, reader]);
 }
 
 const action = (title: string, keys: string | undefined, does: () => void): Finding => ({

@@ -2,8 +2,9 @@ import { useState } from 'react';
 import { useQueryValue } from '../../app/address.ts';
 import { Button } from '../../app/button.tsx';
 import { Page } from '../../app/page.tsx';
+import { tabsOf } from '../../app/place-tabs.ts';
 import { Empty, Shown } from '../../app/states.tsx';
-import { type Tab, Tabs } from '../../app/tabs.tsx';
+import { Tabs } from '../../app/tabs.tsx';
 import { api } from '../../client/api.ts';
 import { farmOfAddress } from '../../client/farm-of-address.ts';
 import { useRead } from '../../client/use-read.ts';
@@ -24,15 +25,8 @@ import { siteExtent } from './site-view.ts';
 import { TakeDownDialog } from './take-down-dialog.tsx';
 import { WholeFarmTab } from './whole-farm-tab.tsx';
 
-const tabs = [
-  { name: 'site', title: say('Site') },
-  { name: 'designs', title: say('Designs') },
-  { name: 'needs', title: say('Fill and top-up') },
-  { name: 'cards', title: say('Bed cards') },
-  { name: 'labels', title: say('Labels') },
-  { name: 'farm', title: say('Whole farm') },
-  { name: 'retired', title: say('Retired') },
-] as const satisfies readonly Tab<string>[];
+const tabs = tabsOf.beds;
+
 type TabName = (typeof tabs)[number]['name'];
 
 type Doing =

@@ -1,4 +1,5 @@
 import { useQueryValue } from '../../app/address.ts';
+import { tabsOf } from '../../app/place-tabs.ts';
 import { Tabs } from '../../app/tabs.tsx';
 import { say } from '../../words/say.ts';
 import { WithSeason } from '../orders/season-pick.tsx';
@@ -10,15 +11,7 @@ import { RecordsTab } from './records-tab.tsx';
 import { SeasonsTab } from './seasons-tab.tsx';
 import { TraceTab } from './trace-tab.tsx';
 
-const tabs = [
-  { name: 'earned', title: say('What it earned') },
-  { name: 'plan', title: say('Against plan') },
-  { name: 'map', title: say('On the site') },
-  { name: 'seasons', title: say('Seasons') },
-  { name: 'overheads', title: say('Overheads') },
-  { name: 'trace', title: say('Trace') },
-  { name: 'records', title: say('Records') },
-] as const;
+const tabs = tabsOf.costs;
 
 /** Which beds and which crops paid for themselves, and the records behind it. */
 export function CostsPage() {

@@ -1,5 +1,6 @@
 import { useQueryValue } from '../../app/address.ts';
 import { Page } from '../../app/page.tsx';
+import { tabsOf } from '../../app/place-tabs.ts';
 import { Shown } from '../../app/states.tsx';
 import { Tabs } from '../../app/tabs.tsx';
 import { api } from '../../client/api.ts';
@@ -15,13 +16,7 @@ import { PhoneTab } from './phone-tab.tsx';
 import { ProgramTab } from './program-tab.tsx';
 import { SettingsTab } from './settings-tab.tsx';
 
-const tabs = [
-  { name: 'settings', title: say('Settings') },
-  { name: 'files', title: say('Files') },
-  { name: 'backups', title: say('Backups') },
-  { name: 'phone', title: say('Phone') },
-  { name: 'program', title: say('Program') },
-] as const;
+const tabs = tabsOf.farm;
 
 /** The farm itself: settings, the file it is kept in, its backups. */
 export function FarmPage() {

@@ -1,5 +1,6 @@
 import './harvest.css';
 import { useQueryValue } from '../../app/address.ts';
+import { tabsOf } from '../../app/place-tabs.ts';
 import { Shown } from '../../app/states.tsx';
 import { Tabs } from '../../app/tabs.tsx';
 import { api } from '../../client/api.ts';
@@ -12,14 +13,7 @@ import { SalesTab } from './sales-tab.tsx';
 import { UnitsTab } from './units-tab.tsx';
 import { YieldsTab } from './yields-tab.tsx';
 
-const known = [
-  { name: 'log', title: say('Entry and log') },
-  { name: 'sales', title: say('Lots and sales') },
-  { name: 'prices', title: say('Prices') },
-  { name: 'hours', title: say('Hours') },
-  { name: 'yields', title: say('Yields') },
-  { name: 'units', title: say('Units of sale') },
-] as const;
+const known = tabsOf.harvest;
 
 type TabName = (typeof known)[number]['name'];
 

@@ -1,5 +1,6 @@
 import { useQueryValue } from '../../app/address.ts';
 import { Page } from '../../app/page.tsx';
+import { tabsOf } from '../../app/place-tabs.ts';
 import { Tabs } from '../../app/tabs.tsx';
 import { say } from '../../words/say.ts';
 import { CropsTab } from './crops-tab.tsx';
@@ -8,13 +9,7 @@ import { MaterialsTab } from './materials-tab.tsx';
 import { OffersTab } from './offers-tab.tsx';
 import { SuppliersTab } from './suppliers-tab.tsx';
 
-const tabs = [
-  { name: 'crops', title: say('Crops') },
-  { name: 'materials', title: say('Materials') },
-  { name: 'designs', title: say('Designs') },
-  { name: 'suppliers', title: say('Suppliers') },
-  { name: 'offers', title: say('Offers') },
-] as const;
+const tabs = tabsOf.library;
 
 /** What ships with the program and the grower's own numbers over it. */
 export function LibraryPage() {

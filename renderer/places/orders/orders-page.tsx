@@ -1,4 +1,5 @@
 import { useQueryValue } from '../../app/address.ts';
+import { tabsOf } from '../../app/place-tabs.ts';
 import { Tabs } from '../../app/tabs.tsx';
 import { say } from '../../words/say.ts';
 import { BudgetTab } from './budget-tab.tsx';
@@ -8,13 +9,7 @@ import { PurchasesTab } from './purchases-tab.tsx';
 import { WithSeason } from './season-pick.tsx';
 import { StockTab } from './stock-tab.tsx';
 
-const tabs = [
-  { name: 'needs', title: say('Needs') },
-  { name: 'list', title: say('Shopping list') },
-  { name: 'purchases', title: say('Purchases') },
-  { name: 'stock', title: say('Stock') },
-  { name: 'budget', title: say('Budget') },
-] as const;
+const tabs = tabsOf.orders;
 
 /** What must be bought, where it costs least, what is on hand, and what was spent. */
 export function OrdersPage() {

@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import { useQueryValue } from '../../app/address.ts';
+import { tabsOf } from '../../app/place-tabs.ts';
 import { Tabs } from '../../app/tabs.tsx';
 import { say } from '../../words/say.ts';
 import { BenchTab } from './bench-tab.tsx';
@@ -10,14 +11,7 @@ import { ProposalTab } from './proposal/proposal-tab.tsx';
 import { ReportTab } from './report-tab.tsx';
 import { SeasonGate } from './season-gate.tsx';
 
-const tabs = [
-  { name: 'board', title: say('Board') },
-  { name: 'plantings', title: say('Plantings') },
-  { name: 'demand', title: say('Demand') },
-  { name: 'bench', title: say('Bench') },
-  { name: 'proposal', title: say('Proposal') },
-  { name: 'report', title: say('Report') },
-] as const;
+const tabs = tabsOf.season;
 
 /** What goes in which bed, and when. */
 export function SeasonPage() {

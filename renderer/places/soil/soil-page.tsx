@@ -2,6 +2,7 @@ import { lazy, type ReactNode, Suspense, useRef } from 'react';
 import { go, useQueryValue } from '../../app/address.ts';
 import { Button } from '../../app/button.tsx';
 import { Page } from '../../app/page.tsx';
+import { tabsOf } from '../../app/place-tabs.ts';
 import { Empty, Shown, Waiting } from '../../app/states.tsx';
 import { api } from '../../client/api.ts';
 import { useRead } from '../../client/use-read.ts';
@@ -19,16 +20,8 @@ const CardsTab = lazy(async () => ({ default: (await import('./cards-tab.tsx')).
 const CompostTab = lazy(async () => ({ default: (await import('./compost-tab.tsx')).CompostTab }));
 const RecordsTab = lazy(async () => ({ default: (await import('./records-tab.tsx')).RecordsTab }));
 
-const tabs = [
-  { name: 'tests', title: say('Soil tests') },
-  { name: 'ph', title: say('Lime and sulfur') },
-  { name: 'budget', title: say('Nutrient budget') },
-  { name: 'blend', title: say('Blend') },
-  { name: 'cards', title: say('Dose cards') },
-  { name: 'compost', title: say('Compost and tea') },
-  { name: 'fill', title: say('Fill and top-up') },
-  { name: 'records', title: say('Records') },
-] as const;
+const tabs = tabsOf.soil;
+
 type TabName = (typeof tabs)[number]['name'];
 
 const ofSeason: ReadonlySet<TabName> = new Set<TabName>(['ph', 'budget', 'blend', 'cards']);

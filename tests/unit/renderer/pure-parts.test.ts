@@ -84,6 +84,13 @@ test('what begins with the typed words comes first', () => {
   expect(findIn(all, 'b-1').map((each) => each.title)).toEqual(['B-1', 'B-10', 'Bed B-1 lining', 'AB-1']);
   expect(findIn(all, 'crop').map((each) => each.title)).toEqual(['Cabbage']);
   expect(findIn(all, 'zzz')).toEqual([]);
+  for (const slip of ['cabbge', 'cabbagee', 'cabbege', 'cabbaeg'])
+    expect(
+      findIn(all, slip).map((each) => each.title),
+      slip,
+    ).toEqual(['Cabbage']);
+  expect(findIn(all, 'cbbaeg')).toEqual([]);
+  expect(findIn(all, 'b-2')).toEqual([]);
 });
 
 test('what the program answers becomes faults by field', () => {
