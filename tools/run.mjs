@@ -1,7 +1,7 @@
 // The launcher: plain JavaScript of Node 18 with built-ins only, since it runs before anything is installed.
 // It installs what the lock file names and is missing, builds what is stale, then runs the wanted program on Node 24.
 import { spawn } from 'node:child_process';
-import { existsSync, rmSync } from 'node:fs';
+import { copyFileSync, existsSync, mkdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { buildIfStale } from './build.mjs';
 import { chromiumPath } from './chromium.mjs';
@@ -82,6 +82,30 @@ const commands = {
     await buildIfStale();
     const chromium = await chromiumPath();
     last(nodePath(), [join(root, 'tests', 'e2e', 'shots.ts'), ...rest], { ...environment(), CHROMIUM: chromium ?? '' });
+  },
+  icons: async () => {
+    const chromium = await chromiumPath();
+    last(nodePath(), [join(root, 'tools', 'icons', 'draw.ts')], { ...environment(), CHROMIUM: chromium ?? '' });
+  },
+  package: async () => {
+    // installed outside the rooms, whose sources tests read
+    const folder = join(root, 'dist', 'packager');
+    const packaging = join(root, 'electron', 'packaging');
+    mkdirSync(folder, { recursive: true });
+    for (const name of ['package.json', 'package-lock.json']) copyFileSync(join(packaging, name), join(folder, name));
+    const installed = await run('npm', [
+      'ci',
+      '--prefix',
+      folder,
+      '--ignore-scripts',
+      '--no-audit',
+      '--no-fund',
+      '--loglevel=error',
+    ]);
+    if (installed !== 0) process.exit(installed);
+    await buildIfStale();
+    const packager = join(folder, 'node_modules', 'electron-builder', 'cli.js');
+    last(nodePath(), [packager, '--config', join(packaging, 'builder.json'), ...rest]);
   },
   build: async () => {
     rmSync(join(root, 'dist', '.inputs'), { force: true });
