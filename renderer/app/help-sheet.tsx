@@ -1,11 +1,13 @@
 import { Caution } from '../cautions/caution.tsx';
 import { say } from '../words/say.ts';
 import { shortcuts, tableShortcuts } from './keys.ts';
+import { type PlaceTab, tabsOf } from './place-tabs.ts';
 import type { Place } from './places.ts';
 import { Sheet } from './sheet.tsx';
 
 /** Help of one place: what it is for, what it computes and from which sources, its cautions, and the keys. */
 export function HelpSheet({ place, onClose }: { readonly place: Place; readonly onClose: () => void }) {
+  const tabs: readonly PlaceTab[] = tabsOf[place.name];
   return (
     <Sheet title={say('Help: {place}', { place: place.title })} onClose={onClose}>
       <p>{place.help.what}</p>
@@ -17,6 +19,19 @@ export function HelpSheet({ place, onClose }: { readonly place: Place; readonly 
           ))}
         </ol>
       </section>
+      {tabs.length === 0 ? null : (
+        <section className="stack">
+          <h3>{say('The tabs')}</h3>
+          <dl className="help-computes">
+            {tabs.map((tab) => (
+              <div key={tab.name}>
+                <dt>{tab.title}</dt>
+                <dd>{tab.what}</dd>
+              </div>
+            ))}
+          </dl>
+        </section>
+      )}
       <section className="stack">
         <h3>{say('What is computed')}</h3>
         <dl className="help-computes">

@@ -3,6 +3,8 @@ import { api } from '../client/api.ts';
 import { useReader } from '../client/reader.tsx';
 import { useRead } from '../client/use-read.ts';
 import { setLook, useLook } from '../look/theme.ts';
+import { settingGroups } from '../places/farm/setting-groups.ts';
+import { sayKnown } from '../words/known.ts';
 import { say } from '../words/say.ts';
 import { addressOf, go, NO_FARM } from './address.ts';
 import { keysOf } from './commands.ts';
@@ -39,9 +41,10 @@ const addresses = {
   heap: (id: string) => go('soil', { tab: 'compost', heap: id }),
 } as const;
 
-/** All that can be found: places and their tabs, actions, the farm's own things by name, and the help. */
+/** All that can be found: places and their tabs, actions, settings, the farm's own things by name, needs, and the help. */
 export function useFindings(): readonly Finding[] {
   const names = useRead(api.find.names, undefined);
+  const needs = useRead(api.find.needs, undefined);
   const undo = useUndo();
   const look = useLook();
   const reader = useReader();
@@ -62,7 +65,7 @@ export function useFindings(): readonly Finding[] {
           id: `tab ${name} ${tab.name}`,
           kind: say('Page'),
           title: tab.title,
-          detail: of,
+          detail: `${of}: ${tab.what}`,
           go: () => go(name, { [tabKeyOf(name)]: tab.name }),
         }),
       ),
@@ -100,6 +103,18 @@ export function useFindings(): readonly Finding[] {
             }),
           )
         : [];
+    const needed =
+      needs.state === 'ready'
+        ? needs.data.map(
+            ({ key, seasonId, name, reason }): Finding => ({
+              id: `need ${key}`,
+              kind: say('Need'),
+              title: name,
+              detail: sayKnown(reason),
+              go: () => go('orders', { tab: 'needs', season: seasonId, need: key }),
+            }),
+          )
+        : [];
     const help = places.flatMap((place) =>
       place.help.computes.map(
         (each): Finding => ({
@@ -111,9 +126,19 @@ export function useFindings(): readonly Finding[] {
         }),
       ),
     );
-    return [...pages, ...parts, ...actions, ...things, ...help];
-  }, [names, undo.undoName, undo.redoName, undo.undo, undo.redo, look, reader]);
+    return [...pages, ...parts, ...actions, ...settings, ...things, ...needed, ...help];
+  }, [names, needs, undo.undoName, undo.redoName, undo.undo, undo.redo, look, reader]);
 }
+
+const settings: readonly Finding[] = Object.entries(settingGroups).flatMap(([group, { title, holds }]) =>
+  holds.map((name) => ({
+    id: `setting ${group} ${name}`,
+    kind: say('Setting'),
+    title: name,
+    detail: title,
+    go: () => go('farm', { tab: 'settings', group }),
+  })),
+);
 
 const action = (title: string, keys: string | undefined, does: () => void): Finding => ({
   id: `do ${title}`,

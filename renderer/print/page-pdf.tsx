@@ -9,7 +9,7 @@ import { PdfButton } from './pdf-button.tsx';
 const pageShown = (): Element | null => document.querySelector('.shell-frame .page');
 
 /** The page as it is shown, and the side sheet that is open beside it. */
-export async function wholePage(paper: Paper): Promise<readonly PrintedPart[]> {
+async function wholePage(paper: Paper): Promise<readonly PrintedPart[]> {
   const shown = [...document.querySelectorAll('.shell-frame .page, .shell-frame .page-and-sheet > .sheet')];
   const parts = [];
   for (const each of shown) parts.push(...(await partsOfPage(each, paper)));

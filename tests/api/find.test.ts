@@ -36,3 +36,11 @@ test('a retired bed is found no more, a new one at once', async () => {
   await t.api.undo.undo();
   expect((await t.api.find.names()).some((each) => each.id === bedId)).toBe(true);
 });
+
+test('each need of the season planned last is found by its material', async () => {
+  const found = await t.api.find.needs();
+  const seasonId = found[0]?.seasonId ?? '';
+  const { needs } = await t.api.orders.needs({ seasonId });
+  expect(found.length).toBeGreaterThan(5);
+  expect(found.map(({ key, name }) => [key, name])).toEqual(needs.map(({ key, material }) => [key, material]));
+});

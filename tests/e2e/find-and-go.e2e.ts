@@ -35,6 +35,17 @@ test('one box goes to a tab, a line, an offer, a soil test and a heap, and forgi
   await page.keyboard.press('Enter');
   await expect(page.getByRole('tab', { name: 'Offers' })).toHaveAttribute('aria-selected', 'true');
 
+  await find(page, 'last frost');
+  await page.getByRole('option', { name: /^Setting Last frost/ }).click();
+  await expect(page.getByRole('region', { name: 'Frost' }).getByRole('textbox').first()).toBeFocused();
+
+  await find(page, 'need mix');
+  await page
+    .getByRole('option', { name: /^Need / })
+    .first()
+    .click();
+  await expect(page.getByRole('complementary')).toBeVisible();
+
   await page.keyboard.press('Control+k');
   await page.keyboard.type('xyzzy');
   await expect(page.getByText('Nothing here is called “xyzzy”.')).toBeVisible();

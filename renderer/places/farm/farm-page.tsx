@@ -5,8 +5,6 @@ import { Shown } from '../../app/states.tsx';
 import { Tabs } from '../../app/tabs.tsx';
 import { api } from '../../client/api.ts';
 import { useRead } from '../../client/use-read.ts';
-import { wholePage } from '../../print/page-pdf.tsx';
-import { PdfButton } from '../../print/pdf-button.tsx';
 import { say } from '../../words/say.ts';
 import { BackupsTab } from './backups-tab.tsx';
 import { FilesTab } from './files-tab.tsx';
@@ -39,7 +37,6 @@ export function FarmPage() {
     <Page
       title={say('Farm')}
       lead={say('Where the farm lies, how figures are shown, and the file everything is kept in.')}
-      actions={<PdfButton title={say('Farm')} make={wholePage} />}
       tabs={<Tabs label={say("Parts of the farm's settings")} tabs={tabs} chosen={tab} onChoose={setTab} />}
     >
       <Shown reading={farm}>

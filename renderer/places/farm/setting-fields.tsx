@@ -1,4 +1,5 @@
-import type { ReactNode } from 'react';
+import { type ReactNode, useEffect, useRef } from 'react';
+import { setQuery, useQueryValue } from '../../app/address.ts';
 import { Caution } from '../../cautions/caution.tsx';
 import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
@@ -13,11 +14,23 @@ import { languageSpoken } from '../../words/language.ts';
 import { chooseLanguage, languageCodes, languageName } from '../../words/languages.ts';
 import { say } from '../../words/say.ts';
 import { currencies, localeChoices, overheadKeys, partsMethods, recordsRegimes, unitSystems } from './setting-choices.ts';
+import { type SettingGroup, settingGroups } from './setting-groups.ts';
 import type { SettingProps } from './settings-tab.tsx';
 
-function Group({ title, children, lead }: { readonly title: string; readonly lead?: string; readonly children: ReactNode }) {
+/** A group of settings; the one that the finding box was asked for is brought into view with its first field. */
+function Group(props: { readonly name: SettingGroup; readonly lead?: string; readonly children: ReactNode }) {
+  const { name, lead, children } = props;
+  const title = settingGroups[name].title;
+  const [wanted] = useQueryValue('group');
+  const group = useRef<HTMLElement>(null);
+  useEffect(() => {
+    if (wanted !== name) return;
+    group.current?.scrollIntoView({ block: 'start' });
+    group.current?.querySelector<HTMLElement>('input, select, textarea')?.focus({ preventScroll: true });
+    setQuery({ group: undefined });
+  }, [wanted, name]);
   return (
-    <section className="panel form" aria-label={title}>
+    <section className="panel form" aria-label={title} ref={group}>
       <h2>{title}</h2>
       {lead === undefined ? null : <p className="small soft">{lead}</p>}
       {children}
@@ -27,7 +40,7 @@ function Group({ title, children, lead }: { readonly title: string; readonly lea
 
 export function NameFields({ values, set }: SettingProps) {
   return (
-    <Group title={say('Farm')}>
+    <Group name="farm">
       <TextField label={say('Name')} path="values.name" value={values.name} onChange={(name) => set({ name })} />
       <TextField
         label={say('Address and contact')}
@@ -43,7 +56,7 @@ export function NameFields({ values, set }: SettingProps) {
 
 export function PlaceFields({ values, set }: SettingProps) {
   return (
-    <Group title={say('Place')} lead={say('Day length, sun and frost are computed for it.')}>
+    <Group name="place" lead={say('Day length, sun and frost are computed for it.')}>
       <div className="form-pair">
         <QuantityField
           label={say('Latitude')}
@@ -91,7 +104,7 @@ export function PlaceFields({ values, set }: SettingProps) {
 
 export function UnitFields({ values, set }: SettingProps) {
   return (
-    <Group title={say('Units and language')} lead={say('Only how figures are shown; what is kept does not change.')}>
+    <Group name="units" lead={say('Only how figures are shown; what is kept does not change.')}>
       <ChoiceField
         label={say('Units')}
         path="values.unitSystem"
@@ -144,7 +157,7 @@ export function FrostFields({ values, set }: SettingProps) {
     />
   );
   return (
-    <Group title={say('Frost')} lead={say('By hand, for a farm without a weather record. With a record the record is used.')}>
+    <Group name="frost" lead={say('By hand, for a farm without a weather record. With a record the record is used.')}>
       <div className="form-three">
         {field(say('Last frost, early'), 'lastFrostEarly')}
         {field(say('middle'), 'lastFrostMedian')}
@@ -162,7 +175,7 @@ export function FrostFields({ values, set }: SettingProps) {
 export function MoneyFields({ values, set }: SettingProps) {
   const reader = useReader();
   return (
-    <Group title={say('Money')}>
+    <Group name="money">
       <div className="form-pair">
         <MoneyField
           label={say('Wage for an hour')}
@@ -215,7 +228,7 @@ export function MoneyFields({ values, set }: SettingProps) {
 
 export function RecordFields({ values, set }: SettingProps) {
   return (
-    <Group title={say('Records')}>
+    <Group name="records">
       <ChoiceField
         label={say('Records kept')}
         path="values.recordsRegime"
@@ -252,7 +265,7 @@ function TrayMixField({ values, set }: SettingProps) {
 
 export function MeasureFields({ values, set }: SettingProps) {
   return (
-    <Group title={say('Measures and loads')} lead={say('Doses are given in these, and loads are counted in them.')}>
+    <Group name="measures" lead={say('Doses are given in these, and loads are counted in them.')}>
       <div className="form-three">
         <QuantityField
           label={say('Bucket')}
