@@ -12,6 +12,9 @@ test('a phone is let in by its code, ticks off a task and logs a harvest out of 
   );
   expect(added).toBe(200);
   await page.goto(`${host.origin}/farm?tab=phone`);
+  // off until someone wants it: no door, no code
+  await expect(page.getByRole('button', { name: 'Switch the field page on' })).toBeVisible();
+  await expect(page.locator('.pair-code')).toHaveCount(0);
   await page.getByRole('button', { name: 'Switch the field page on' }).click();
   await expect(page.getByRole('heading', { name: 'The field page is on' })).toBeVisible();
   // the farm's own network, another origin than the program's, and no secure context as browsers count it
@@ -35,6 +38,14 @@ test('a phone is let in by its code, ticks off a task and logs a harvest out of 
   await field.getByRole('button', { name: 'Connect' }).click();
   await expect(field.getByRole('status')).toContainText('Connected to the computer.');
   await expect(page.getByText('Phone of Kim')).toBeVisible();
+  // who looked over a shoulder comes too late: the code was for one
+  const stranger = await browser.newContext({ viewport: { width: 390, height: 780 } });
+  const late = await stranger.newPage();
+  await late.goto(`${origin}/`);
+  await late.getByLabel('Code').fill(code);
+  await late.getByRole('button', { name: 'Connect' }).click();
+  await expect(late.getByRole('alert')).toContainText('There is no code to enter now.');
+  await stranger.close();
 
   await expect(field.getByText('Mend the north fence')).toBeVisible();
   await phone.setOffline(true);
