@@ -9,6 +9,7 @@ import { CaughtFault } from './caught-fault.tsx';
 import { FarmGate } from './farm-gate.tsx';
 import { FindAndGo } from './find-and-go.tsx';
 import { HelpSheet } from './help-sheet.tsx';
+import { useKeptFocus } from './keep-focus.ts';
 import { useShellKeys } from './keys.ts';
 import { places } from './places.ts';
 import { PrintHead } from './print-head.tsx';
@@ -38,6 +39,7 @@ export function App() {
   useShellKeys({ find: () => setFinding(true), help: toggleHelp });
   useOwnWindow();
   useNewDay();
+  useKeptFocus();
   const here = places.find((each) => each.name === place);
   const Shown = Parts !== undefined && tab === 'parts' ? Parts : here?.page;
   return (

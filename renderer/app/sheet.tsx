@@ -14,9 +14,15 @@ export function Sheet(props: {
   const cameFrom = useRef<Element | null>(null);
   useEffect(() => {
     cameFrom.current = document.activeElement;
+    const table = cameFrom.current?.closest('[role="grid"]')?.getAttribute('aria-label');
     return () => {
       const back = cameFrom.current;
       if (back instanceof HTMLElement && back.isConnected) back.focus({ preventScroll: true });
+      // a table makes the cells of its rows anew; the one that Tab reaches is where the reader was
+      else if (table !== undefined && table !== null)
+        document
+          .querySelector<HTMLElement>(`[role="grid"][aria-label="${CSS.escape(table)}"] td[tabindex="0"]`)
+          ?.focus({ preventScroll: true });
       // what it was opened from may be gone, as a strip of a board drawn anew; then the page is where a reader goes on
       if (document.activeElement === document.body) document.getElementById('page')?.focus({ preventScroll: true });
     };

@@ -1,6 +1,9 @@
-import { type KeyboardEvent, useRef } from 'react';
+import { type KeyboardEvent, useEffect, useRef } from 'react';
 
 export type Tab<Name extends string> = { readonly name: Name; readonly title: string };
+
+/** The tabs from which the reader just chose. Many places draw their tabs anew with each part, and the focus must stay on them. */
+let chosenFrom: string | undefined;
 
 /** Tabs of one place. What is chosen lives in the address: `const [tab, setTab] = useQueryValue('tab')`. */
 export function Tabs<Name extends string>({
@@ -22,9 +25,17 @@ export function Tabs<Name extends string>({
     const next = tabs[(to + tabs.length) % tabs.length];
     if (next === undefined) return;
     event.preventDefault();
-    onChoose(next.name);
-    list.current?.querySelector<HTMLElement>(`[data-tab="${next.name}"]`)?.focus();
+    choose(next.name);
   };
+  const choose = (name: Name): void => {
+    chosenFrom = label;
+    onChoose(name);
+  };
+  useEffect(() => {
+    if (chosenFrom !== label) return;
+    chosenFrom = undefined;
+    list.current?.querySelector<HTMLElement>('[aria-selected="true"]')?.focus({ preventScroll: true });
+  });
   return (
     <div className="tabs no-print" role="tablist" aria-label={label} ref={list} onKeyDown={move}>
       {tabs.map((tab) => (
@@ -35,7 +46,7 @@ export function Tabs<Name extends string>({
           data-tab={tab.name}
           aria-selected={tab.name === chosen}
           tabIndex={tab.name === chosen ? 0 : -1}
-          onClick={() => onChoose(tab.name)}
+          onClick={() => choose(tab.name)}
         >
           {tab.title}
         </button>

@@ -1,16 +1,16 @@
-import { lazy, type ReactNode, Suspense, useRef } from 'react';
+import { lazy, type ReactNode, Suspense } from 'react';
 import { go, useQueryValue } from '../../app/address.ts';
 import { Button } from '../../app/button.tsx';
 import { Page } from '../../app/page.tsx';
 import { tabsOf } from '../../app/place-tabs.ts';
 import { Empty, Shown, Waiting } from '../../app/states.tsx';
+import { Tabs } from '../../app/tabs.tsx';
 import { api } from '../../client/api.ts';
 import { useRead } from '../../client/use-read.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { say } from '../../words/say.ts';
 import { NeedsTab } from '../beds/needs-tab.tsx';
 import { BudgetTab } from './budget-tab.tsx';
-import { PartTabs } from './part-tabs.tsx';
 import { PhTab } from './ph-tab.tsx';
 import { TestsTab } from './tests-tab.tsx';
 import { useToday } from './use-today.ts';
@@ -32,14 +32,12 @@ export function SoilPage() {
   const [season, setSeason] = useQueryValue('season');
   const tab = tabs.find((each) => each.name === chosen)?.name ?? 'tests';
   const today = useToday();
-  const chosenHere = useRef(false);
   const plan = useRead(api.feeding.plan, season === undefined ? {} : { seasonId: season });
   const strip = (
-    <PartTabs
+    <Tabs
       tabs={tabs}
       chosen={tab}
       label={say('Parts of Soil')}
-      chosenHere={chosenHere}
       onChoose={(name) => setTab(name === 'tests' ? undefined : name)}
     />
   );
