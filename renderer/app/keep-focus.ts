@@ -1,7 +1,11 @@
 import { useEffect } from 'react';
 
-const canHaveFocus =
-  'a[href], button:not(:disabled), input:not(:disabled), select:not(:disabled), textarea:not(:disabled), summary, [tabindex="0"]';
+/**
+ * The controls the focus may go to by itself. Not the fields to type in: there the keys of undo belong to the words being
+ * typed, and who took a line away by key wants the next press of them to bring it back.
+ */
+const mayBeGiven =
+  'a[href], button:not(:disabled), input:is([type="checkbox"], [type="radio"]):not(:disabled), select:not(:disabled), summary, [tabindex="0"]';
 
 /** Where an element stood: each element around it, from the inside out, and which child of that one led to it. */
 type Trail = readonly { readonly around: Element; readonly at: number }[];
@@ -72,7 +76,7 @@ function nextBeside(trail: Trail): HTMLElement | null {
   for (const { around, at } of trail) {
     if (!around.isConnected) continue;
     if (page !== null && around.contains(page)) return page;
-    const controls = [...around.querySelectorAll<HTMLElement>(canHaveFocus)].filter((each) => each.checkVisibility());
+    const controls = [...around.querySelectorAll<HTMLElement>(mayBeGiven)].filter((each) => each.checkVisibility());
     const place = around.children[at];
     const after = controls.find(
       (each) => place !== undefined && (place.contains(each) || place.compareDocumentPosition(each) & FOLLOWS),

@@ -26,8 +26,10 @@ export const tableShortcuts: readonly Shortcut[] = [
   { keys: say('Ctrl+D'), does: say('Fill down') },
 ];
 
+/** In a field to type in, which undoes its own words. A list to choose from or a box to tick has nothing of its own to undo. */
 const inText = (target: EventTarget | null): boolean =>
-  target instanceof HTMLElement && target.closest('input:not([type=checkbox]), textarea, select, [contenteditable]') !== null;
+  target instanceof HTMLElement &&
+  target.closest('input:not([type=checkbox], [type=radio], [type=range], [type=file]), textarea, [contenteditable]') !== null;
 
 /** What the menus of the desktop window send to its page. */
 const COMMAND = 'bedwright:command';
