@@ -5,6 +5,6 @@ export function writeCsv(block: readonly (readonly (string | number)[])[]): stri
 
 function csvCell(cell: string | number): string {
   if (typeof cell === 'number') return String(cell);
-  const guarded = /^[=+\-@\t\r]/.test(cell) ? `'${cell}` : cell;
+  const guarded = /^[=+\-@\t\r＝＋－＠]/.test(cell) ? `'${cell}` : cell;
   return /[",\r\n]/.test(guarded) ? `"${guarded.replaceAll('"', '""')}"` : guarded;
 }

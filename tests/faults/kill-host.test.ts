@@ -110,7 +110,7 @@ test('the host killed among imports keeps each one whole or not at all, and all 
     expect(acknowledged.length).toBeGreaterThan(1);
     expect(farm.sqlite.pragma('integrity_check', { simple: true })).toBe('ok');
     expect(farm.sqlite.pragma('foreign_key_check')).toEqual([]);
-    expect(farm.undoState().undo).toBe('Import harvests');
+    expect(farm.undoState().undo).toBe('Import a file of harvests');
     farm.close();
     from += asked.length;
   }
