@@ -26,9 +26,10 @@ export function PartGrid() {
           onEdit={async (edits) =>
             setRows((before) => {
               const byId = Map.groupBy(edits, (edit) => edit.row.id);
-              return before.map((row) =>
-                (byId.get(row.id) ?? []).reduce((next, edit) => ({ ...next, [edit.key]: edit.value }), row),
-              );
+              return before.map((row) => ({
+                ...row,
+                ...Object.fromEntries((byId.get(row.id) ?? []).map((edit) => [edit.key, edit.value])),
+              }));
             })
           }
         />

@@ -42,7 +42,7 @@ test('beds to be built, and a worn part of a line, are needs with their reason a
   const plans = page.getByRole('dialog', { name: 'Beds to build' });
   await expect(plans.getByText('None yet.')).toBeVisible();
   await plans.getByLabel('Design').selectOption({ index: 1 });
-  const design = await plans.getByLabel('Design').locator('option:checked').innerText();
+  const design = (await plans.getByLabel('Design').locator('option:checked').textContent()) ?? '';
   await plans.getByLabel('Beds', { exact: true }).fill('6');
   await plans.getByRole('button', { name: 'Plan them' }).click();
   await expect(page.getByRole('status').filter({ hasText: 'One field' })).toBeVisible();
@@ -58,7 +58,7 @@ test('beds to be built, and a worn part of a line, are needs with their reason a
   const wear = page.getByRole('region', { name: 'Wear of the parts' });
   await wear.getByRole('button', { name: 'Enter a part' }).click();
   await wear.getByLabel('Part', { exact: true }).selectOption({ index: 1 });
-  const part = await wear.getByLabel('Part', { exact: true }).locator('option:checked').innerText();
+  const part = (await wear.getByLabel('Part', { exact: true }).locator('option:checked').textContent()) ?? '';
   await wear.getByLabel('In since').fill('2022-04-01');
   await wear.getByLabel('Life').fill('4');
   await wear.getByRole('button', { name: 'Enter it' }).click();

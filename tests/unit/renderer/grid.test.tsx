@@ -72,9 +72,10 @@ function Kept({ first }: { readonly first: readonly BedRow[] }) {
           onEdit={async (edits) => {
             sent.push(edits);
             setRows((before) =>
-              before.map((row) =>
-                edits.filter((edit) => edit.row.id === row.id).reduce((next, edit) => ({ ...next, [edit.key]: edit.value }), row),
-              ),
+              before.map((row) => ({
+                ...row,
+                ...Object.fromEntries(edits.filter((edit) => edit.row.id === row.id).map((edit) => [edit.key, edit.value])),
+              })),
             );
           }}
         />
