@@ -92,7 +92,7 @@ function limeRate(input: PhPlanInput) {
     return {
       rate_kg_per_m2: MEDIA_LIME_KG_PER_M3_PER_PH * (targetPh - soilPh) * depth_m,
       heldAtEdge: false,
-      method: 'peat mix, 2.25 kg/m³ for each pH step',
+      method: 'peat mix, 2.25 kg/m3 for each pH step',
       source: 'common practice, no source: 3 to 6 kg/m³ from about pH 4 to 6',
     };
   if (input.bufferPh !== null && input.bufferMethod === 'mehlich' && targetPh <= 6.6) {

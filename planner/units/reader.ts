@@ -1,6 +1,6 @@
 import { type NumberSource, readNumber } from './parse-number.ts';
 import { printForEntry, printNumber, printQuantity } from './print.ts';
-import { printDate } from './print-date.ts';
+import { type DateForm, printDate, printDatesIn } from './print-date.ts';
 import { printMoney } from './print-money.ts';
 import { readerUnit, signOf, symbolForName } from './reader-unit.ts';
 import { unitOfName } from './symbol.ts';
@@ -23,7 +23,9 @@ export type Reader = ReaderSettings & {
   /** The canonical number as the reader's number: for axes. */
   readonly scale: (value: number, unit: string) => number;
   readonly money: (amount_minor: number | null | undefined) => string;
-  readonly date: (iso: string | null | undefined, form?: 'short' | 'long') => string;
+  readonly date: (iso: string | null | undefined, form?: DateForm) => string;
+  /** A finished text with the calendar dates in it as the reader writes them. */
+  readonly datesIn: (text: string) => string;
 };
 
 const NONE = '–';
@@ -47,6 +49,7 @@ export function readerOf(settings: ReaderSettings): Reader {
     },
     money: (amount) => (amount === null || amount === undefined ? NONE : printMoney(amount, currency, 0, locale)),
     date: (iso, form = 'short') => (iso === null || iso === undefined || iso === '' ? NONE : printDate(iso, locale, form)),
+    datesIn: (text) => printDatesIn(text, locale),
   };
 }
 

@@ -21,7 +21,7 @@ export type LabelSheet = {
 export const labelSheets: readonly LabelSheet[] = [
   {
     id: 'letter-30',
-    text: 'Letter, 30 labels of 2 5/8 by 1 in',
+    text: say('Letter, 30 labels of 2 5/8 by 1 in'),
     paper: 'letter',
     across: 3,
     down: 10,

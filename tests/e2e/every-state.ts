@@ -63,7 +63,7 @@ export const openings: readonly Opening[] = [
   { part: `${place}/season/season-choice.tsx`, at: '/season', open: press('A season with nothing in it') },
   { part: `${place}/season/add-planting.tsx`, at: '/season', open: press('Add planting') },
   { part: `${place}/season/gap-sheet.tsx`, at: '/season', open: press('A-01') },
-  { part: `${place}/season/planting-sheet.tsx`, at: '/season', open: press(/^Leek, in the bed 2027/) },
+  { part: `${place}/season/planting-sheet.tsx`, at: '/season', open: press(/^Leek, in the bed [^,]+, 2027/) },
   { part: `${place}/season/add-demand.tsx`, at: '/season?tab=demand', open: press('Add demand') },
   { part: `${place}/soil/test-form.tsx`, at: '/soil', open: press('Enter a test') },
   { part: `${place}/soil/test-import.tsx`, at: '/soil', open: press('Bring in CSV') },

@@ -9,7 +9,7 @@ test('from a need to the costs: ordered, partly received, some sent back, counte
   await page.getByRole('button', { name: 'Add a need' }).click();
   const adding = page.getByRole('dialog', { name: 'Add a need' });
   const battery = adding.getByLabel('Material').locator('option', { hasText: 'Battery, lithium iron phosphate' });
-  const part = await battery.innerText();
+  const part = (await battery.textContent()) ?? '';
   await adding.getByLabel('Material').selectOption({ label: part });
   await adding.getByLabel('Amount').fill('3');
   await adding.getByRole('button', { name: 'Add', exact: true }).click();
@@ -105,7 +105,7 @@ test('straw out of stock onto a bed stands in that bed’s costs', async ({ page
     const heads = await page.getByRole('columnheader').allInnerTexts();
     const column = heads.findIndex((each) => each.trim().startsWith(head));
     expect(column).toBeGreaterThan(0);
-    return Number((await row.getByRole('gridcell').nth(column).innerText()).replaceAll(/[^\d.-]/g, ''));
+    return Number(((await row.getByRole('gridcell').nth(column).textContent()) ?? '').replaceAll(/[^\d.-]/g, ''));
   };
   const direct = async (): Promise<number> => {
     await page.goto(`${host.origin}/costs?season=season-2026`);

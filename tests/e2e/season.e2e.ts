@@ -1,19 +1,20 @@
 import { readFileSync } from 'node:fs';
+import { printDate } from '../../planner/units/print-date.ts';
 import { expect, test } from './program.ts';
 
 test('a planting is lifted by key, moved a week, put down, and taken back', async ({ page, host }) => {
   await page.goto(`${host.origin}/season`);
   const board = page.getByRole('application', { name: /Beds down, weeks across/ });
-  const strip = board.getByRole('button', { name: /in the bed 2027/ }).first();
+  const strip = board.getByRole('button', { name: /in the bed [^,]+, 2027/ }).first();
   await strip.focus();
   const before = (await strip.getAttribute('aria-label')) ?? '';
-  const inBed = /in the bed (\d{4}-\d{2}-\d{2})/.exec(before)?.[1] ?? '';
+  const inBed = /in the bed (.+?), harvest/.exec(before)?.[1] ?? '';
   await page.keyboard.press('Space');
   await page.keyboard.press('Shift+ArrowRight');
   await expect(page.getByRole('status').filter({ hasText: '+7 d' })).toBeVisible();
   await page.keyboard.press('Enter');
   await expect(page.getByText(/^Moved /)).toBeVisible();
-  const next = new Date(Date.parse(inBed) + 7 * 86_400_000).toISOString().slice(0, 10);
+  const next = printDate(new Date(Date.parse(`${inBed} UTC`) + 7 * 86_400_000).toISOString().slice(0, 10), 'en-US');
   await expect(board.getByRole('button', { name: `in the bed ${next}` }).first()).toBeVisible();
   await page.getByRole('button', { name: /Undo move the planting of/i }).click();
   await expect(board.getByRole('button', { name: before.slice(0, 40) }).first()).toBeVisible();
@@ -23,7 +24,7 @@ test('a planting is dragged to another day and the board says what stands agains
   await page.goto(`${host.origin}/season`);
   const strip = page
     .getByRole('application')
-    .getByRole('button', { name: /in the bed 2027/ })
+    .getByRole('button', { name: /in the bed [^,]+, 2027/ })
     .first();
   const box = await strip.boundingBox();
   if (box === null) throw new Error('the strip is not drawn');
@@ -40,7 +41,7 @@ test('a gap offers what fits, and planting one of them puts it on the board', as
   await page.goto(`${host.origin}/season`);
   const strip = page
     .getByRole('application')
-    .getByRole('button', { name: /in the bed 2027/ })
+    .getByRole('button', { name: /in the bed [^,]+, 2027/ })
     .first();
   await strip.focus();
   await page.keyboard.press('g');
@@ -69,7 +70,7 @@ test('what happened goes beside the plan and cannot lie in the future', async ({
   await page.goto(`${host.origin}/season`);
   await page
     .getByRole('application')
-    .getByRole('button', { name: /in the bed 2027/ })
+    .getByRole('button', { name: /in the bed [^,]+, 2027/ })
     .first()
     .focus();
   await page.keyboard.press('Enter');

@@ -1,7 +1,9 @@
+import type { Reader } from '../../../planner/units/reader.ts';
 import type { api } from '../../client/api.ts';
 import type { InputOf, OutputOf } from '../../client/use-read.ts';
-import { type Column, choice, count, flag, quantity, text } from '../../table/column.ts';
+import { type Column, choice, count, derived, flag, quantity, text } from '../../table/column.ts';
 import { say } from '../../words/say.ts';
+import { yieldText } from './yield-text.ts';
 
 export type CropLine = OutputOf<typeof api.crops.list>[number];
 export type FactName = InputOf<typeof api.crops.setFact>['name'];
@@ -13,7 +15,7 @@ export const hardiness = [
   { value: 'very-tender', text: say('very tender') },
 ] as const;
 
-export const cropColumns: readonly Column<CropLine>[] = [
+export const cropColumns = (reader: Reader): readonly Column<CropLine>[] => [
   text('name', say('Crop'), { width: 180 }),
   text('family', say('Family'), { width: 130 }),
   choice('frost_tolerance', say('Frost'), hardiness, { edit: true }),
@@ -24,8 +26,15 @@ export const cropColumns: readonly Column<CropLine>[] = [
   count('weeks_indoors_max', say('Weeks indoors'), { edit: true }),
   quantity('intensive_m', say('Spacing in a bed'), { edit: true }),
   quantity('min_soil_depth_m', say('Soil at least'), { edit: true }),
-  count('yield_typical_per_m2', say('Yield a m²'), { edit: true }),
-  text('yield_unit', 'in', { width: 70 }),
+  derived(
+    'text',
+    'yieldText',
+    say('Yield'),
+    (row) => (row.yield_typical_per_m2 === null ? '' : yieldText(row.yield_typical_per_m2, row.yield_unit ?? '', reader)),
+    { width: 110 },
+  ),
+  count('yield_typical_per_m2', say('Yield a m²'), { edit: true, shown: false }),
+  text('yield_unit', say('Yield counted in'), { width: 70, shown: false }),
   count('varieties', say('Varieties')),
   count('ownFacts', say('Own figures')),
   flag('hidden', say('Not grown'), { shown: false }),

@@ -12,6 +12,7 @@ import { TextField } from '../../fields/text-field.tsx';
 import { say } from '../../words/say.ts';
 import { FactForm } from './fact-form.tsx';
 import { unitOfFact } from './fact-unit.ts';
+import { yieldText } from './yield-text.ts';
 
 type CropOne = OutputOf<typeof api.crops.one>;
 export type CropFactRow = CropOne['facts'][number];
@@ -79,7 +80,6 @@ function Learned({ found }: { readonly found: CropOne }) {
   const take = useChange(api.crops.takeLearned);
   const reader = useReader();
   if (found.learned.length === 0) return null;
-  const two = (value: number): string => reader.print(value, '', 2);
   return (
     <section className="panel stack">
       <h3>{say('From your own records')}</h3>
@@ -106,8 +106,8 @@ function Learned({ found }: { readonly found: CropOne }) {
             <>
               <dt>{say('Yield')}</dt>
               <dd>
-                {two(each.yield_per_m2.mean)} {each.unit} a m² ({two(each.yield_per_m2.least)}–{two(each.yield_per_m2.most)}),{' '}
-                {each.restsOn.yields}
+                {yieldText(each.yield_per_m2.mean, each.unit, reader)} ({yieldText(each.yield_per_m2.least, each.unit, reader)} –{' '}
+                {yieldText(each.yield_per_m2.most, each.unit, reader)}), {each.restsOn.yields}
               </dd>
             </>
           )}

@@ -1,9 +1,10 @@
-import { type ReactNode, useState } from 'react';
+import { type ReactNode, useMemo, useState } from 'react';
 import { useQueryValue } from '../../app/address.ts';
 import { Button } from '../../app/button.tsx';
 import { Page } from '../../app/page.tsx';
 import { Empty, Shown } from '../../app/states.tsx';
 import { api } from '../../client/api.ts';
+import { useReader } from '../../client/reader.tsx';
 import { useChange } from '../../client/use-change.ts';
 import { useRead } from '../../client/use-read.ts';
 import { Grid } from '../../table/grid.tsx';
@@ -18,6 +19,8 @@ const rowId = (row: CropLine): string => row.cropId;
 export function CropsTab({ tabs }: { readonly tabs: ReactNode }) {
   const crops = useRead(api.crops.list, undefined);
   const [cropId, setCropId] = useQueryValue('crop');
+  const reader = useReader();
+  const columns = useMemo(() => cropColumns(reader), [reader]);
   const [adding, setAdding] = useState(false);
   const set = useChange(api.crops.setFact);
   return (
@@ -37,7 +40,7 @@ export function CropsTab({ tabs }: { readonly tabs: ReactNode }) {
           <Grid
             name="Crops"
             rows={rows}
-            columns={cropColumns}
+            columns={columns}
             rowId={rowId}
             onOpen={(row) => setCropId(row.cropId)}
             onEdit={async (edits) => {

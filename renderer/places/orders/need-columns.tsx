@@ -3,6 +3,7 @@ import { tradeUnit } from '../../../planner/units/trade-unit.ts';
 import type { api } from '../../client/api.ts';
 import type { OutputOf } from '../../client/use-read.ts';
 import { type Column, choice, date, derived, flag, text } from '../../table/column.ts';
+import { sayKnown } from '../../words/known.ts';
 import { say } from '../../words/say.ts';
 
 export type NeedRow = OutputOf<typeof api.orders.needs>['needs'][number];
@@ -33,7 +34,7 @@ export function needColumns(
   return [
     text('material', say('Material'), { width: 175 }),
     choice('source', say('For'), sources, { width: 100 }),
-    text('reason', say('Reason'), { width: 215 }),
+    derived('text', 'reasonText', say('Reason'), (row) => reader.datesIn(sayKnown(row.reason)), { width: 215 }),
     derived('text', 'amountText', say('Amount'), (row) => reader.print(row.amount, tradeUnit(row.baseUnit)), {
       width: 95,
       hint: say('Before stock is taken off; open the need for another amount'),

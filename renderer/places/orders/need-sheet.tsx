@@ -24,7 +24,7 @@ export function NeedSheet(props: { readonly row: NeedRow; readonly seasonId: str
     <Sheet title={row.material} onClose={onClose}>
       <dl className="facts">
         <dt>{say('Reason')}</dt>
-        <dd>{sayKnown(row.reason)}</dd>
+        <dd>{reader.datesIn(sayKnown(row.reason))}</dd>
         <dt>{row.source === 'hand' ? say('Entered') : say('Computed')}</dt>
         <dd>{reader.print(row.computed, tradeUnit(row.baseUnit))}</dd>
         {row.changed ? (

@@ -1,6 +1,7 @@
 import type { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import type { OutputOf } from '../../client/use-read.ts';
+import { sayKnown } from '../../words/known.ts';
 import { say, sayWith } from '../../words/say.ts';
 
 type OpenNeed = OutputOf<typeof api.orders.needs>['open'][number];
@@ -29,7 +30,7 @@ export function OpenNeeds({ open }: { readonly open: readonly OpenNeed[] }) {
             {sayWith('{name}, {amount} <b>({reason}): {lacks}.</b>', {
               name: each.name,
               amount: reader.print(each.amount, each.unit, each.unit === 'count' ? 3 : undefined),
-              reason: each.reason,
+              reason: reader.datesIn(sayKnown(each.reason)),
               lacks: whatToDo[each.lacks],
               b: (words) => <span className="soft">{words}</span>,
             })}

@@ -8,6 +8,7 @@ import { api, client } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { useChange } from '../../client/use-change.ts';
 import { useRead } from '../../client/use-read.ts';
+import { sayKnown } from '../../words/known.ts';
 import { say } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 import type { SupplierList } from './list-text.ts';
@@ -85,7 +86,7 @@ export function SupplierPart({ list, seasonId }: { readonly list: SupplierList; 
                   name={`${row.material}, ${row.offer}`}
                   explain={() => client.orders.explainLine.query({ seasonId, shoppingLineId: row.shoppingLineId })}
                 />
-                <div className="soft small">{row.reason}</div>
+                <div className="soft small">{reader.datesIn(sayKnown(row.reason))}</div>
                 {today.state === 'ready' && isStalePrice(row.pricedDate as IsoDate, today.data.today) ? (
                   <span className="state-mark" data-tone="warn">
                     {say('price of {pricedDate}: ask again', { pricedDate: reader.date(row.pricedDate) })}

@@ -1,3 +1,4 @@
+import type { Reader } from '../../../planner/units/reader.ts';
 import type { DemandData } from './demand-tab.tsx';
 
 type BalanceRow = DemandData['balance'][number];
@@ -15,12 +16,16 @@ export function cropsOfBalance(rows: readonly BalanceRow[]): readonly BalanceCro
   return [...crops.values()].sort((a, b) => b.short - a.short || a.name.localeCompare(b.name, 'en'));
 }
 
+/** The word for what is counted: weight in the reader's unit, anything else by its own word. */
+export const soldIn = (unit: string, reader: Pick<Reader, 'sign'>): string => (unit === 'kg' ? reader.sign('kg') : unit);
+
 /** What is short, as a share of what is wanted: 0 all of it is there, 1 nothing. */
-export function balanceGrid(rows: readonly BalanceRow[]) {
+export function balanceGrid(rows: readonly BalanceRow[], reader: Pick<Reader, 'sign'>) {
+  const nameOf = (row: BalanceRow): string => `${row.cropName} (${soldIn(row.unit, reader)})`;
   const wanted = rows.filter((row) => row.wanted > 0);
-  const names = [...new Set(wanted.map((row) => `${row.cropName} (${row.unit})`))].sort();
+  const names = [...new Set(wanted.map(nameOf))].sort();
   const weeks = [...new Set(wanted.map((row) => row.week))].sort();
-  const shares = new Map(wanted.map((row) => [`${row.cropName} (${row.unit}) ${row.week}`, Math.max(0, -row.over) / row.wanted]));
+  const shares = new Map(wanted.map((row) => [`${nameOf(row)} ${row.week}`, Math.max(0, -row.over) / row.wanted]));
   return {
     rows: names,
     weeks,

@@ -1,6 +1,8 @@
 import { memo } from 'react';
 import type { Finding, PlanPlanting, PlanSpan } from '../../../planner/season/plan.ts';
+import type { Reader } from '../../../planner/units/reader.ts';
 import type { FamilyMark } from '../../look/family-mark.tsx';
+import { sayKnown } from '../../words/known.ts';
 import { say } from '../../words/say.ts';
 import type { BoardRow } from './board-data.ts';
 import { stripOf } from './strip.ts';
@@ -23,15 +25,20 @@ const named = (row: BoardRow | undefined, planting: PlanPlanting): string =>
     : planting.crop.cropName;
 
 /** What a reader who does not see the drawing is told of a planting. */
-export function barLabel(planting: PlanPlanting, row: BoardRow | undefined, worst: Finding | undefined): string {
+export function barLabel(
+  planting: PlanPlanting,
+  row: BoardRow | undefined,
+  worst: Finding | undefined,
+  reader: Pick<Reader, 'date' | 'datesIn'>,
+): string {
   const dates = say('in the bed {inBed}, harvest {firstHarvest} to {lastHarvest}, free {free}', {
-    inBed: planting.inBed,
-    firstHarvest: planting.firstHarvest,
-    lastHarvest: planting.lastHarvest,
-    free: planting.free,
+    inBed: reader.date(planting.inBed),
+    firstHarvest: reader.date(planting.firstHarvest),
+    lastHarvest: reader.date(planting.lastHarvest),
+    free: reader.date(planting.free),
   });
   const happened = row?.hasHappened === true ? say(', has begun') : '';
-  return `${named(row, planting)}, ${dates}${happened}${worst === undefined ? '' : `. ${worst.message}`}`;
+  return `${named(row, planting)}, ${dates}${happened}${worst === undefined ? '' : `. ${reader.datesIn(sayKnown(worst.message))}`}`;
 }
 
 /** One planting on one bed, drawn as a strip of a field log. */

@@ -1,5 +1,6 @@
 import { memo } from 'react';
 import type { Finding } from '../../../planner/season/plan.ts';
+import { useReader } from '../../client/reader.tsx';
 import type { FamilyMark } from '../../look/family-mark.tsx';
 import { BoardBar, barLabel } from './board-bar.tsx';
 import type { BoardRow } from './board-data.ts';
@@ -21,6 +22,7 @@ export type LineProps = {
 /** One bed through the season: its strips, and for each a button that a key or a screen reader finds. */
 export const BoardBedLine = memo(function BoardBedLine(props: LineProps) {
   const { line, scale, rows, marks, worst, heldId, chosenId, focusKey } = props;
+  const reader = useReader();
   const height = LINE_PX[line.kind];
   const pieces = piecesOf(line);
   const isPut = ({ planting }: Piece): boolean => planting.id !== heldId;
@@ -54,7 +56,7 @@ export const BoardBedLine = memo(function BoardBedLine(props: LineProps) {
             data-bed={line.id}
             tabIndex={focusKey === key ? 0 : -1}
             style={{ left, width: Math.max(6, scale.x(planting.free) - left) }}
-            aria-label={barLabel(planting, rows.get(planting.id), worst.get(planting.id))}
+            aria-label={barLabel(planting, rows.get(planting.id), worst.get(planting.id), reader)}
             aria-pressed={planting.id === heldId}
           />
         );

@@ -169,8 +169,8 @@ function BoardOf({ data, tabs }: { readonly data: BoardData; readonly tabs: Reac
           <h2 className="print-only">
             {say('Season {season}: {startDate} to {endDate}', {
               season: data.season.name,
-              startDate: data.season.startDate,
-              endDate: data.season.endDate,
+              startDate: reader.date(data.season.startDate),
+              endDate: reader.date(data.season.endDate),
             })}
           </h2>
           <div ref={printable}>

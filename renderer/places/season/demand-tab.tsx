@@ -14,7 +14,7 @@ import { type Column, choice, count, derived, money, text } from '../../table/co
 import { Grid } from '../../table/grid.tsx';
 import { say } from '../../words/say.ts';
 import { AddDemand } from './add-demand.tsx';
-import { balanceGrid, cropsOfBalance } from './balance-rows.ts';
+import { balanceGrid, cropsOfBalance, soldIn } from './balance-rows.ts';
 import { SeasonChoice, useSeasonId } from './season-choice.tsx';
 
 export type DemandData = OutputOf<typeof api.demand.list>;
@@ -69,7 +69,7 @@ function DemandOf({ data, tabs }: { readonly data: DemandData; readonly tabs: Re
   const crops = useMemo(() => cropsOfBalance(data.balance), [data.balance]);
   const crop = crops.find((each) => each.key === chosen) ?? crops[0];
   const rows = data.balance.filter((row) => `${row.cropId}/${row.unit}` === crop?.key);
-  const grid = useMemo(() => balanceGrid(data.balance), [data.balance]);
+  const grid = useMemo(() => balanceGrid(data.balance, reader), [data.balance, reader]);
   return (
     <Page
       title={say('Season')}
@@ -91,17 +91,22 @@ function DemandOf({ data, tabs }: { readonly data: DemandData; readonly tabs: Re
             <select className="plain-select" value={crop.key} onChange={(event) => setChosen(event.target.value)}>
               {crops.map((each) => (
                 <option key={each.key} value={each.key}>
-                  {each.name} ({each.unit})
-                  {each.short > 0 ? say(' · short {short}', { short: Number(each.short.toPrecision(2)) }) : ''}
+                  {each.name} ({soldIn(each.unit, reader)})
+                  {each.short > 0
+                    ? say(' · short {short}', { short: reader.number(each.short, each.unit === 'kg' ? 'kg' : '', 2) })
+                    : ''}
                 </option>
               ))}
             </select>
           </label>
           <Chart
-            title={say('{crop}: expected harvest against demand, {unit} a week', { crop: crop.name, unit: crop.unit })}
+            title={say('{crop}: expected harvest against demand, {unit} a week', {
+              crop: crop.name,
+              unit: soldIn(crop.unit, reader),
+            })}
             rows={rows}
             x={{ name: say('Week of'), text: (row) => reader.date(row.week) }}
-            unit=""
+            unit={crop.unit === 'kg' ? 'kg' : ''}
             series={[
               { name: say('Expected'), as: 'bar', read: (row) => row.typical },
               { name: say('Wanted'), as: 'line', read: (row) => row.wanted },

@@ -1,6 +1,7 @@
 import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { type InputOf, useRead } from '../../client/use-read.ts';
+import { sayKnown } from '../../words/known.ts';
 import { say, sayWith } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 
@@ -86,7 +87,7 @@ export function EntryPreview({ input }: { readonly input: InputOf<typeof api.pla
                 data-weight={finding.weight}
                 className="small"
               >
-                {finding.message}
+                {reader.datesIn(sayKnown(finding.message))}
               </li>
             ))}
         </ul>

@@ -1,6 +1,7 @@
 import type { Finding, PlanBed, PlanPlanting } from '../../../planner/season/plan.ts';
 import { Button } from '../../app/button.tsx';
 import { useReader } from '../../client/reader.tsx';
+import { sayKnown } from '../../words/known.ts';
 import { say, sayWith } from '../../words/say.ts';
 import { COPY_ID, type Lifted } from './lifted.ts';
 
@@ -59,7 +60,7 @@ export function LiftedLine(props: {
         <ul>
           {against.map((finding) => (
             <li key={`${finding.code} ${finding.bedId} ${finding.otherId}`} data-weight={finding.weight}>
-              {finding.message}
+              {reader.datesIn(sayKnown(finding.message))}
             </li>
           ))}
         </ul>

@@ -1,5 +1,6 @@
 import { type ReactNode, useState } from 'react';
 import { explainDose } from '../../../planner/fertility/explain-dose.ts';
+import { messageFor } from '../../../planner/units/print-message.ts';
 import { go } from '../../app/address.ts';
 import { Button } from '../../app/button.tsx';
 import { Page } from '../../app/page.tsx';
@@ -9,6 +10,7 @@ import { api } from '../../client/api.ts';
 import { useReader } from '../../client/reader.tsx';
 import { useChange } from '../../client/use-change.ts';
 import { useRead } from '../../client/use-read.ts';
+import { sayKnown } from '../../words/known.ts';
 import { say } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 import { DoneDialog } from './done-dialog.tsx';
@@ -156,7 +158,7 @@ export function CardsTab({
                                   {dose.material}
                                 </label>
                                 <div className="small soft">
-                                  {dose.method}
+                                  {messageFor(sayKnown(dose.method), reader.system, reader.locale)}
                                   {dose.dusty ? say('; dusty: mask, low wind') : ''}
                                   {dose.caustic ? say('; caustic: gloves and eye cover') : ''}
                                 </div>

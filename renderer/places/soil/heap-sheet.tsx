@@ -78,11 +78,11 @@ export function HeapSheet({
         <Chart
           title={say('Temperature of the heap')}
           rows={readings}
-          x={{ name: say('Day'), text: (row) => row.date.slice(5) }}
+          x={{ name: say('Day'), text: (row) => reader.date(row.date, 'day') }}
           unit="C"
           height={190}
           series={[{ name: say('Temperature'), as: 'line', read: (row) => row.temperature_C }]}
-          marks={[{ name: '131 °F', value: 55 }]}
+          marks={[{ name: reader.print(55, 'C'), value: 55 }]}
         />
       )}
       <Reading heap={heap} today={today} />

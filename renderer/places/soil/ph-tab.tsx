@@ -1,5 +1,7 @@
 import { type ReactNode, useMemo, useState } from 'react';
 import type { IsoDate } from '../../../planner/calendar.ts';
+import { messageFor } from '../../../planner/units/print-message.ts';
+import type { Reader } from '../../../planner/units/reader.ts';
 import { Button } from '../../app/button.tsx';
 import { Page } from '../../app/page.tsx';
 import { Empty, Shown } from '../../app/states.tsx';
@@ -11,8 +13,9 @@ import { useRead } from '../../client/use-read.ts';
 import { ChoiceField } from '../../fields/choice-field.tsx';
 import { DateField } from '../../fields/date-field.tsx';
 import { QuantityField } from '../../fields/quantity-field.tsx';
-import { type Column, choice, count, date, quantity, text } from '../../table/column.ts';
+import { type Column, choice, count, date, derived, quantity, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';
+import { sayKnown } from '../../words/known.ts';
 import { say } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 import type { FeedingPlanView, PhRow } from './soil-types.ts';
@@ -20,7 +23,7 @@ import { actChoices } from './soil-words.ts';
 import { useToday } from './use-today.ts';
 import { type WishPart, wishesWith } from './wishes.ts';
 
-const columnsFor = (seasonId: string): readonly Column<PhRow>[] => [
+const columnsFor = (seasonId: string, reader: Reader): readonly Column<PhRow>[] => [
   text('code', say('Bed'), { width: 84 }),
   quantity('area_m2', say('Area'), { width: 90, total: 'sum' }),
   date('testDate', say('Tested'), { width: 112 }),
@@ -43,8 +46,10 @@ const columnsFor = (seasonId: string): readonly Column<PhRow>[] => [
       ),
   }),
   count('applications', say('In parts'), { width: 84, hint: say('Half a year apart where it is much') }),
-  text('method', say('By'), { width: 190 }),
-  text('note', say('Note'), { width: 360 }),
+  derived('text', 'methodText', say('By'), (row) => messageFor(sayKnown(row.method), reader.system, reader.locale), {
+    width: 190,
+  }),
+  derived('text', 'noteText', say('Note'), (row) => sayKnown(row.note), { width: 360 }),
 ];
 const rowId = (row: PhRow): string => row.bedId;
 
@@ -66,7 +71,7 @@ export function PhTab({
   const planPh = useChange(api.feeding.planPh);
   const [chosen, setChosen] = useState<readonly string[]>([]);
   const [when, setWhen] = useState<IsoDate | null>(null);
-  const columns = useMemo(() => columnsFor(seasonId), [seasonId]);
+  const columns = useMemo(() => columnsFor(seasonId, reader), [seasonId, reader]);
   const limes = plan.materials.filter((each) => (each.neutralisingShare ?? 0) > 0.3);
   const sulfurs = plan.materials.filter((each) => each.materialId.startsWith('sulfur'));
   const set = (part: WishPart) => void wish.run(wishesWith(plan.plan, part));

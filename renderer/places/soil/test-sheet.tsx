@@ -137,6 +137,8 @@ export function TestSheet({
 }
 
 function Trend({ bedId, code, method }: { readonly bedId: string; readonly code: string; readonly method: string }) {
+  const reader = useReader();
+
   const trend = useRead(api.soilTests.trend, { bedId });
   if (trend.state !== 'ready') return null;
   // figures of another method lie on another scale: they are left out
@@ -149,7 +151,7 @@ function Trend({ bedId, code, method }: { readonly bedId: string; readonly code:
       <Chart
         title={say('P and K of {code} over the years, mg/kg', { code })}
         rows={same}
-        x={{ name: say('Sampled'), text: (row) => row.date.slice(0, 7) }}
+        x={{ name: say('Sampled'), text: (row) => reader.date(row.date, 'month') }}
         unit=""
         height={190}
         series={[
@@ -160,7 +162,7 @@ function Trend({ bedId, code, method }: { readonly bedId: string; readonly code:
       <Chart
         title={say('pH of {code} over the years', { code })}
         rows={same}
-        x={{ name: say('Sampled'), text: (row) => row.date.slice(0, 7) }}
+        x={{ name: say('Sampled'), text: (row) => reader.date(row.date, 'month') }}
         unit=""
         height={150}
         series={[{ name: 'pH', as: 'line', read: (row) => row.ph }]}

@@ -56,7 +56,7 @@ export function BedWaterSheet({ bedId, onClose }: { readonly bedId: string; read
             <Chart
               title={say('Missing in the rooted soil')}
               rows={bed.days}
-              x={{ name: say('Day'), text: (day) => day.date.slice(5) }}
+              x={{ name: say('Day'), text: (day) => reader.date(day.date, 'day') }}
               unit="L"
               height={220}
               series={[
@@ -69,7 +69,7 @@ export function BedWaterSheet({ bedId, onClose }: { readonly bedId: string; read
               <Chart
                 title={bed.store.free.kind === 'basin' ? say('Water in the basin') : say('Water in the reservoir')}
                 rows={bed.days}
-                x={{ name: say('Day'), text: (day) => day.date.slice(5) }}
+                x={{ name: say('Day'), text: (day) => reader.date(day.date, 'day') }}
                 unit="L"
                 height={180}
                 series={[{ name: say('Standing'), as: 'area', read: (day) => day.free_L }]}
@@ -78,7 +78,7 @@ export function BedWaterSheet({ bedId, onClose }: { readonly bedId: string; read
             <Chart
               title={say('Given and lost')}
               rows={bed.days}
-              x={{ name: say('Day'), text: (day) => day.date.slice(5) }}
+              x={{ name: say('Day'), text: (day) => reader.date(day.date, 'day') }}
               unit="L"
               height={180}
               series={[

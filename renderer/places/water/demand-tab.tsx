@@ -26,6 +26,7 @@ export function DemandTab() {
 }
 
 function DemandBody({ demand, overview }: { readonly demand: Demand; readonly overview: Overview }) {
+  const reader = useReader();
   const { seasonId } = useDemandChoice();
   const [asked] = useQueryValue('supply');
   const [, setBed] = useQueryValue('bed');
@@ -47,7 +48,7 @@ function DemandBody({ demand, overview }: { readonly demand: Demand; readonly ov
       <Chart
         title={say('Water to give in the weather of {year}, mean of seven days', { year: demand.year })}
         rows={days}
-        x={{ name: say('Day'), text: (day) => day.date.slice(5) }}
+        x={{ name: say('Day'), text: (day) => reader.date(day.date, 'day') }}
         unit="L_per_day"
         series={[
           { name: say('Need, rain taken off'), as: 'area', read: (day) => day.need_L_per_day },

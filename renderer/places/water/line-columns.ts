@@ -8,7 +8,7 @@ export const runColumns: readonly Column<RunRow>[] = [
   quantity('length_m', say('Length'), { edit: true, total: 'sum' }),
   quantity('insideDiameter_mm', say('Inside'), {
     edit: true,
-    hint: say('Inside diameter: “half-inch” is sold from 0.50 to 0.62 in'),
+    hint: say('Inside diameter: “half-inch” is sold from 0.50 to 0.62 in (12.7 to 15.7 mm)'),
   }),
   quantity('teeBore_mm', say('Tee bore'), {
     edit: true,

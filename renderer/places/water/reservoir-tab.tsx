@@ -141,7 +141,7 @@ function Answer({ data, answer, onEdit }: { readonly data: LineData; readonly an
                 year: shown.year,
               })}
               rows={shown.days}
-              x={{ name: say('Day'), text: (day) => day.date }}
+              x={{ name: say('Day'), text: (day) => reader.date(day.date, 'day') }}
               unit="L"
               series={[{ name: say('In the reservoir'), as: 'area', read: (day) => day.level_L }]}
               marks={[{ name: say('pump must stop'), value: line.reservoir_L * (1 - line.usableShare) }]}

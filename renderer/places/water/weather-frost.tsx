@@ -10,7 +10,7 @@ const PLAIN_YEAR = 2027;
 export function WeatherFrost({ record }: { readonly record: WeatherRecord }) {
   const reader = useReader();
   const day = (value: number | null): string =>
-    value === null ? say('none') : reader.date(dateOfYearDay(PLAIN_YEAR, Math.round(value))).replace(/,?\s*2027/, '');
+    value === null ? say('none') : reader.date(dateOfYearDay(PLAIN_YEAR, Math.round(value)), 'day');
   return (
     <div className="columns">
       <section className="panel stack">
@@ -34,7 +34,8 @@ export function WeatherFrost({ record }: { readonly record: WeatherRecord }) {
           </tbody>
         </table>
         <p className="small soft">
-          {say('{more} At 0 °C (32 °F). Source: NOAA Climatography No. 20.', {
+          {say('{more} At {freezing}. Source: NOAA Climatography No. 20.', {
+            freezing: reader.print(0, 'C'),
             more:
               record.frosts.length < record.frostYearsWanted
                 ? say(

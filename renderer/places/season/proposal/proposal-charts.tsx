@@ -10,7 +10,7 @@ export function ProposalCharts({ view }: { readonly view: ProposalView }) {
   const reader = useReader();
   const { result, present } = view;
   const rows = weekRows(result, present);
-  const x = { name: say('Week of'), text: ({ monday }: { readonly monday: string }) => monday.slice(5) };
+  const x = { name: say('Week of'), text: ({ monday }: { readonly monday: string }) => reader.date(monday, 'day') };
   const { shadow } = result;
   return (
     <div className="stack">

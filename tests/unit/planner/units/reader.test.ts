@@ -31,7 +31,14 @@ test('the sign and scale of a column: the currency for money, nothing for a pure
 test('dates, short and long; what is no date stands as it is', () => {
   expect([us.date('2026-03-09'), german.date('2026-03-09')]).toEqual(['Mar 9, 2026', '9. März 2026']);
   expect(us.date('2026-03-09', 'long')).toBe('Monday, March 9, 2026');
+  expect([us.date('2026-03-09', 'day'), german.date('2026-03-09', 'day')]).toEqual(['Mar 9', '9. März']);
+  expect([us.date('2026-10-09', 'month'), german.date('2026-10-09', 'month')]).toEqual(['Oct 2026', 'Okt. 2026']);
   expect([printDate('soon', 'en-US'), printDate('1969-12-31', 'en-US')]).toEqual(['soon', 'Dec 31, 1969']);
+});
+test('dates within a finished text; figures that are none stay', () => {
+  expect(us.datesIn('due 2027-03-02, sown 2027-01-05.')).toBe('due Mar 2, 2027, sown Jan 5, 2027.');
+  expect(german.datesIn('(2027-03-02)')).toBe('(2. März 2027)');
+  expect(us.datesIn('lot 2027-03-021, A-2027-03-02, 2027-13-40')).toBe('lot 2027-03-021, A-2027-03-02, 2027-13-40');
 });
 test('the unit of a key, as the trade reads it', () => {
   expect(['depth_m', 'length_m', 'soil_L', 'tank_L', 'kc'].map(unitForKey)).toEqual(['m_short', 'm', 'bulk_L', 'L', '']);
