@@ -200,7 +200,7 @@ export const waterDemand = {
     input: z.object({ seasonId, month }),
     run({ db }, { seasonId: asked, month: of }) {
       const farm = loadWater(db, asked);
-      return derived(db, `intervals ${farm.season.id} ${of}`, () => intervalsOf(db, farm, of));
+      return derived(db, `intervals ${farm.season.id} ${of}`, () => intervalsOf(db, farm, of), [farm]);
     },
   }),
   setChoices: change({

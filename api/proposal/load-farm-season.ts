@@ -39,8 +39,8 @@ export const loadFarmSeason = (ctx: Asked, seasonId: string | null): LoadedPropo
   derived(ctx.db, `proposal ${seasonId ?? ''} ${ctx.today}`, () => farmSeasonLoaded(ctx, seasonId));
 
 /** The loaded season as the instance to be optimised. */
-export const builtSeason = (ctx: Asked, { loaded, farm }: LoadedProposal): BuiltSeason =>
-  derived(ctx.db, `proposal built ${loaded.season.id} ${ctx.today}`, () => buildInstance(farm));
+export const builtSeason = (ctx: Asked, proposal: LoadedProposal): BuiltSeason =>
+  derived(ctx.db, `proposal built ${proposal.loaded.season.id} ${ctx.today}`, () => buildInstance(proposal.farm), [proposal]);
 
 function farmSeasonLoaded(ctx: Asked, seasonId: string | null): LoadedProposal {
   const { db, today } = ctx;

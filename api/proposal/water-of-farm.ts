@@ -36,7 +36,8 @@ export function waterOfFarm(db: FarmDb, farm: FarmRow, shelf: CropShelf, own: Ow
     return weekSupply_L(solved, own.pump_h_per_day);
   });
   const { stationId } = farm;
-  const eto = stationId === null ? [] : derived(db, `weekly eto ${stationId}`, () => etoOfStation(db, farm, stationId));
+  const eto =
+    stationId === null ? [] : derived(db, `weekly eto ${stationId} ${farm.coastal}`, () => etoOfStation(db, farm, stationId));
   const known = eto.some((each) => each !== null);
   return {
     zoneNames: [...lines.map(({ name }) => name), 'Beds on no line'],

@@ -35,7 +35,10 @@ export const loadBudgets = (
   season: ReturnType<typeof seasonOf>,
   tables: SoilTables,
   planned: Planned = 'with-planned',
-): readonly LoadedBudget[] => derived(db, `budgets ${season.id} ${planned}`, () => budgetsLoaded(db, season, tables, planned));
+): readonly LoadedBudget[] =>
+  derived(db, `budgets ${season.id} ${season.startDate} ${season.endDate} ${planned}`, () =>
+    budgetsLoaded(db, season, tables, planned),
+  );
 
 function budgetsLoaded(
   db: FarmDb,

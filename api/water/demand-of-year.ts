@@ -27,7 +27,7 @@ export function hottestWeek(record: WeatherRecord): Spell | null {
 
 /** The need of a loaded farm in one year of its record, worked out once until a row of the farm is written. */
 export const demandOfFarm = (db: FarmDb, farm: WaterFarm, record: WeatherRecord, year: number) =>
-  derived(db, `demand ${farm.season.id} ${year}`, () => demandOfYear(farm, lineSupplies(db, farm), record, year));
+  derived(db, `demand ${farm.season.id} ${year}`, () => demandOfYear(farm, lineSupplies(db, farm), record, year), [farm, record]);
 
 /** The farm's need for water on each day of one year of the record, by line and by bed. */
 export function demandOfYear(farm: WaterFarm, supplies: readonly LineSupply[], record: WeatherRecord, year: number) {

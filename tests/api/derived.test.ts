@@ -1,3 +1,4 @@
+import { sql } from 'drizzle-orm';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { derived, forgetDerived } from '../../db/file/derived.ts';
 import { aProgram, type TestProgram } from '../builders/a-farm.ts';
@@ -49,7 +50,7 @@ describe('what is kept of a farm’s rows', () => {
       for (const [name, answer] of await answersKept(order)) expect(answer, name).toBe(anew.get(name));
   });
 
-  test('is forgotten by a change, an undo and a redo', async () => {
+  test('is worked out anew after a change, an undo and a redo', async () => {
     const bed = await firstBed();
     const before = await answersKept(readings);
     await t.api.beds.setMany({ edits: [{ bedId: bed.bedId, revision: bed.revision, values: { code: 'ZZ-99' } }] });
@@ -67,17 +68,69 @@ describe('what is kept of a farm’s rows', () => {
 });
 
 describe('keeping', () => {
+  const rows = (of: string): number => t.farm.db.all(sql`SELECT 1 FROM ${sql.identifier(of)}`).length;
   const codes = () =>
-    derived(t.farm.db, 'codes', () => t.farm.sqlite.prepare<[], string>('SELECT code FROM bed ORDER BY code').pluck().all());
+    derived(t.farm.db, 'codes', () => t.farm.db.all<{ code: string }>(sql`SELECT code FROM bed`)).map(({ code }) => code);
   const rename = (code: string) =>
     t.farm.sqlite.prepare('UPDATE bed SET code = ? WHERE id = (SELECT min(id) FROM bed)').run(code);
 
-  test('works a thing out once while no row is written', () => {
+  /** Counts how often it was worked out of a table, by a name of its own. */
+  const counted = (name: string, of: string) => {
     let times = 0;
-    const count = () => derived(t.farm.db, 'times', () => (times += 1));
-    expect([count(), count(), count()]).toEqual([1, 1, 1]);
+    return () =>
+      derived(t.farm.db, name, () => {
+        rows(of);
+        times += 1;
+        return { times };
+      });
+  };
+
+  test('works a thing out once while no row of a table that it read is written', () => {
+    const [settings, beds] = [counted('of settings', 'setting'), counted('of beds', 'bed')];
+    expect([settings().times, settings().times, beds().times]).toEqual([1, 1, 1]);
     t.farm.unrecorded(() => t.farm.sqlite.prepare(`INSERT INTO setting(name, value) VALUES ('x', '1')`).run());
-    expect([count(), count()]).toEqual([2, 2]);
+    expect([settings().times, settings().times, beds().times]).toEqual([2, 2, 1]);
+    rename('QQ-2');
+    expect([settings().times, beds().times]).toEqual([2, 2]);
+  });
+
+  test('works anew what rests on another thing, also where that was kept, or was handed to it', () => {
+    const beds = counted('inner', 'bed');
+    let times = 0;
+    const within = () => derived(t.farm.db, 'reads it within', () => ({ beds: beds().times }));
+    const given = () => {
+      const from = beds();
+      return derived(t.farm.db, 'is given it', () => ({ beds: from.times, times: ++times }), [from]);
+    };
+    beds();
+    expect([within().beds, given().beds, given().times]).toEqual([1, 1, 1]);
+    rename('QQ-3');
+    expect([within().beds, given().beds, given().times]).toEqual([2, 2, 2]);
+    expect(() => derived(t.farm.db, 'is given a stranger', () => 1, [{}])).toThrow(RangeError);
+  });
+
+  test('keeps nothing of which it is not known what it was read of', () => {
+    let times = 0;
+    const blind = () => derived(t.farm.db, 'past the query builder', () => (times += 1));
+    expect([blind(), blind()]).toEqual([1, 2]);
+    const steps = counted('of the log of undo', 'undo_step');
+    expect([steps().times, steps().times]).toEqual([1, 2]);
+  });
+
+  test('knows the tables of a query that is answered by an index alone, and of one within another', () => {
+    const ofIndex = () =>
+      derived(t.farm.db, 'codes by index', () => t.farm.db.all(sql`SELECT block_id, code FROM bed ORDER BY block_id, code`));
+    const ofInner = () =>
+      derived(t.farm.db, 'by an inner query', () =>
+        t.farm.db.all(sql`SELECT name FROM design WHERE id IN (SELECT design_id FROM bed)`),
+      );
+    const [before, inner] = [ofIndex(), ofInner()];
+    expect([ofIndex(), ofInner()]).toEqual([before, inner]);
+    expect(ofIndex()).toBe(before);
+    rename('QQ-4');
+    expect(ofIndex()).not.toBe(before);
+    expect(ofIndex()).not.toEqual(before);
+    expect(ofInner()).not.toBe(inner);
   });
 
   test('never keeps what was read inside a change that is then rolled back', () => {
@@ -93,9 +146,8 @@ describe('keeping', () => {
   });
 
   test('sees rows that a cascade deleted', () => {
-    const count = () =>
-      derived(t.farm.db, 'layers', () => t.farm.sqlite.prepare<[], number>('SELECT count(*) FROM soil_test_value').pluck().get());
-    const before = count() ?? 0;
+    const count = () => derived(t.farm.db, 'values of sheets', () => rows('soil_test_value'));
+    const before = count();
     expect(before).toBeGreaterThan(0);
     t.farm.unrecorded(() => t.farm.sqlite.prepare('DELETE FROM soil_test').run());
     expect(count()).toBe(0);
@@ -103,7 +155,11 @@ describe('keeping', () => {
 
   test('is bounded: the eldest is forgotten', () => {
     let made = 0;
-    const ask = (n: number) => derived(t.farm.db, `thing ${n}`, () => (made += 1));
+    const ask = (n: number) =>
+      derived(t.farm.db, `thing ${n}`, () => {
+        rows('block');
+        made += 1;
+      });
     for (let n = 0; n < 500; n += 1) ask(n);
     ask(499);
     expect(made).toBe(500);
