@@ -23,15 +23,30 @@ export function splitMoney(
   if (total === 0) return { parts_minor: weights.map(() => 0), unallocated_minor: amount_minor };
   const sign = amount_minor < 0 ? -1 : 1;
   const size = Math.abs(amount_minor);
-  const exact = weights.map((weight) => (size * weight) / total);
-  const parts = exact.map(Math.floor);
-  const left = size - parts.reduce((sum, part) => sum + part, 0);
-  if (left > 0) {
-    const rests = exact.map((part, at) => part - (parts[at] ?? 0));
-    const order = rests.map((_, at) => at).sort((a, b) => (rests[b] ?? 0) - (rests[a] ?? 0) || a - b);
-    for (const at of order.slice(0, left)) parts[at] = (parts[at] ?? 0) + 1;
+  const parts: number[] = [];
+  const rests = new Float64Array(weights.length);
+  let left = size;
+  for (let at = 0; at < weights.length; at += 1) {
+    const exact = (size * (weights[at] ?? 0)) / total;
+    const part = Math.floor(exact);
+    parts.push(part);
+    rests[at] = exact - part;
+    left -= part;
   }
+  if (left > 0) addToLargest(parts, rests, left);
   return { parts_minor: parts.map((part) => (part === 0 ? 0 : sign * part)), unallocated_minor: 0 };
+}
+
+/** Adds one to each of the `count` parts with the largest remainders, the earlier first among equal ones. */
+function addToLargest(parts: number[], rests: Float64Array, count: number): void {
+  const least = rests.toSorted()[rests.length - count] ?? 0;
+  let equal = count;
+  for (const rest of rests) if (rest > least) equal -= 1;
+  rests.forEach((rest, at) => {
+    if (rest < least || (rest === least && equal <= 0)) return;
+    if (rest === least) equal -= 1;
+    parts[at] = (parts[at] ?? 0) + 1;
+  });
 }
 
 /** Rounds to a whole number of minor units, halves away from zero. */

@@ -1,30 +1,41 @@
 import { derived } from '../../db/file/derived.ts';
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import { type BedRecord, bedsInUse, bedsRetired } from '../../db/repositories/beds.ts';
-import { fillsUntil, movesUntil } from '../../db/repositories/cost-facts.ts';
+import { type FillFact, fillsUntil, movesUntil } from '../../db/repositories/cost-facts.ts';
 import { seasonsOfFarm } from '../../db/repositories/seasons.ts';
 import { areaOf } from '../harvest/areas-of-beds.ts';
 import { type ValuedMove, valuedMoves } from './stock-charges.ts';
 
-/** What seasons share: every bed with its ground, and the stock and fills from the farm's first day on. */
-export type Books = {
-  readonly beds: readonly { readonly record: BedRecord; readonly area_m2: number }[];
-  /** What went out of stock up to a day. A moving average never looks ahead: later movements change no earlier value. */
-  readonly usedUntil: (to: string) => readonly ValuedMove[];
-  readonly fillsUntil: (to: string) => ReturnType<typeof fillsUntil>;
-};
+/** Every bed that the farm ever had, with its ground. */
+export const bedsOfBooks = (db: FarmDb): readonly { readonly record: BedRecord; readonly area_m2: number }[] =>
+  derived(db, 'books: beds', () => [...bedsInUse(db), ...bedsRetired(db)].map((record) => ({ record, area_m2: areaOf(record) })));
 
-/** The books of a farm up to the end of its last season. */
-export const booksOfFarm = (db: FarmDb): Books => derived(db, 'books', () => booksRead(db));
+/** The end of the farm's last season: the books are read up to it once, whichever season is asked for. */
+const lastDay = (db: FarmDb): string =>
+  derived(
+    db,
+    'books: last day',
+    () =>
+      seasonsOfFarm(db)
+        .map((season) => season.endDate)
+        .toSorted()
+        .at(-1) ?? '',
+  );
 
-function booksRead(db: FarmDb): Books {
-  const ends = seasonsOfFarm(db).map((season) => season.endDate);
-  const last = ends.toSorted().at(-1) ?? '';
-  const used = valuedMoves(movesUntil(db, last));
-  const fills = fillsUntil(db, last);
-  return {
-    beds: [...bedsInUse(db), ...bedsRetired(db)].map((record) => ({ record, area_m2: areaOf(record) })),
-    usedUntil: (to) => (to >= last ? used : used.filter((move) => move.date <= to)),
-    fillsUntil: (to) => (to >= last ? fills : fills.filter((fill) => fill.date <= to)),
-  };
+/** What went out of stock up to a day. A moving average never looks ahead: later movements change no earlier value. */
+export function usedUntil(db: FarmDb, to: string): readonly ValuedMove[] {
+  const last = lastDay(db);
+  const used = derived(db, `books: used ${last}`, () => valuedMoves(movesUntil(db, last)));
+  return to >= last ? used : used.filter((move) => move.date <= to);
+}
+
+/** What was filled into beds up to a day. */
+export function filledUntil(db: FarmDb, to: string): readonly FillFact[] {
+  const last = lastDay(db);
+  const fills = derived(db, `books: fills ${last}`, () => {
+    const lives = new Map(bedsOfBooks(db).map(({ record }) => [record.bed.id, record.design.fillLife_years]));
+    const rows = derived(db, `books: filled ${last}`, () => fillsUntil(db, last));
+    return rows.map((row): FillFact => ({ ...row, life_years: lives.get(row.bedId) ?? 0 }));
+  });
+  return to >= last ? fills : fills.filter((fill) => fill.date <= to);
 }

@@ -2,14 +2,10 @@ import { derived } from '../../db/file/derived.ts';
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import type { BedRecord } from '../../db/repositories/beds.ts';
 import {
-  applicationCosts,
-  type fillsUntil,
   harvestsOfLots,
   incomeOfLots,
   incomeOfSeason,
   labourBetween,
-  overheadsOfSeason,
-  partsBetween,
   plantingsWithPlan,
   staysOfSeason,
 } from '../../db/repositories/cost-facts.ts';
@@ -19,21 +15,28 @@ import { dayNumber, type IsoDate } from '../../planner/calendar.ts';
 import type { IncomeLine } from '../../planner/costs/earning-rows.ts';
 import type { BedSpan, Stay } from '../../planner/costs/ground.ts';
 import { incomeByBed, incomeOfLot } from '../../planner/costs/income-by-bed.ts';
-import { seasonCharge_minor } from '../../planner/costs/part-charge.ts';
-import { type Charge, type Posting, spreadCharges } from '../../planner/costs/spread-charges.ts';
-import { roundMoney } from '../../planner/money.ts';
+import {
+  type Charge,
+  followsWork,
+  type PlantingWeights,
+  type Posting,
+  spreadCharges,
+} from '../../planner/costs/spread-charges.ts';
 import { Refusal } from '../errors.ts';
-import { type Books, booksOfFarm } from './books.ts';
+import { bedsOfBooks, filledUntil, usedUntil } from './books.ts';
 import { type FedBeds, fedBeds, lineCharges } from './line-charges.ts';
 import { type LinePartCost, linePartCosts } from './line-part-costs.ts';
-import { fillingOf, stockCharges, type ValuedMove } from './stock-charges.ts';
+import { labourCharges, lastingCharges, overheadCharges, usedCharges } from './season-charges.ts';
 import { marksOf, type Unpriced, unpricedCosts } from './unpriced-costs.ts';
+
+/** The beds that stood in a season, for the days that they stood. */
+export type SeasonBeds = readonly (BedSpan & { readonly record: BedRecord })[];
 
 /** A season's costs and incomes, each brought to its bed and planting. */
 export type SeasonLedger = {
   readonly season: SeasonRecord;
   readonly farm: FarmRow;
-  readonly beds: readonly (BedSpan & { readonly record: BedRecord })[];
+  readonly beds: SeasonBeds;
   readonly stays: readonly Stay[];
   readonly plantings: ReturnType<typeof plantingsWithPlan>;
   readonly charges: readonly Charge[];
@@ -53,204 +56,156 @@ export type SeasonLedger = {
   readonly harvestWages: ReadonlyMap<string, number>;
 };
 
-/** Reads a season's books whole. @throws Refusal when the season is gone */
+/** Reads a season's books whole. Each part of them is kept by itself: a picking changes no parts, an hour no income. @throws Refusal when the season is gone */
 export const seasonLedger = (db: FarmDb, seasonId: string): SeasonLedger =>
   derived(db, `ledger ${seasonId}`, () => ledgerOf(db, seasonId));
 
 function ledgerOf(db: FarmDb, seasonId: string): SeasonLedger {
-  const season = seasonOfId(db, seasonId);
-  const farm = farmOfFile(db);
-  if (season === undefined || farm === undefined) throw new Refusal({ code: 'not-found', what: 'season' });
-  const from = season.startDate as IsoDate;
-  const to = season.endDate as IsoDate;
-  const shared = booksOfFarm(db);
-  const beds = bedsOf(shared, from, to);
-  const areaOfBed = new Map(beds.map((bed) => [bed.bedId, bed.area_m2]));
-  const stays = staysOfSeason(db, seasonId).map(
-    (row): Stay => ({
-      plantingId: row.plantingId,
-      bedId: row.bedId,
-      area_m2: (areaOfBed.get(row.bedId) ?? 0) * row.share,
-      fromDay: dayNumber(row.from as IsoDate),
-      toDay: dayNumber(row.to as IsoDate),
+  const ground = groundOfSeason(db, seasonId);
+  const { season, farm, span } = ground;
+  const worked = workOf(db, seasonId, span);
+  const { incomes, soldInUnit, incomeOf } = salesOf(db, seasonId, ground);
+  const spent = spendingOf(db, seasonId);
+  const weights = ground.plantings.map(
+    (each): PlantingWeights => ({
+      plantingId: each.plantingId,
+      plants: each.plants,
+      labour_h: worked.hoursOf.get(each.plantingId) ?? 0,
+      income_minor: incomeOf.get(each.plantingId) ?? 0,
     }),
   );
-  const plantings = plantingsWithPlan(db, seasonId);
-  const sold = incomeOfSeason(db, seasonId);
-  const incomes = incomeByBed([...sold, ...lotIncomes(db, from, to, new Set(plantings.map((each) => each.plantingId)))], stays);
-  const labour = labourBetween(db, from, to);
-  const hoursOf = new Map<string, number>();
-  const harvestWages = new Map<string, number>();
-  for (const row of labour)
-    if (row.plantingId !== null) {
-      hoursOf.set(row.plantingId, (hoursOf.get(row.plantingId) ?? 0) + row.labour_h);
-      harvestWages.set(row.plantingId, (harvestWages.get(row.plantingId) ?? 0) + row.harvestWages_minor);
-    }
-  const incomeOf = new Map<string, number>();
-  for (const income of incomes)
-    if (income.plantingId !== null) incomeOf.set(income.plantingId, (incomeOf.get(income.plantingId) ?? 0) + income.paid_minor);
-  const used = shared.usedUntil(to);
-  const fills = shared.fillsUntil(to);
-  const span = { start: from, end: to };
-  const fed = fedBeds(db, new Set(beds.map((bed) => bed.bedId)));
-  const lineParts = linePartCosts(db, farm, span);
-  const charges = [
-    ...lastingCharges(db, farm, span, used, fills),
-    ...usedCharges(db, farm, season, used, fills),
-    ...workCharges(db, season, beds, labour),
-    ...lineCharges(db, farm, span, fed, lineParts),
-  ];
-  const unpriced = unpricedCosts({ db, season: span, used, fills, lineParts, fed, overheadKey: farm.overheadKey });
-  const weights = plantings.map((each) => ({
-    plantingId: each.plantingId,
-    plants: each.plants,
-    labour_h: hoursOf.get(each.plantingId) ?? 0,
-    income_minor: incomeOf.get(each.plantingId) ?? 0,
-  }));
-  const spread = (of: readonly Charge[]) => spreadCharges({ beds, stays, plantings: weights, charges: of });
-  const unitOf = new Map(plantings.map((each) => [each.plantingId, each.yieldUnit]));
-  const soldInUnit = new Map<string, number>();
-  for (const row of sold)
-    if (row.plantingId !== null && row.unit === unitOf.get(row.plantingId))
-      soldInUnit.set(row.plantingId, (soldInUnit.get(row.plantingId) ?? 0) + row.amount);
+  const spread = (charges: readonly Charge[]) => spreadCharges({ ...ground, plantings: weights, charges });
+  const labour = labourCharges(worked.labour, ground.beds);
   return {
     season,
     farm,
-    beds,
-    stays,
-    plantings,
-    charges,
-    lineParts,
-    fed,
-    postings: spread(charges),
-    unpriced,
-    marks: spread(marksOf(unpriced)),
+    beds: ground.beds,
+    stays: ground.stays,
+    plantings: ground.plantings,
+    charges: [...spent.charges, ...labour],
+    lineParts: spent.lineParts,
+    fed: spent.fed,
+    postings: [...spentOnGround(db, seasonId), ...spread(spent.byWork), ...spread(labour)],
+    unpriced: spent.unpriced,
+    marks: spread(marksOf(spent.unpriced)),
     incomes,
     soldInUnit,
-    hoursOf,
-    labour_h: labour.reduce((sum, row) => sum + row.labour_h, 0),
-    harvestWages,
+    hoursOf: worked.hoursOf,
+    labour_h: worked.labour.reduce((sum, row) => sum + row.labour_h, 0),
+    harvestWages: worked.harvestWages,
   };
 }
 
-function bedsOf(books: Books, from: IsoDate, to: IsoDate): SeasonLedger['beds'] {
-  return books.beds
-    .filter(({ record: { bed } }) => bed.builtDate <= to && (bed.retiredDate === null || bed.retiredDate > from))
+type Span = { readonly start: IsoDate; readonly end: IsoDate };
+
+/** The season with the beds that stood in it. */
+const bedsOfSeason = (db: FarmDb, seasonId: string) =>
+  derived(db, `ledger: beds ${seasonId}`, () => {
+    const season = seasonOfId(db, seasonId);
+    const farm = farmOfFile(db);
+    if (season === undefined || farm === undefined) throw new Refusal({ code: 'not-found', what: 'season' });
+    const span: Span = { start: season.startDate as IsoDate, end: season.endDate as IsoDate };
+    return { season, farm, span, beds: bedsOf(db, span) };
+  });
+
+/** The season's beds with what stood on them. */
+const groundOfSeason = (db: FarmDb, seasonId: string) =>
+  derived(db, `ledger: ground ${seasonId}`, () => {
+    const { season, farm, span, beds } = bedsOfSeason(db, seasonId);
+    const areaOfBed = new Map(beds.map((bed) => [bed.bedId, bed.area_m2]));
+    const stays = staysOfSeason(db, seasonId).map(
+      (row): Stay => ({
+        plantingId: row.plantingId,
+        bedId: row.bedId,
+        area_m2: (areaOfBed.get(row.bedId) ?? 0) * row.share,
+        fromDay: dayNumber(row.from as IsoDate),
+        toDay: dayNumber(row.to as IsoDate),
+      }),
+    );
+    return { season, farm, span, beds, stays, plantings: plantingsWithPlan(db, seasonId) };
+  });
+
+type Ground = ReturnType<typeof groundOfSeason>;
+
+function bedsOf(db: FarmDb, { start, end }: Span): SeasonBeds {
+  return bedsOfBooks(db)
+    .filter(({ record: { bed } }) => bed.builtDate <= end && (bed.retiredDate === null || bed.retiredDate > start))
     .map(({ record, area_m2 }) => ({
       bedId: record.bed.id,
       area_m2,
-      fromDay: Math.max(dayNumber(from), dayNumber(record.bed.builtDate as IsoDate)),
+      fromDay: Math.max(dayNumber(start), dayNumber(record.bed.builtDate as IsoDate)),
       toDay: Math.min(
-        dayNumber(to) + 1,
+        dayNumber(end) + 1,
         record.bed.retiredDate === null ? Infinity : dayNumber(record.bed.retiredDate as IsoDate),
       ),
       record,
     }));
 }
 
-type Span = { readonly start: IsoDate; readonly end: IsoDate };
-type Fills = ReturnType<typeof fillsUntil>;
-
-/** Parts and fill: what lasts for years, for the days of the season. */
-function lastingCharges(db: FarmDb, farm: FarmRow, season: Span, used: readonly ValuedMove[], filled: Fills): readonly Charge[] {
-  const charge = (bedId: string, kind: 'parts' | 'fill', sums: Map<string, number>): Charge => ({
-    kind,
-    amount_minor: roundMoney(sums.get(bedId) ?? 0),
-    target: { to: 'bed', bedId },
+/** Hours and wages of a season, and by planting. */
+const workOf = (db: FarmDb, seasonId: string, { start, end }: Span) =>
+  derived(db, `ledger: work ${seasonId} ${start} ${end}`, () => {
+    const labour = labourBetween(db, start, end);
+    const hoursOf = new Map<string, number>();
+    const harvestWages = new Map<string, number>();
+    for (const row of labour)
+      if (row.plantingId !== null) {
+        hoursOf.set(row.plantingId, (hoursOf.get(row.plantingId) ?? 0) + row.labour_h);
+        harvestWages.set(row.plantingId, (harvestWages.get(row.plantingId) ?? 0) + row.harvestWages_minor);
+      }
+    return { labour, hoursOf, harvestWages };
   });
-  const parts = new Map<string, number>();
-  for (const part of partsBetween(db, season.start, season.end)) {
-    const cost = seasonCharge_minor(
-      {
-        purchase_minor: part.price_minor,
-        salvage_minor: part.price_minor * part.salvageShare,
-        life_years: part.life_years,
-        from: part.from as IsoDate,
-        until: part.until as IsoDate | null,
-      },
-      season,
-      farm.partsMethod,
-      farm.interest_share_per_year,
-    );
-    parts.set(part.bedId, (parts.get(part.bedId) ?? 0) + cost);
-  }
-  const fromStock = new Map(used.filter((move) => move.bedId !== null).map((move) => [fillingOf(move), move.cost_minor]));
-  const fills = new Map<string, number>();
-  for (const fill of filled) {
-    const paid = fill.cost_minor > 0 ? fill.cost_minor : (fromStock.get(fillingOf(fill)) ?? 0);
-    const cost = seasonCharge_minor(
-      { purchase_minor: paid, salvage_minor: 0, life_years: fill.life_years, from: fill.date as IsoDate, until: null },
-      season,
-      farm.partsMethod,
-      farm.interest_share_per_year,
-    );
-    fills.set(fill.bedId, (fills.get(fill.bedId) ?? 0) + cost);
-  }
-  return [
-    ...[...parts.keys()].map((bedId) => charge(bedId, 'parts', parts)),
-    ...[...fills.keys()].map((bedId) => charge(bedId, 'fill', fills)),
-  ].filter((each) => each.amount_minor !== 0);
-}
 
-/** What was used of stock, and what was put on beds without going through it. */
-function usedCharges(
-  db: FarmDb,
-  farm: FarmRow,
-  season: SeasonRecord,
-  used: readonly ValuedMove[],
-  filled: Fills,
-): readonly Charge[] {
-  const fillings = new Set(filled.map(fillingOf));
-  const isFilling = (move: ValuedMove) => move.bedId !== null && fillings.has(fillingOf(move));
-  const fromStock = stockCharges(used, season.startDate, season.endDate, isFilling, farm.overheadKey);
-  // what went through the stock is charged at its ledger cost already
-  const through = new Set(
-    used.flatMap((move) => (move.applicationId === null ? [] : [`${move.applicationId} ${move.bedId ?? ''}`])),
+/** What was sold of a season's plantings, by bed and by planting. */
+const salesOf = (db: FarmDb, seasonId: string, ground: Ground) =>
+  derived(
+    db,
+    `ledger: sales ${seasonId}`,
+    () => {
+      const { plantings, stays, span } = ground;
+      const sold = derived(db, `ledger: sold ${seasonId}`, () => incomeOfSeason(db, seasonId));
+      const ofLots = lotIncomes(db, span.start, span.end, new Set(plantings.map((each) => each.plantingId)));
+      const incomes = incomeByBed([...sold, ...ofLots], stays);
+      const incomeOf = new Map<string, number>();
+      for (const { plantingId, paid_minor } of incomes)
+        if (plantingId !== null) incomeOf.set(plantingId, (incomeOf.get(plantingId) ?? 0) + paid_minor);
+      const unitOf = new Map(plantings.map((each) => [each.plantingId, each.yieldUnit]));
+      const soldInUnit = new Map<string, number>();
+      for (const row of sold)
+        if (row.plantingId !== null && row.unit === unitOf.get(row.plantingId))
+          soldInUnit.set(row.plantingId, (soldInUnit.get(row.plantingId) ?? 0) + row.amount);
+      return { incomes, incomeOf, soldInUnit };
+    },
+    [ground],
   );
-  const outside = applicationCosts(db, season.startDate, season.endDate).filter(
-    (row) => !through.has(`${row.applicationId} ${row.bedId}`),
-  );
-  const applied = outside.map(
-    (row): Charge => ({
-      kind: 'inputs',
-      amount_minor: row.cost_minor,
-      target:
-        row.plantingId === null
-          ? { to: 'bed', bedId: row.bedId }
-          : { to: 'planting-in-bed', plantingId: row.plantingId, bedId: row.bedId },
-    }),
-  );
-  return [...fromStock, ...applied].filter((each) => each.amount_minor !== 0);
-}
 
-/** Hours and overheads. */
-function workCharges(
-  db: FarmDb,
-  season: SeasonRecord,
-  beds: SeasonLedger['beds'],
-  labour: ReturnType<typeof labourBetween>,
-): readonly Charge[] {
-  const wages = labour.map((row): Charge => ({ kind: 'labour', amount_minor: row.wages_minor, target: labourTarget(row, beds) }));
-  const overheads = overheadsOfSeason(db, season.id).map(
-    (row): Charge => ({ kind: 'overhead', amount_minor: row.amount_minor, target: { to: 'all', key: row.shareKey } }),
-  );
-  return [...wages, ...overheads].filter((each) => each.amount_minor !== 0);
-}
+/** All that was spent but wages. */
+const spendingOf = (db: FarmDb, seasonId: string) =>
+  derived(db, `ledger: spending ${seasonId}`, () => {
+    const { season, farm, span, beds } = bedsOfSeason(db, seasonId);
+    const stock = { used: usedUntil(db, span.end), fills: filledUntil(db, span.end) };
+    const fed = fedBeds(db, new Set(beds.map((bed) => bed.bedId)));
+    const lineParts = linePartCosts(db, farm, span);
+    const charges = [
+      ...lastingCharges(db, farm, span, stock),
+      ...usedCharges(db, farm, span, stock),
+      ...overheadCharges(db, season.id),
+      ...lineCharges(db, farm, span, fed, lineParts),
+    ];
+    // kinds are kept whole, so that a bed's and planting's sum of a kind is one posting
+    const kindsByWork = new Set(charges.filter((each) => followsWork(each.target)).map((each) => each.kind));
+    const [byWork = [], byGround = []] = [true, false].map((by) => charges.filter((each) => kindsByWork.has(each.kind) === by));
+    const unpriced = unpricedCosts({ db, season: span, ...stock, lineParts, fed, overheadKey: farm.overheadKey });
+    return { charges, byWork, byGround, lineParts, fed, unpriced };
+  });
 
-function labourTarget(row: ReturnType<typeof labourBetween>[number], beds: SeasonLedger['beds']): Charge['target'] {
-  if (row.plantingId !== null && row.bedId !== null)
-    return { to: 'planting-in-bed', plantingId: row.plantingId, bedId: row.bedId };
-  if (row.plantingId !== null) return { to: 'planting', plantingId: row.plantingId };
-  if (row.bedId !== null) return { to: 'bed', bedId: row.bedId };
-  if (row.blockId !== null)
-    return {
-      to: 'beds',
-      weights: beds
-        .filter((bed) => bed.record.block.id === row.blockId)
-        .map((bed) => ({ bedId: bed.bedId, weight: bed.area_m2 })),
-    };
-  return { to: 'nobody' };
-}
+/** What was spent, brought to beds and plantings as far as that does not hang on hours and income. */
+const spentOnGround = (db: FarmDb, seasonId: string): readonly Posting[] =>
+  derived(db, `ledger: spent on ground ${seasonId}`, () => {
+    const ground = groundOfSeason(db, seasonId);
+    const plantings = ground.plantings.map(({ plantingId, plants }) => ({ plantingId, plants, labour_h: 0, income_minor: 0 }));
+    return spreadCharges({ ...ground, plantings, charges: spendingOf(db, seasonId).byGround });
+  });
 
 /** Income of mixed lots, given to the plantings that went into them; of this season only. */
 function lotIncomes(db: FarmDb, from: IsoDate, to: IsoDate, plantings: ReadonlySet<string>): readonly IncomeLine[] {

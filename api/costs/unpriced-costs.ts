@@ -1,12 +1,11 @@
 import type { FarmDb } from '../../db/file/open-farm.ts';
-import { applicationsWithoutCost, partsBetween } from '../../db/repositories/cost-facts.ts';
+import { applicationsWithoutCost, type FillFact, partsBetween } from '../../db/repositories/cost-facts.ts';
 import { materialFacts } from '../../db/repositories/stock.ts';
 import type { IsoDate } from '../../planner/calendar.ts';
 import type { ShareKey } from '../../planner/costs/allocate.ts';
 import { isChargedIn } from '../../planner/costs/part-charge.ts';
 import type { Charge, ChargeTarget } from '../../planner/costs/spread-charges.ts';
 import { kgPerBaseUnit, litresPerBaseUnit } from '../../planner/soil/base-unit.ts';
-import type { Books } from './books.ts';
 import type { FedBeds } from './line-charges.ts';
 import { type LinePartCost, lastingLinePart } from './line-part-costs.ts';
 import { fillingOf, targetOf, usesOf, type ValuedMove } from './stock-charges.ts';
@@ -27,7 +26,7 @@ export function unpricedCosts(input: {
   readonly db: FarmDb;
   readonly season: Span;
   readonly used: readonly ValuedMove[];
-  readonly fills: ReturnType<Books['fillsUntil']>;
+  readonly fills: readonly FillFact[];
   readonly lineParts: readonly LinePartCost[];
   readonly fed: FedBeds;
   readonly overheadKey: ShareKey;

@@ -1,6 +1,6 @@
 import { and, asc, eq, gte, isNull, lte, or, sql } from 'drizzle-orm';
 import type { FarmDb } from '../file/open-farm.ts';
-import { bed, bedFill, bedPart, design } from '../schema/beds.ts';
+import { bedFill, bedPart } from '../schema/beds.ts';
 import { crop } from '../schema/crops.ts';
 import { overhead } from '../schema/farm.ts';
 import { harvest, harvestLot, sale, saleLine } from '../schema/harvests.ts';
@@ -94,7 +94,7 @@ export function linePartsBetween(db: FarmDb, from: string, to: string) {
     .all();
 }
 
-/** What was filled into beds up to a day, with the years it is to last. */
+/** What was filled into beds up to a day. */
 export function fillsUntil(db: FarmDb, to: string) {
   return db
     .select({
@@ -103,15 +103,15 @@ export function fillsUntil(db: FarmDb, to: string) {
       date: bedFill.date,
       cost_minor: bedFill.cost_minor,
       unpriced_L: bedFill.unpriced_L,
-      life_years: design.fillLife_years,
     })
     .from(bedFill)
-    .innerJoin(bed, eq(bed.id, bedFill.bedId))
-    .innerJoin(design, eq(design.id, bed.designId))
     .where(and(lte(bedFill.date, to), sql`${bedFill.kind} <> 'taken-out'`))
     .orderBy(asc(bedFill.bedId), asc(bedFill.date), asc(bedFill.id))
     .all();
 }
+
+/** A filling with the years that it is to last. */
+export type FillFact = ReturnType<typeof fillsUntil>[number] & { readonly life_years: number };
 
 /** Every stock movement up to a day in the order in which it happened: what comes in on a day before what goes out. */
 export function movesUntil(db: FarmDb, to: string) {
@@ -207,6 +207,8 @@ export function labourBetween(db: FarmDb, from: string, to: string) {
     .groupBy(labourEntry.plantingId, labourEntry.bedId, labourEntry.blockId)
     .all();
 }
+
+export type LabourFact = ReturnType<typeof labourBetween>[number];
 
 export function overheadsOfSeason(db: FarmDb, seasonId: string) {
   return db.select().from(overhead).where(eq(overhead.seasonId, seasonId)).orderBy(asc(overhead.date), asc(overhead.id)).all();

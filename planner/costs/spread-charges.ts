@@ -27,6 +27,10 @@ export type ChargeTarget =
 
 export type Charge = { readonly kind: CostKind; readonly amount_minor: number; readonly target: ChargeTarget };
 
+/** Whether a cost is shared by hours worked or income: by what plantings weigh, beside their plants. */
+export const followsWork = (target: ChargeTarget): boolean =>
+  target.to === 'all' && (target.key === 'hours' || target.key === 'income');
+
 /** What a planting weighs for keys that are not ground: its plants, hours and income. */
 export type PlantingWeights = {
   readonly plantingId: string;
@@ -67,7 +71,17 @@ export type SpreadInput = {
 export function spreadCharges(input: SpreadInput): readonly Posting[] {
   const ground = groundOf(input.beds, input.stays);
   const places = placesOf(ground);
+  const areas = input.beds.map((bed) => ({ bedId: bed.bedId, weight: bed.area_m2 }));
+  const days = input.beds.map((bed) => ({ bedId: bed.bedId, weight: ground.get(bed.bedId)?.whole_m2_days ?? 0 }));
   const sums = sumsOfPostings();
+
+  const known = new Map<BedGround, readonly number[]>();
+  /** What a bed's plantings and its idle days weigh, the idle days last. */
+  const weightsOf = (of: BedGround): readonly number[] => {
+    const weights = known.get(of) ?? [...of.uses.map((use) => use.m2_days), of.idle_m2_days];
+    known.set(of, weights);
+    return weights;
+  };
 
   const post = (kind: CostKind, bedId: string | null, plantingId: string | null, amount: number): void => {
     if (amount !== 0) sums.of(kind, bedId, plantingId).amount_minor += amount;
@@ -91,7 +105,7 @@ export function spreadCharges(input: SpreadInput): readonly Posting[] {
       post(kind, bedId, null, amount);
       return;
     }
-    const split = splitMoney(amount, [...of.uses.map((use) => use.m2_days), of.idle_m2_days]);
+    const split = splitMoney(amount, weightsOf(of));
     of.uses.forEach((use, n) => {
       post(kind, bedId, use.plantingId, split.parts_minor[n] ?? 0);
     });
@@ -129,18 +143,10 @@ export function spreadCharges(input: SpreadInput): readonly Posting[] {
   const toAll = (kind: CostKind, amount: number, key: ShareKey): void => {
     switch (key) {
       case 'area':
-        toBeds(
-          kind,
-          amount,
-          input.beds.map((bed) => ({ bedId: bed.bedId, weight: bed.area_m2 })),
-        );
+        toBeds(kind, amount, areas);
         break;
       case 'bed-days':
-        toBeds(
-          kind,
-          amount,
-          input.beds.map((bed) => ({ bedId: bed.bedId, weight: ground.get(bed.bedId)?.whole_m2_days ?? 0 })),
-        );
+        toBeds(kind, amount, days);
         break;
       case 'plants':
         toPlantings(kind, amount, (each) => each.plants);
