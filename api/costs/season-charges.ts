@@ -11,7 +11,7 @@ import type { IsoDate } from '../../planner/calendar.ts';
 import { seasonCharge_minor } from '../../planner/costs/part-charge.ts';
 import type { Charge } from '../../planner/costs/spread-charges.ts';
 import { roundMoney } from '../../planner/money.ts';
-import type { SeasonBeds } from './season-ledger.ts';
+import type { SeasonBeds } from './season-parts.ts';
 import { fillingOf, stockCharges, type ValuedMove } from './stock-charges.ts';
 
 type Span = { readonly start: IsoDate; readonly end: IsoDate };

@@ -104,33 +104,32 @@ export const costs = {
       return explainLinePart(part, farm, { start: season.startDate as IsoDate, end: season.endDate as IsoDate });
     },
   }),
-  /** Seasons side by side, all of them. */
-  sideBySide: read({
-    input: nothing,
-    run({ db }) {
-      return seasonsOfFarm(db).map((season) => {
-        const { ledger, rows } = viewOf(db, season.id, 'crop');
-        const income = sum(rows, (row) => row.income_minor);
-        const cost = sum(rows, (row) => row.cost_minor);
-        const labour = sum(rows, (row) => row.labour_minor);
-        return {
-          seasonId: season.id,
-          name: season.name,
-          state: season.state,
-          income_minor: income,
-          direct_minor: sum(rows, (row) => row.direct_minor),
-          bed_minor: sum(rows, (row) => row.bed_minor),
-          water_minor: sum(rows, (row) => row.water_minor),
-          overhead_minor: sum(rows, (row) => row.overhead_minor),
-          cost_minor: cost,
-          margin_minor: income - cost,
-          labour_h: ledger.labour_h,
-          return_minor_per_h: ledger.labour_h > 0 ? (income - cost + labour) / ledger.labour_h : null,
-          area_m2: sum(ledger.beds, (bed) => bed.area_m2),
-          /** How many things in it have no price that anyone knows. */
-          unpriced: ledger.unpriced.length,
-        };
-      });
+  /** What one season came to, to be set beside others. */
+  seasonSums: read({
+    input: inSeason,
+    run({ db }, { seasonId }) {
+      const { ledger, rows } = viewOf(db, seasonId, 'crop');
+      const { season, labour_h } = ledger;
+      const income = sum(rows, (row) => row.income_minor);
+      const cost = sum(rows, (row) => row.cost_minor);
+      const labour = sum(rows, (row) => row.labour_minor);
+      return {
+        seasonId: season.id,
+        name: season.name,
+        state: season.state,
+        income_minor: income,
+        direct_minor: sum(rows, (row) => row.direct_minor),
+        bed_minor: sum(rows, (row) => row.bed_minor),
+        water_minor: sum(rows, (row) => row.water_minor),
+        overhead_minor: sum(rows, (row) => row.overhead_minor),
+        cost_minor: cost,
+        margin_minor: income - cost,
+        labour_h,
+        return_minor_per_h: labour_h > 0 ? (income - cost + labour) / labour_h : null,
+        area_m2: sum(ledger.beds, (bed) => bed.area_m2),
+        /** How many things in it have no price that anyone knows. */
+        unpriced: ledger.unpriced.length,
+      };
     },
   }),
   /** Every bed's outline on the site with what it earned. */

@@ -70,6 +70,7 @@ export function readingsOf(t: TestProgram): readonly Reading[] {
     'costs.lineParts': done,
     'costs.map': done,
     'costs.overheads': done,
+    'costs.seasonSums': done,
     'costs.plan': done,
     'costs.stand': { ...done, cropId: pickedCropId },
     'costs.view': { ...done, by: 'bed' },

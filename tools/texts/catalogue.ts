@@ -6,7 +6,7 @@ import { isGridName, isSay, isShown, leftOut, textOf } from './unsaid.ts';
 /** Sources of the program whose texts no page shows: statements to the database, invented data, tables of data, the styles and the command of the report. */
 const unseen =
   /^(?:api\/(?:sample|report\/(?:html|report-css|csv|command)|serve)|db\/(?:schema|repositories|file\/undo)|planner\/(?:milp|water\/(?:crop|stage)-rows|units\/(?:entry-units|symbol)|season\/optimise))/;
-const statement = /^(?:SELECT|INSERT|UPDATE|DELETE|CREATE|DROP|PRAGMA|ALTER|BEGIN|VACUUM)\b/;
+const statement = /^(?:SELECT|INSERT|UPDATE|DELETE|CREATE|DROP|PRAGMA|ALTER|BEGIN|VACUUM|EXPLAIN)\b/;
 
 type Cautions = {
   readonly emergency: string;

@@ -2,13 +2,13 @@ import { Page } from '../../app/page.tsx';
 import { Empty, Shown } from '../../app/states.tsx';
 import { Chart } from '../../charts/chart.tsx';
 import { api } from '../../client/api.ts';
-import { type OutputOf, useRead } from '../../client/use-read.ts';
+import { type OutputOf, useRead, useReads } from '../../client/use-read.ts';
 import { type Column, count, money, quantity, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';
 import { say } from '../../words/say.ts';
 import type { TabHead } from '../orders/tab-head.ts';
 
-type Row = OutputOf<typeof api.costs.sideBySide>[number];
+type Row = OutputOf<typeof api.costs.seasonSums>;
 
 const idOf = (row: Row): string => row.seasonId;
 const columns: readonly Column<Row>[] = [
@@ -30,10 +30,15 @@ const columns: readonly Column<Row>[] = [
 
 /** All seasons side by side. */
 export function SeasonsTab({ tabs }: TabHead) {
-  const seasons = useRead(api.costs.sideBySide, undefined);
+  const seasons = useRead(api.costs.seasons, undefined);
+  const named = seasons.state === 'ready' ? seasons.data : [];
+  const sums = useReads(
+    api.costs.seasonSums,
+    named.map(({ seasonId }) => ({ seasonId })),
+  );
   return (
     <Page title={say('Costs')} lead={say('Season against season.')} tabs={tabs}>
-      <Shown reading={seasons}>
+      <Shown reading={seasons.state === 'ready' ? sums : seasons}>
         {(rows) => (
           <>
             <Grid
