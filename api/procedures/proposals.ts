@@ -29,7 +29,7 @@ const GAP_GOAL = 0.005;
 const PROGRAM = 'proposal 1';
 
 export const proposals = {
-  /** What a proposal would count with, the present plan in the same figures, and the proposals kept. */
+  /** What a proposal would count with, and the proposals kept. */
   overview: read({
     input: z.object({ seasonId: seasonId.nullable() }),
     run(ctx, { seasonId }) {
@@ -55,7 +55,6 @@ export const proposals = {
         beds: given.farm.beds.map(({ id, code, block, area_m2 }) => ({ bedId: id, code, block, area_m2 })),
         free: given.farm.plantings.filter(({ isFree }) => isFree).length,
         standing: given.farm.plantings.filter(({ isFree }) => !isFree).length,
-        present: presentFigures(given.farm, built, given.farm.plantings),
         kept: proposalsOfSeason(ctx.db, id).map(({ id, madeAt, goal, effort, seed, result }) => ({
           proposalId: id,
           madeAt,
@@ -65,6 +64,15 @@ export const proposals = {
           margin_minor: (result as ProposeResult).figures.margin_minor,
         })),
       };
+    },
+  }),
+
+  /** The present plan in the figures of a proposal. */
+  present: read({
+    input: z.object({ seasonId: seasonId.nullable() }),
+    run(ctx, { seasonId }) {
+      const given = loadFarmSeason(ctx, seasonId);
+      return presentFigures(given.farm, builtSeason(ctx, given), given.farm.plantings);
     },
   }),
 

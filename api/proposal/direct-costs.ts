@@ -1,8 +1,7 @@
+import { derived } from '../../db/file/derived.ts';
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import { seasonsOfFarm } from '../../db/repositories/seasons.ts';
-import { NOBODY } from '../../planner/costs/earning-rows.ts';
-import { earningView } from '../costs/earning-view.ts';
-import { seasonLedger } from '../costs/season-ledger.ts';
+import { usedByCrop } from '../costs/used-by-crop.ts';
 
 /**
  * What seed, inputs and packing of each crop came to for each m2 in the latest season that is over, from Costs. Wages are not in it: the proposal
@@ -11,11 +10,12 @@ import { seasonLedger } from '../costs/season-ledger.ts';
 export function directCosts_minor_per_m2(db: FarmDb, startDate: string): ReadonlyMap<string, number> {
   const before = seasonsOfFarm(db).findLast((season) => season.state !== 'planning' && season.startDate < startDate);
   if (before === undefined) return new Map();
-  return new Map(
-    earningView(seasonLedger(db, before.id), 'crop', new Map()).flatMap((row) =>
-      row.id === NOBODY || row.area_m2 <= 0
-        ? []
-        : [[row.id, Math.max(0, row.direct_minor - row.labour_minor) / row.area_m2] as const],
-    ),
-  );
+  return derived(db, `direct costs ${before.id}`, () => {
+    const { area_m2, cost_minor } = usedByCrop(db, before.id);
+    return new Map(
+      [...area_m2].flatMap(([cropId, area]) =>
+        area <= 0 ? [] : [[cropId, Math.max(0, cost_minor.get(cropId) ?? 0) / area] as const],
+      ),
+    );
+  });
 }

@@ -50,9 +50,9 @@ function farmSeasonLoaded(ctx: Asked, seasonId: string | null): LoadedProposal {
   const plantings = presentPlantings(db, loaded, today);
   const wanted = demandOfSeason(db, season.id);
   const records = {
-    cleared: clearedPlantings(db, today),
-    harvests: Map.groupBy(harvestByPlanting(db), (row) => row.plantingId),
-    minutes: Map.groupBy(minutesByPlanting(db), (row) => row.plantingId ?? ''),
+    cleared: derived(db, `proposal: cleared ${today}`, () => clearedPlantings(db, today)),
+    harvests: derived(db, 'proposal: harvests', () => Map.groupBy(harvestByPlanting(db), (row) => row.plantingId)),
+    minutes: derived(db, 'proposal: minutes', () => Map.groupBy(minutesByPlanting(db), (row) => row.plantingId ?? '')),
     units: saleUnits(db),
     area_m2: new Map(loaded.beds.map((bed) => [bed.id, bed.area_m2])),
     direct_minor_per_m2: directCosts_minor_per_m2(db, season.startDate),
@@ -119,8 +119,11 @@ function presentPlantings(
 }
 
 function fromOtherSeasons(db: FarmDb, seasonId: string, start: IsoDate, end: IsoDate, shelf: CropShelf): PresentPlanting[] {
-  const spans = Map.groupBy(spansBetween(db, start, end), (span) => span.plantingId);
-  return plantingsBetween(db, start, end)
+  const { plantings, spans } = derived(db, `proposal: between ${start} ${end}`, () => ({
+    plantings: plantingsBetween(db, start, end),
+    spans: Map.groupBy(spansBetween(db, start, end), (span) => span.plantingId),
+  }));
+  return plantings
     .filter((row) => row.seasonId !== seasonId)
     .map((row) => ({
       id: row.id,

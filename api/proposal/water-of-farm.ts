@@ -45,7 +45,10 @@ export function waterOfFarm(db: FarmDb, farm: FarmRow, shelf: CropShelf, own: Ow
       outlets.flatMap(({ bedId, lineId }) => (bedId === null ? [] : [[bedId, at.get(lineId) ?? lines.length] as const])),
     ),
     limit_L_per_week: [...supplies.map((supply) => supply ?? Infinity), Infinity],
-    use: known ? waterUseOf(shelf, eto) : () => 0,
+    // kept with the spans that it has worked out
+    use: known
+      ? derived(db, `proposal: water use ${stationId} ${farm.coastal}`, () => waterUseOf(shelf, eto), [shelf, eto])
+      : () => 0,
     notes: [
       ...(known ? [] : ['The farm has no weather record: the water of the plan is left out of account.']),
       ...lines

@@ -6,6 +6,6 @@ type Outputs = inferRouterOutputs<Router>['proposals'];
 export type Overview = Outputs['overview'];
 export type ProposalView = Outputs['view'];
 export type Move = ProposalView['moves'][number];
-export type Figures = Overview['present'];
+export type Figures = Outputs['present'];
 export type FigureRow = Overview['crops'][number];
 export type OwnFigures = Overview['own'];

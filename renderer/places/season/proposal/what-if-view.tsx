@@ -2,9 +2,11 @@ import { useState } from 'react';
 import type { VariantResult } from '../../../../api/jobs/season/compare.ts';
 import type { VariantEntry } from '../../../../api/proposal/variants.ts';
 import { Button } from '../../../app/button.tsx';
+import { Shown } from '../../../app/states.tsx';
 import { api } from '../../../client/api.ts';
 import { useChange } from '../../../client/use-change.ts';
 import { useJob } from '../../../client/use-job.ts';
+import { useRead } from '../../../client/use-read.ts';
 import { ChoiceField } from '../../../fields/choice-field.tsx';
 import { say } from '../../../words/say.ts';
 import { FigureTable } from './figure-table.tsx';
@@ -24,6 +26,7 @@ export function WhatIfView({ seasonId, overview }: { readonly seasonId: string; 
   const [questions, setQuestions] = useState<readonly Question[]>([]);
   const [kind, setKind] = useState<QuestionKind>('pump');
   const [cropId, setCropId] = useState(overview.crops[0]?.cropId ?? '');
+  const present = useRead(api.proposals.present, { seasonId });
   const compare = useChange(api.proposals.compare);
   const { job, start, stop } = useJob<readonly VariantResult[]>((answers) =>
     say('{answers, plural, one {One answer} other {# answers}} beside the plan as it could be now.', { answers: answers.length }),
@@ -95,18 +98,24 @@ export function WhatIfView({ seasonId, overview }: { readonly seasonId: string; 
       </section>
       {results.length === 0 ? null : (
         <section className="panel">
-          <FigureTable
-            caption={say('Side by side')}
-            plans={[
-              { name: say('Present plan'), figures: overview.present },
-              ...results.map(({ name, figures, gap }) => ({
-                name,
-                figures,
-                note:
-                  gap === null ? say('not proven') : say('within {gap} % of the best', { gap: Number((gap * 100).toFixed(1)) }),
-              })),
-            ]}
-          />
+          <Shown reading={present}>
+            {(figures) => (
+              <FigureTable
+                caption={say('Side by side')}
+                plans={[
+                  { name: say('Present plan'), figures },
+                  ...results.map(({ name, figures: others, gap }) => ({
+                    name,
+                    figures: others,
+                    note:
+                      gap === null
+                        ? say('not proven')
+                        : say('within {gap} % of the best', { gap: Number((gap * 100).toFixed(1)) }),
+                  })),
+                ]}
+              />
+            )}
+          </Shown>
         </section>
       )}
     </div>
