@@ -3,8 +3,8 @@ import type { SeasonRecord } from '../../db/repositories/seasons.ts';
 import { linesOfFarm } from '../../db/repositories/water-lines.ts';
 import { InputError } from '../../planner/errors.ts';
 import { lineReport } from '../../planner/irrigation/line-report.ts';
-import { demandOfYear, hottestWeek } from '../water/demand-of-year.ts';
-import { lineSupplies } from '../water/line-supply.ts';
+import { demandOfFarm, hottestWeek } from '../water/demand-of-year.ts';
+
 import { loadWater } from '../water/load-water.ts';
 import { loadLine } from '../water-line/load-line.ts';
 import type { ReportReader } from './report-reader.ts';
@@ -17,12 +17,11 @@ export function waterSection(db: FarmDb, season: SeasonRecord, reader: ReportRea
   const perDay = (litres: number) => reader.print(litres, 'L_per_day', 2);
   const monthName = new Intl.DateTimeFormat(reader.locale, { month: 'short', timeZone: 'UTC' });
   const farm = loadWater(db, season.id);
-  const supplies = lineSupplies(db, farm);
   const record = farm.record;
   const hottest = record === null ? null : hottestWeek(record);
   const year = hottest === null ? undefined : Number(hottest.from.slice(0, 4));
   const demand =
-    record === null || year === undefined || !record.years.includes(year) ? null : demandOfYear(farm, supplies, record, year);
+    record === null || year === undefined || !record.years.includes(year) ? null : demandOfFarm(db, farm, record, year);
   const says: string[] = [];
   if (demand === null) says.push('There is no whole year of weather on record: import one under Water to see the need by day.');
   else {

@@ -2,11 +2,11 @@ import { derived } from '../../db/file/derived.ts';
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import { dateOfYearDay } from '../../planner/calendar.ts';
 import { highestSpell, type Spell } from '../../planner/climate/spells.ts';
-import { bedUse_L_per_day } from '../../planner/water/bed-demand.ts';
-import { monthOf, runBed } from '../../planner/water/bed-run.ts';
+import { monthOf } from '../../planner/water/bed-run.ts';
 import { soilStore_L } from '../../planner/water/bed-store.ts';
 import { explainThirstiestWeek, type NeedDay, thirstiestWeek } from '../../planner/water/week-need.ts';
-import { type LineSupply, lineSupplies, wateringOf } from './line-supply.ts';
+import { runsOfYear, type YearRuns } from './bed-runs.ts';
+import { type LineSupply, lineSupplies } from './line-supply.ts';
 import type { WaterFarm } from './load-water.ts';
 import { runOfYear, type WeatherRecord } from './weather-record.ts';
 
@@ -27,32 +27,28 @@ export function hottestWeek(record: WeatherRecord): Spell | null {
 
 /** The need of a loaded farm in one year of its record, worked out once until a row of the farm is written. */
 export const demandOfFarm = (db: FarmDb, farm: WaterFarm, record: WeatherRecord, year: number) =>
-  derived(db, `demand ${farm.season.id} ${year}`, () => demandOfYear(farm, lineSupplies(db, farm), record, year), [farm, record]);
+  derived(db, `demand ${farm.season.id} ${year}`, () => {
+    const runs = derived(
+      db,
+      `demand: runs ${farm.season.id} ${year}`,
+      (before: YearRuns | undefined) => runsOfYear(farm, lineSupplies(db, farm), record, year, before),
+      [farm, record],
+    );
+    return demandOfYear(farm, lineSupplies(db, farm), runs, year);
+  });
 
 /** The farm's need for water on each day of one year of the record, by line and by bed. */
-export function demandOfYear(farm: WaterFarm, supplies: readonly LineSupply[], record: WeatherRecord, year: number) {
-  const weather = runOfYear(record, year);
+function demandOfYear(farm: WaterFarm, supplies: readonly LineSupply[], runs: YearRuns, year: number) {
+  const weather = runOfYear(runs.record, year);
   const length = weather.eto_mm.length;
   const groups = [...supplies.map(({ lineId, name }) => ({ groupId: lineId, name })), { groupId: BY_HAND, name: 'By hand' }];
   const needs = new Map(groups.map(({ groupId }) => [groupId, new Float64Array(length)]));
-  const beds = farm.beds.map((bed) => {
+  const beds = farm.beds.flatMap((bed) => {
+    const run = runs.ofBed.get(bed.bedId);
+    if (run === undefined) return [];
+    const { full, planned } = run;
     const need = needs.get(bed.lineId ?? BY_HAND) ?? needs.get(BY_HAND);
-    let peak_L_per_day = 0;
-    let peakAt = 0;
-    const full = runBed(bed.store, bed.year, weather, { kind: 'kept-full' }, (at, _, __, given_L) => {
-      if (need !== undefined) need[at] = (need[at] ?? 0) + given_L;
-      const use = bedUse_L_per_day({
-        store: bed.store,
-        year: bed.year,
-        yearDay: weather.yearDay[at] ?? 0,
-        eto_mm_per_day: weather.eto_mm[at] ?? 0,
-      });
-      if (use > peak_L_per_day) {
-        peak_L_per_day = use;
-        peakAt = at;
-      }
-    });
-    const planned = runBed(bed.store, bed.year, weather, wateringOf(farm, supplies, bed.bedId, bed.lineId));
+    if (need !== undefined) for (let at = 0; at < length; at += 1) need[at] = (need[at] ?? 0) + (run.need_L[at] ?? 0);
     return {
       bedId: bed.bedId,
       code: bed.code,
@@ -64,8 +60,8 @@ export function demandOfYear(farm: WaterFarm, supplies: readonly LineSupply[], r
       area_m2: bed.store.area_m2,
       soilStore_L: soilStore_L(bed.store),
       freeStore_L: bed.store.free?.capacity_L ?? 0,
-      peak_L_per_day,
-      peakDate: dateOfYearDay(year, peakAt + 1),
+      peak_L_per_day: run.peak_L_per_day,
+      peakDate: dateOfYearDay(year, run.peakAt + 1),
       need_L: full.given_L,
       use_L: full.used_L,
       given_L: planned.given_L,

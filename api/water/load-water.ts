@@ -34,6 +34,8 @@ export type WaterBed = {
   readonly lineId: string | null;
   readonly store: BedStore;
   readonly year: BedYear;
+  /** All that its store and year are worked out of, as text: beds of the same text have the same. */
+  readonly madeOf: string;
   readonly plantings: readonly PlantedOnBed[];
 };
 
@@ -59,9 +61,10 @@ function mulchOf(found: { readonly name: string; readonly kind: string } | undef
 
 /** All that the water of a season rests on, read once. @throws Refusal when the season is gone */
 export const loadWater = (db: FarmDb, seasonId: string | null): WaterFarm =>
-  derived(db, `water ${seasonId ?? ''}`, () => waterLoaded(db, seasonId));
+  derived(db, `water ${seasonId ?? ''}`, (before: WaterFarm | undefined) => waterLoaded(db, seasonId, before?.beds ?? []));
 
-function waterLoaded(db: FarmDb, seasonId: string | null): WaterFarm {
+/** A bed that is made of the same as before keeps its store and year: a change seldom meets more than a few of a thousand. */
+function waterLoaded(db: FarmDb, seasonId: string | null, bedsBefore: readonly WaterBed[]): WaterFarm {
   const farm = farmOfFile(db);
   if (farm === undefined) throw new Refusal({ code: 'not-found', what: 'farm' });
   const season = chosenSeason(db, seasonId);
@@ -72,6 +75,7 @@ function waterLoaded(db: FarmDb, seasonId: string | null): WaterFarm {
   const spans = Map.groupBy(spansBetween(db, season.startDate, season.endDate), (span) => span.bedId);
   const lines = lineOfBeds(db);
   const mulches = new Map(mulchOfDesigns(db).map(({ designId, ...rest }) => [designId, rest]));
+  const before = new Map(bedsBefore.map((bed) => [bed.bedId, bed]));
   const left: string[] = [];
   const beds: WaterBed[] = [];
   const standIns = new Set<string>();
@@ -96,33 +100,38 @@ function waterLoaded(db: FarmDb, seasonId: string | null): WaterFarm {
     });
     for (const { crop } of onBed) if (crop.water.like !== null) standIns.add(`${crop.name} like ${crop.water.like}`);
     const around = { area_m2: store.area_m2, mulch, air: record?.air ?? null };
+    const yearOf = {
+      area_m2: store.area_m2,
+      depth_m: store.depth_m,
+      cover: {
+        bareReduction: bareReductionOf(mulch),
+        exposure: underShade_mm_per_day(choices.exposure, choices.shadeShare),
+      },
+      crops: onBed.map(({ span, planting, crop }) =>
+        cropOnBed(
+          {
+            inBedDate: (planting.inBedActual ?? planting.inBedDate) as IsoDate,
+            clearDate: (planting.clearedActual ?? planting.clearDate) as IsoDate,
+            share: span.toShare - span.fromShare,
+            canopy_m2: span.plants > 0 ? span.plants * planting.inRow_m * planting.row_m : null,
+            crop: crop.water,
+          },
+          around,
+        ),
+      ),
+    };
+    const madeOf = JSON.stringify([store, yearOf]);
+    const known = before.get(loaded.bed.id);
+    const same = known?.madeOf === madeOf ? known : undefined;
     beds.push({
       bedId: loaded.bed.id,
       code: loaded.bed.code,
       block: loaded.block.code,
       watering: loaded.spec.watering,
       lineId: lines.get(loaded.bed.id) ?? null,
-      store,
-      year: bedYear({
-        area_m2: store.area_m2,
-        depth_m: store.depth_m,
-        cover: {
-          bareReduction: bareReductionOf(mulch),
-          exposure: underShade_mm_per_day(choices.exposure, choices.shadeShare),
-        },
-        crops: onBed.map(({ span, planting, crop }) =>
-          cropOnBed(
-            {
-              inBedDate: (planting.inBedActual ?? planting.inBedDate) as IsoDate,
-              clearDate: (planting.clearedActual ?? planting.clearDate) as IsoDate,
-              share: span.toShare - span.fromShare,
-              canopy_m2: span.plants > 0 ? span.plants * planting.inRow_m * planting.row_m : null,
-              crop: crop.water,
-            },
-            around,
-          ),
-        ),
-      }),
+      store: same?.store ?? store,
+      year: same?.year ?? bedYear(yearOf),
+      madeOf,
       plantings: onBed.map(({ span, planting, crop }) => ({
         cropId: planting.cropId,
         crop,

@@ -54,7 +54,13 @@ const stillStands = ({ writes }: Open, reads: Reads): boolean => {
   return true;
 };
 
-function made<T>(open: Open, name: string, make: () => T, from: readonly object[]): { readonly value: T; readonly reads: Reads } {
+function made<T>(
+  open: Open,
+  name: string,
+  make: (before: T | undefined) => T,
+  before: T | undefined,
+  from: readonly object[],
+): { readonly value: T; readonly reads: Reads } {
   const reads: Reads = new Map();
   for (const each of from) {
     const known = open.readsOf.get(each);
@@ -63,7 +69,7 @@ function made<T>(open: Open, name: string, make: () => T, from: readonly object[
   }
   open.making.push(reads);
   try {
-    return { value: make(), reads };
+    return { value: make(before), reads };
   } finally {
     open.making.pop();
   }
@@ -74,11 +80,17 @@ function made<T>(open: Open, name: string, make: () => T, from: readonly object[
  * undo, a redo or a setting. Which tables it reads is noted while it works. Inside a transaction it is made anew each time, since it
  * may be rolled back. Whoever gets it must not alter it.
  * @param name says what it is, with everything that `make` depends on beside the rows
+ * @param make is given what was kept before, though rows were written since: it may take over the parts that it finds to be the same
  * @param from derived values that `make` is given instead of reading them
  */
-export function derived<T>(db: BetterSQLite3Database, name: string, make: () => T, from: readonly object[] = []): T {
+export function derived<T>(
+  db: BetterSQLite3Database,
+  name: string,
+  make: (before: T | undefined) => T,
+  from: readonly object[] = [],
+): T {
   const open = openFiles.get(db);
-  if (open === undefined || open.sqlite.inTransaction) return make();
+  if (open === undefined || open.sqlite.inTransaction) return make(undefined);
   const { kept, making } = open;
   // the name is the only key to a value, and each name is made by one maker
   const before = kept.get(name);
@@ -87,7 +99,7 @@ export function derived<T>(db: BetterSQLite3Database, name: string, make: () => 
     return before.value as T;
   }
   kept.delete(name);
-  const { value, reads } = made(open, name, make, from);
+  const { value, reads } = made(open, name, make, before?.value as T | undefined, from);
   add(making.at(-1), reads);
   if (typeof value === 'object' && value !== null) open.readsOf.set(value, reads);
   const [eldest] = kept.keys();
