@@ -1,4 +1,4 @@
-import { lazy, Suspense, useState } from 'react';
+import { useState } from 'react';
 import { DropFarm } from '../places/farm/drop-farm.tsx';
 import { NoFarm } from '../places/farm/no-farm.tsx';
 import { PaperStage } from '../print/paper-stage.tsx';
@@ -11,11 +11,11 @@ import { FindAndGo } from './find-and-go.tsx';
 import { HelpSheet } from './help-sheet.tsx';
 import { useKeptFocus } from './keep-focus.ts';
 import { useShellKeys } from './keys.ts';
-import { places } from './places.ts';
+import { later } from './later.tsx';
+import { openingPage, places } from './places.ts';
 import { PrintHead } from './print-head.tsx';
 import { Rail } from './rail.tsx';
 import { ResultLine } from './result-line.tsx';
-import { Waiting } from './states.tsx';
 import { TopBar } from './top-bar.tsx';
 import { useNewDay } from './use-new-day.ts';
 import { useOwnWindow } from './use-own-window.ts';
@@ -23,7 +23,7 @@ import { useOwnWindow } from './use-own-window.ts';
 /** Left out of the build that ships: the condition is settled when building. */
 const Parts =
   import.meta.env.VITE_PARTS_PAGE === 'on'
-    ? lazy(async () => ({ default: (await import('../parts/parts-page.tsx')).PartsPage }))
+    ? later(async () => (await import('../parts/parts-page.tsx')).PartsPage, openingPage)
     : undefined;
 
 /** The window: rail, top bar, the place the address names, and the line of results. */
@@ -54,11 +54,7 @@ export function App() {
         <div className="shell-frame">
           <FarmGate none={<NoFarm />}>
             <WorkingProvider>
-              <CaughtFault key={place}>
-                <Suspense fallback={<Waiting what={say('Opening the page')} />}>
-                  {Shown === undefined ? null : <Shown />}
-                </Suspense>
-              </CaughtFault>
+              <CaughtFault key={place}>{Shown === undefined ? null : <Shown />}</CaughtFault>
               <PaperStage />
             </WorkingProvider>
           </FarmGate>

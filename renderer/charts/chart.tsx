@@ -1,12 +1,16 @@
-import { lazy, type ReactNode, Suspense } from 'react';
+import type { ReactNode } from 'react';
 import { currencyPlaces } from '../../planner/units/print-money.ts';
+import { later } from '../app/later.tsx';
 import { useReader } from '../client/reader.tsx';
 import { say } from '../words/say.ts';
 import { ChartFrame } from './chart-frame.tsx';
 import type { PlotProps } from './plot.tsx';
 import { type Band, type Mark, type Series, tableOf } from './series.ts';
 
-const Plot = lazy(async () => ({ default: (await import('./plot.tsx')).Plot }));
+const Plot = later(
+  async () => (await import('./plot.tsx')).Plot,
+  () => <p className="waiting">{say('Drawing…')}</p>,
+);
 
 /**
  * A chart over one axis: lines, areas, stacked areas or bars, with bands for what is uncertain and marks for levels
@@ -44,15 +48,13 @@ export function Chart<Row>(props: {
       height={props.height ?? 260}
       note={props.note}
     >
-      <Suspense fallback={<p className="waiting">{say('Drawing…')}</p>}>
-        <Plot
-          points={points}
-          series={series.map(({ name, as, hue }, order) => ({ name, as, hue: hue ?? order }))}
-          bands={bands.map(({ name }) => ({ name }))}
-          marks={marks.map((mark) => ({ ...mark, ...(mark.value === undefined ? {} : { value: scaled(mark.value) ?? 0 }) }))}
-          sign={reader.sign(unit)}
-        />
-      </Suspense>
+      <Plot
+        points={points}
+        series={series.map(({ name, as, hue }, order) => ({ name, as, hue: hue ?? order }))}
+        bands={bands.map(({ name }) => ({ name }))}
+        marks={marks.map((mark) => ({ ...mark, ...(mark.value === undefined ? {} : { value: scaled(mark.value) ?? 0 }) }))}
+        sign={reader.sign(unit)}
+      />
     </ChartFrame>
   );
 }

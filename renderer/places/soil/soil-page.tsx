@@ -1,6 +1,6 @@
-import { lazy, type ReactNode, Suspense } from 'react';
 import { go, useQueryValue } from '../../app/address.ts';
 import { Button } from '../../app/button.tsx';
+import { later } from '../../app/later.tsx';
 import { Page } from '../../app/page.tsx';
 import { tabsOf } from '../../app/place-tabs.ts';
 import { Empty, Shown, Waiting } from '../../app/states.tsx';
@@ -15,10 +15,12 @@ import { PhTab } from './ph-tab.tsx';
 import { TestsTab } from './tests-tab.tsx';
 import { useToday } from './use-today.ts';
 
-const BlendTab = lazy(async () => ({ default: (await import('./blend-tab.tsx')).BlendTab }));
-const CardsTab = lazy(async () => ({ default: (await import('./cards-tab.tsx')).CardsTab }));
-const CompostTab = lazy(async () => ({ default: (await import('./compost-tab.tsx')).CompostTab }));
-const RecordsTab = lazy(async () => ({ default: (await import('./records-tab.tsx')).RecordsTab }));
+const opening = () => <Waiting what={say('Opening')} />;
+
+const BlendTab = later(async () => (await import('./blend-tab.tsx')).BlendTab, opening);
+const CardsTab = later(async () => (await import('./cards-tab.tsx')).CardsTab, opening);
+const CompostTab = later(async () => (await import('./compost-tab.tsx')).CompostTab, opening);
+const RecordsTab = later(async () => (await import('./records-tab.tsx')).RecordsTab, opening);
 
 const tabs = tabsOf.soil;
 
@@ -42,18 +44,8 @@ export function SoilPage() {
     />
   );
   if (tab === 'tests') return <TestsTab tabs={strip} />;
-  if (tab === 'records')
-    return (
-      <Later>
-        <RecordsTab tabs={strip} />
-      </Later>
-    );
-  if (tab === 'compost')
-    return (
-      <Later>
-        <CompostTab tabs={strip} />
-      </Later>
-    );
+  if (tab === 'records') return <RecordsTab tabs={strip} />;
+  if (tab === 'compost') return <CompostTab tabs={strip} />;
   if (tab === 'fill')
     return (
       <Page
@@ -87,17 +79,6 @@ export function SoilPage() {
   ) : null;
   if (tab === 'ph') return <PhTab tabs={strip} plan={data} season={chooser} />;
   if (tab === 'budget') return <BudgetTab tabs={strip} plan={data} season={chooser} />;
-  return (
-    <Later>
-      {tab === 'blend' ? (
-        <BlendTab key={data.season.seasonId} tabs={strip} plan={data} season={chooser} />
-      ) : (
-        <CardsTab tabs={strip} plan={data} season={chooser} />
-      )}
-    </Later>
-  );
-}
-
-function Later({ children }: { readonly children: ReactNode }) {
-  return <Suspense fallback={<Waiting what={say('Opening')} />}>{children}</Suspense>;
+  if (tab === 'blend') return <BlendTab key={data.season.seasonId} tabs={strip} plan={data} season={chooser} />;
+  return <CardsTab tabs={strip} plan={data} season={chooser} />;
 }
