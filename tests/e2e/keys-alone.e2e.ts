@@ -196,7 +196,13 @@ test('a season by keys alone: bed, planting, task, harvest, list, costs, undo, r
   });
 
   await test.step('every step is taken back, and done again', async () => {
-    const steps = [/^Undone: Tick off /, /^Undone: /, /^Undone: Log a harvest/, /^Undone: Move /, /^Undone: .*Spinach/];
+    const steps = [
+      /^Undone: Tick off /,
+      /^Undone: (?!Tick off )/,
+      /^Undone: Log a harvest/,
+      /^Undone: Move /,
+      /^Undone: .*Spinach/,
+    ];
     for (const step of steps) {
       await page.keyboard.press('Control+z');
       await expect(said(page)).toContainText(step);
