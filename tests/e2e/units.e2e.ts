@@ -63,6 +63,9 @@ const bothUnits: readonly RegExp[] = [
   /\bmg\/(?:L|kg)\b|\bmeq\/100 g\b|\bdS\/m\b/,
   /“half-inch” is sold from 0\.50 to 0\.62 in \(12\.7 to 15\.7 mm\)/,
   /mesh of 1\/16 in \(1\.6 mm\)/,
+  /^1 cup \(237 mL\)$/,
+  // the words of a source
+  /table of materials: N dry basis, C:N, moisture, lb\/gal/,
 ];
 
 /** What an outlet orders and a picker counts keeps the unit in which it was entered. */

@@ -76,7 +76,7 @@ export function CompostTab({ tabs }: { readonly tabs: ReactNode }) {
   return (
     <Page
       title={say('Soil')}
-      lead={say('Mix to a C:N and moisture, log the heat against 131 °F, and size tea from the beds to drench.')}
+      lead={say('Mix to a C:N and moisture, log its heat, and size tea from the beds to drench.')}
       tabs={tabs}
       actions={
         <>
