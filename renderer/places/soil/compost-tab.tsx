@@ -1,10 +1,11 @@
-import { type ReactNode, useState } from 'react';
+import { type ReactNode, useMemo, useState } from 'react';
 import { useQueryValue } from '../../app/address.ts';
 import { Button } from '../../app/button.tsx';
 import { Page } from '../../app/page.tsx';
 import { Empty, Shown } from '../../app/states.tsx';
 import { Cautions } from '../../cautions/caution.tsx';
 import { api } from '../../client/api.ts';
+import { useReader } from '../../client/reader.tsx';
 import { useRead } from '../../client/use-read.ts';
 import { type Column, choice, date, derived, quantity, text } from '../../table/column.ts';
 import { Grid } from '../../table/grid.tsx';
@@ -39,10 +40,10 @@ const heapColumns: readonly Column<HeapRow>[] = [
   ),
   date('lastReading', say('Last reading'), { width: 112 }),
 ];
-const teaColumns: readonly Column<TeaRow>[] = [
+const teaColumns = (moment: (at: string) => string): readonly Column<TeaRow>[] => [
   text('code', say('Tea'), { width: 100 }),
-  derived('text', 'startedAt', say('Air on'), (row) => row.startedAt.replace('T', ' '), { width: 150 }),
-  derived('text', 'useByAt', say('Use by'), (row) => row.useByAt.replace('T', ' '), { width: 150 }),
+  derived('text', 'startedAt', say('Air on'), (row) => moment(row.startedAt), { width: 150 }),
+  derived('text', 'useByAt', say('Use by'), (row) => moment(row.useByAt), { width: 150 }),
   text('compost', say('Of heap'), { width: 100 }),
   quantity('tank_L', say('Tank'), { width: 90 }),
   quantity('compost_kg', say('Compost in it'), { width: 110 }),
@@ -55,6 +56,8 @@ const teaId = (row: TeaRow): string => row.teaId;
 
 /** Heaps with their mix and temperature log, and compost tea from the beds to drench. */
 export function CompostTab({ tabs }: { readonly tabs: ReactNode }) {
+  const reader = useReader();
+  const columnsOfTea = useMemo(() => teaColumns((at) => `${reader.date(at.slice(0, 10))} ${at.slice(11, 16)}`), [reader]);
   const heaps = useRead(api.compost.batches, undefined);
   const teas = useRead(api.compost.tea, undefined);
   const today = useToday();
@@ -120,7 +123,7 @@ export function CompostTab({ tabs }: { readonly tabs: ReactNode }) {
           <Grid
             name="Compost tea"
             rows={rows}
-            columns={teaColumns}
+            columns={columnsOfTea}
             rowId={teaId}
             onOpen={(row) => {
               setHeap(undefined);
