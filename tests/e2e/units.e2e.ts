@@ -63,7 +63,7 @@ const bothUnits: readonly RegExp[] = [
   /\bmg\/(?:L|kg)\b|\bmeq\/100 g\b|\bdS\/m\b/,
   /“half-inch” is sold from 0\.50 to 0\.62 in \(12\.7 to 15\.7 mm\)/,
   /mesh of 1\/16 in \(1\.6 mm\)/,
-  /^1 cup \(237 mL\)$/,
+  /^1 (?:cup \(237 mL|litre \(0\.264 gal)\)$/,
   /131 to 170 °F \(55 to 77 °C\)/,
   // the words of a source
   /table of materials: N dry basis, C:N, moisture, lb\/gal/,
