@@ -1,4 +1,4 @@
-import { derived } from '../../db/file/derived.ts';
+import { derived, derivedRows } from '../../db/file/derived.ts';
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import { type BedRecord, bedsInUse, bedsRetired } from '../../db/repositories/beds.ts';
 import { type FillFact, fillsUntil, movesUntil } from '../../db/repositories/cost-facts.ts';
@@ -29,11 +29,17 @@ export function usedUntil(db: FarmDb, to: string): readonly ValuedMove[] {
   return to >= last ? used : used.filter((move) => move.date <= to);
 }
 
+/** How long the fill of each bed is to last. */
+const livesOfFills = (db: FarmDb) =>
+  derivedRows(db, 'books: lives of fills', () =>
+    bedsOfBooks(db).map(({ record }) => ({ bedId: record.bed.id, life_years: record.design.fillLife_years })),
+  );
+
 /** What was filled into beds up to a day. */
 export function filledUntil(db: FarmDb, to: string): readonly FillFact[] {
   const last = lastDay(db);
   const fills = derived(db, `books: fills ${last}`, () => {
-    const lives = new Map(bedsOfBooks(db).map(({ record }) => [record.bed.id, record.design.fillLife_years]));
+    const lives = new Map(livesOfFills(db).map(({ bedId, life_years }) => [bedId, life_years]));
     const rows = derived(db, `books: filled ${last}`, () => fillsUntil(db, last));
     return rows.map((row): FillFact => ({ ...row, life_years: lives.get(row.bedId) ?? 0 }));
   });

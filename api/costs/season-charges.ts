@@ -8,10 +8,10 @@ import {
 } from '../../db/repositories/cost-facts.ts';
 import type { FarmRow } from '../../db/repositories/farm.ts';
 import type { IsoDate } from '../../planner/calendar.ts';
+import type { BedSpan } from '../../planner/costs/ground.ts';
 import { seasonCharge_minor } from '../../planner/costs/part-charge.ts';
 import type { Charge } from '../../planner/costs/spread-charges.ts';
 import { roundMoney } from '../../planner/money.ts';
-import type { SeasonBeds } from './season-parts.ts';
 import { fillingOf, stockCharges, type ValuedMove } from './stock-charges.ts';
 
 type Span = { readonly start: IsoDate; readonly end: IsoDate };
@@ -86,9 +86,18 @@ export function usedCharges(db: FarmDb, farm: FarmRow, season: Span, { used, fil
 }
 
 /** Hours that were worked. */
-export function labourCharges(labour: readonly LabourFact[], beds: SeasonBeds): readonly Charge[] {
+export function labourCharges(
+  labour: readonly LabourFact[],
+  blocks: readonly BlockOfBed[],
+  beds: readonly BedSpan[],
+): readonly Charge[] {
+  const areaOf = new Map(beds.map((bed) => [bed.bedId, bed.area_m2]));
+  const weights = Map.groupBy(
+    blocks.map(({ bedId, blockId }) => ({ bedId, blockId, weight: areaOf.get(bedId) ?? 0 })),
+    ({ blockId }) => blockId,
+  );
   return someOf(
-    labour.map((row): Charge => ({ kind: 'labour', amount_minor: row.wages_minor, target: labourTarget(row, beds) })),
+    labour.map((row): Charge => ({ kind: 'labour', amount_minor: row.wages_minor, target: labourTarget(row, weights) })),
   );
 }
 
@@ -100,17 +109,16 @@ export function overheadCharges(db: FarmDb, seasonId: string): readonly Charge[]
   );
 }
 
-function labourTarget(row: LabourFact, beds: SeasonBeds): Charge['target'] {
+type BlockOfBed = { readonly bedId: string; readonly blockId: string };
+
+function labourTarget(
+  row: LabourFact,
+  weights: ReadonlyMap<string, readonly { bedId: string; weight: number }[]>,
+): Charge['target'] {
   if (row.plantingId !== null && row.bedId !== null)
     return { to: 'planting-in-bed', plantingId: row.plantingId, bedId: row.bedId };
   if (row.plantingId !== null) return { to: 'planting', plantingId: row.plantingId };
   if (row.bedId !== null) return { to: 'bed', bedId: row.bedId };
-  if (row.blockId !== null)
-    return {
-      to: 'beds',
-      weights: beds
-        .filter((bed) => bed.record.block.id === row.blockId)
-        .map((bed) => ({ bedId: bed.bedId, weight: bed.area_m2 })),
-    };
+  if (row.blockId !== null) return { to: 'beds', weights: weights.get(row.blockId) ?? [] };
   return { to: 'nobody' };
 }

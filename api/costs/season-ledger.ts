@@ -4,21 +4,22 @@ import type { FarmRow } from '../../db/repositories/farm.ts';
 import type { SeasonRecord } from '../../db/repositories/seasons.ts';
 import type { IncomeLine } from '../../planner/costs/earning-rows.ts';
 import type { Stay } from '../../planner/costs/ground.ts';
-import { type Charge, type Posting, spreadCharges } from '../../planner/costs/spread-charges.ts';
+import type { Charge, Posting } from '../../planner/costs/spread-charges.ts';
 import type { FedBeds } from './line-charges.ts';
 import type { LinePartCost } from './line-part-costs.ts';
-import { labourCharges } from './season-charges.ts';
 import {
+  bedsOfSeason,
   groundOfSeason,
   type SeasonBeds,
   type SeasonGround,
   salesOf,
+  seasonOfBooks,
   spendingOf,
+  spentByWork,
   spentOnGround,
-  weightsOf,
   workOf,
 } from './season-parts.ts';
-import { marksOf, type Unpriced } from './unpriced-costs.ts';
+import type { Unpriced } from './unpriced-costs.ts';
 
 /** A season's costs and incomes, each brought to its bed and planting. */
 export type SeasonLedger = {
@@ -49,30 +50,28 @@ export const seasonLedger = (db: FarmDb, seasonId: string): SeasonLedger =>
   derived(db, `ledger ${seasonId}`, () => ledgerOf(db, seasonId));
 
 function ledgerOf(db: FarmDb, seasonId: string): SeasonLedger {
-  const ground = groundOfSeason(db, seasonId);
-  const { season, farm, span } = ground;
-  const worked = workOf(db, seasonId, span);
-  const { incomes, soldInUnit } = salesOf(db, seasonId, ground);
+  const { season, farm } = seasonOfBooks(db, seasonId);
+  const { stays, plantings } = groundOfSeason(db, seasonId);
+  const { labour, hoursOf, harvestWages } = workOf(db, seasonId);
+  const { incomes, soldInUnit } = salesOf(db, seasonId);
   const spent = spendingOf(db, seasonId);
-  const plantings = weightsOf(db, seasonId, ground);
-  const spread = (charges: readonly Charge[]) => spreadCharges({ ...ground, plantings, charges });
-  const labour = labourCharges(worked.labour, ground.beds);
+  const worked = spentByWork(db, seasonId);
   return {
     season,
     farm,
-    beds: ground.beds,
-    stays: ground.stays,
-    plantings: ground.plantings,
-    charges: [...spent.charges, ...labour],
+    beds: bedsOfSeason(db, seasonId),
+    stays,
+    plantings,
+    charges: [...spent.charges, ...worked.labour],
     lineParts: spent.lineParts,
     fed: spent.fed,
-    postings: [...spentOnGround(db, seasonId), ...spread(spent.byWork), ...spread(labour)],
+    postings: [...spentOnGround(db, seasonId), ...worked.postings],
     unpriced: spent.unpriced,
-    marks: spread(marksOf(spent.unpriced)),
+    marks: worked.marks,
     incomes,
     soldInUnit,
-    hoursOf: worked.hoursOf,
-    labour_h: worked.labour.reduce((sum, row) => sum + row.labour_h, 0),
-    harvestWages: worked.harvestWages,
+    hoursOf,
+    labour_h: labour.reduce((sum, row) => sum + row.labour_h, 0),
+    harvestWages,
   };
 }

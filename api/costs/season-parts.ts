@@ -1,10 +1,10 @@
-import { derived } from '../../db/file/derived.ts';
+import { derived, derivedRows } from '../../db/file/derived.ts';
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import type { BedRecord } from '../../db/repositories/beds.ts';
 import {
   harvestsOfLots,
   incomeOfLots,
-  incomeOfSeason,
+  incomeOfPlantings,
   labourBetween,
   plantingsWithPlan,
   staysOfSeason,
@@ -15,37 +15,53 @@ import { dayNumber, type IsoDate } from '../../planner/calendar.ts';
 import type { IncomeLine } from '../../planner/costs/earning-rows.ts';
 import type { BedSpan, Stay } from '../../planner/costs/ground.ts';
 import { incomeByBed, incomeOfLot } from '../../planner/costs/income-by-bed.ts';
-import { followsWork, type PlantingWeights, type Posting, spreadCharges } from '../../planner/costs/spread-charges.ts';
+import {
+  type Charge,
+  followsWork,
+  type PlantingWeights,
+  type Posting,
+  spreadCharges,
+} from '../../planner/costs/spread-charges.ts';
 import { Refusal } from '../errors.ts';
 import { bedsOfBooks, filledUntil, usedUntil } from './books.ts';
 import { fedBeds, lineCharges } from './line-charges.ts';
 import { linePartCosts } from './line-part-costs.ts';
-import { lastingCharges, overheadCharges, usedCharges } from './season-charges.ts';
-import { unpricedCosts } from './unpriced-costs.ts';
+import { labourCharges, lastingCharges, overheadCharges, usedCharges } from './season-charges.ts';
+import { marksOf, unpricedCosts } from './unpriced-costs.ts';
 
-// The parts of a season's books, each kept by itself: a picking changes no parts of beds, an hour no income.
+// The parts of a season's books, each kept by itself: a picking changes no parts of beds, an hour no income, and what is planned for
+// another season nothing at all.
 
 /** The beds that stood in a season, for the days that they stood. */
 export type SeasonBeds = readonly (BedSpan & { readonly record: BedRecord })[];
 
 type Span = { readonly start: IsoDate; readonly end: IsoDate };
 
-/** The season with the beds that stood in it. */
-const bedsOfSeason = (db: FarmDb, seasonId: string) =>
-  derived(db, `ledger: beds ${seasonId}`, () => {
+export const seasonOfBooks = (db: FarmDb, seasonId: string) =>
+  derived(db, `ledger: season ${seasonId}`, () => {
     const season = seasonOfId(db, seasonId);
     const farm = farmOfFile(db);
     if (season === undefined || farm === undefined) throw new Refusal({ code: 'not-found', what: 'season' });
     const span: Span = { start: season.startDate as IsoDate, end: season.endDate as IsoDate };
-    return { season, farm, span, beds: bedsOf(db, span) };
+    return { season, farm, span };
   });
+
+/** The beds that stood in a season with all that is known of them. */
+export const bedsOfSeason = (db: FarmDb, seasonId: string): SeasonBeds =>
+  derived(db, `ledger: beds ${seasonId}`, () => bedsOf(db, seasonOfBooks(db, seasonId).span));
+
+/** The ground of a season's beds: the same, whatever else is changed of a bed. */
+const spansOfBeds = (db: FarmDb, seasonId: string): readonly BedSpan[] =>
+  derivedRows(db, `ledger: spans ${seasonId}`, () =>
+    bedsOfSeason(db, seasonId).map(({ bedId, area_m2, fromDay, toDay }) => ({ bedId, area_m2, fromDay, toDay })),
+  );
 
 /** The season's beds with what stood on them. */
 export const groundOfSeason = (db: FarmDb, seasonId: string) =>
   derived(db, `ledger: ground ${seasonId}`, () => {
-    const { season, farm, span, beds } = bedsOfSeason(db, seasonId);
+    const beds = spansOfBeds(db, seasonId);
     const areaOfBed = new Map(beds.map((bed) => [bed.bedId, bed.area_m2]));
-    const stays = staysOfSeason(db, seasonId).map(
+    const stays = derivedRows(db, `ledger: stays ${seasonId}`, () => staysOfSeason(db, seasonId)).map(
       (row): Stay => ({
         plantingId: row.plantingId,
         bedId: row.bedId,
@@ -54,10 +70,13 @@ export const groundOfSeason = (db: FarmDb, seasonId: string) =>
         toDay: dayNumber(row.to as IsoDate),
       }),
     );
-    return { season, farm, span, beds, stays, plantings: plantingsWithPlan(db, seasonId) };
+    return { beds, stays, plantings: plantingsOfBooks(db, seasonId) };
   });
 
 export type SeasonGround = ReturnType<typeof groundOfSeason>;
+
+const plantingsOfBooks = (db: FarmDb, seasonId: string) =>
+  derivedRows(db, `ledger: plantings ${seasonId}`, () => plantingsWithPlan(db, seasonId));
 
 function bedsOf(db: FarmDb, { start, end }: Span): SeasonBeds {
   return bedsOfBooks(db)
@@ -75,8 +94,9 @@ function bedsOf(db: FarmDb, { start, end }: Span): SeasonBeds {
 }
 
 /** Hours and wages of a season, and by planting. */
-export const workOf = (db: FarmDb, seasonId: string, { start, end }: Span) =>
-  derived(db, `ledger: work ${seasonId} ${start} ${end}`, () => {
+export const workOf = (db: FarmDb, seasonId: string) =>
+  derived(db, `ledger: work ${seasonId}`, () => {
+    const { start, end } = seasonOfBooks(db, seasonId).span;
     const labour = labourBetween(db, start, end);
     const hoursOf = new Map<string, number>();
     const harvestWages = new Map<string, number>();
@@ -89,32 +109,41 @@ export const workOf = (db: FarmDb, seasonId: string, { start, end }: Span) =>
   });
 
 /** What was sold of a season's plantings, by bed and by planting. */
-export const salesOf = (db: FarmDb, seasonId: string, ground: SeasonGround) =>
-  derived(
-    db,
-    `ledger: sales ${seasonId}`,
-    () => {
-      const { plantings, stays, span } = ground;
-      const sold = derived(db, `ledger: sold ${seasonId}`, () => incomeOfSeason(db, seasonId));
-      const ofLots = lotIncomes(db, span.start, span.end, new Set(plantings.map((each) => each.plantingId)));
-      const incomes = incomeByBed([...sold, ...ofLots], stays);
-      const incomeOf = new Map<string, number>();
-      for (const { plantingId, paid_minor } of incomes)
-        if (plantingId !== null) incomeOf.set(plantingId, (incomeOf.get(plantingId) ?? 0) + paid_minor);
-      const unitOf = new Map(plantings.map((each) => [each.plantingId, each.yieldUnit]));
-      const soldInUnit = new Map<string, number>();
-      for (const row of sold)
-        if (row.plantingId !== null && row.unit === unitOf.get(row.plantingId))
-          soldInUnit.set(row.plantingId, (soldInUnit.get(row.plantingId) ?? 0) + row.amount);
-      return { incomes, incomeOf, soldInUnit };
-    },
-    [ground],
-  );
+export const salesOf = (db: FarmDb, seasonId: string) =>
+  derived(db, `ledger: sales ${seasonId}`, () => {
+    const { plantings, stays } = groundOfSeason(db, seasonId);
+    const { span } = seasonOfBooks(db, seasonId);
+    const sold = soldOf(db, seasonId);
+    const ofLots = lotIncomes(db, span.start, span.end, new Set(plantings.map((each) => each.plantingId)));
+    const incomes = incomeByBed([...sold, ...ofLots], stays);
+    const incomeOf = new Map<string, number>();
+    for (const { plantingId, paid_minor } of incomes)
+      if (plantingId !== null) incomeOf.set(plantingId, (incomeOf.get(plantingId) ?? 0) + paid_minor);
+    const unitOf = new Map(plantings.map((each) => [each.plantingId, each.yieldUnit]));
+    const soldInUnit = new Map<string, number>();
+    for (const row of sold)
+      if (row.plantingId !== null && row.unit === unitOf.get(row.plantingId))
+        soldInUnit.set(row.plantingId, (soldInUnit.get(row.plantingId) ?? 0) + row.amount);
+    return { incomes, incomeOf, soldInUnit };
+  });
+
+/** What was sold of the season's plantings, whatever is planned of them. */
+const soldOf = (db: FarmDb, seasonId: string) =>
+  derivedRows(db, `ledger: sold ${seasonId}`, () => {
+    const ids = derivedRows(db, `ledger: planting ids ${seasonId}`, () =>
+      plantingsOfBooks(db, seasonId).map(({ plantingId }) => ({ plantingId })),
+    );
+    return incomeOfPlantings(
+      db,
+      ids.map(({ plantingId }) => plantingId),
+    );
+  });
 
 /** All that was spent but wages. */
 export const spendingOf = (db: FarmDb, seasonId: string) =>
   derived(db, `ledger: spending ${seasonId}`, () => {
-    const { season, farm, span, beds } = bedsOfSeason(db, seasonId);
+    const { season, farm, span } = seasonOfBooks(db, seasonId);
+    const beds = spansOfBeds(db, seasonId);
     const stock = { used: usedUntil(db, span.end), fills: filledUntil(db, span.end) };
     const fed = fedBeds(db, new Set(beds.map((bed) => bed.bedId)));
     const lineParts = linePartCosts(db, farm, span);
@@ -140,16 +169,33 @@ export const spentOnGround = (db: FarmDb, seasonId: string): readonly Posting[] 
   });
 
 /** What each planting weighs by its plants, hours and income. */
-export function weightsOf(db: FarmDb, seasonId: string, ground: SeasonGround): readonly PlantingWeights[] {
-  const { hoursOf } = workOf(db, seasonId, ground.span);
-  const { incomeOf } = salesOf(db, seasonId, ground);
-  return ground.plantings.map(({ plantingId, plants }) => ({
+export function weightsOf(db: FarmDb, seasonId: string): readonly PlantingWeights[] {
+  const { hoursOf } = workOf(db, seasonId);
+  const { incomeOf } = salesOf(db, seasonId);
+  return groundOfSeason(db, seasonId).plantings.map(({ plantingId, plants }) => ({
     plantingId,
     plants,
     labour_h: hoursOf.get(plantingId) ?? 0,
     income_minor: incomeOf.get(plantingId) ?? 0,
   }));
 }
+
+/** What was spent and hangs on hours and income, and the hours' own wages, brought to beds and plantings. */
+export const spentByWork = (db: FarmDb, seasonId: string) =>
+  derived(db, `ledger: spent by work ${seasonId}`, () => {
+    const ground = groundOfSeason(db, seasonId);
+    const plantings = weightsOf(db, seasonId);
+    const { byWork, unpriced } = spendingOf(db, seasonId);
+    const labour = labourCharges(workOf(db, seasonId).labour, blocksOfBeds(db, seasonId), ground.beds);
+    const spread = (charges: readonly Charge[]) => spreadCharges({ ...ground, plantings, charges });
+    return { labour, postings: [...spread(byWork), ...spread(labour)], marks: spread(marksOf(unpriced)) };
+  });
+
+/** The block that each of a season's beds lies in. */
+const blocksOfBeds = (db: FarmDb, seasonId: string) =>
+  derivedRows(db, `ledger: blocks ${seasonId}`, () =>
+    bedsOfSeason(db, seasonId).map(({ bedId, record }) => ({ bedId, blockId: record.block.id })),
+  );
 
 /** Income of mixed lots, given to the plantings that went into them; of this season only. */
 function lotIncomes(db: FarmDb, from: IsoDate, to: IsoDate, plantings: ReadonlySet<string>): readonly IncomeLine[] {

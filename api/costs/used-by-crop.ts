@@ -9,7 +9,7 @@ const isUsed = ({ kind }: { readonly kind: CostKind }): boolean => kind === 'see
 export function usedByCrop(db: FarmDb, seasonId: string) {
   const ground = groundOfSeason(db, seasonId);
   const charges = spendingOf(db, seasonId).byWork.filter(isUsed);
-  const byWork = charges.length === 0 ? [] : spreadCharges({ ...ground, plantings: weightsOf(db, seasonId, ground), charges });
+  const byWork = charges.length === 0 ? [] : spreadCharges({ ...ground, plantings: weightsOf(db, seasonId), charges });
   const postings = [...spentOnGround(db, seasonId).filter(isUsed), ...byWork];
   const uses = [...groundOf(ground.beds, ground.stays).values()].flatMap((bed) => bed.uses);
   const cropOf = new Map(ground.plantings.map(({ plantingId, cropId }) => [plantingId, cropId]));

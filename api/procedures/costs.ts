@@ -8,7 +8,7 @@ import { seasonsOfFarm } from '../../db/repositories/seasons.ts';
 import { materialFacts } from '../../db/repositories/stock.ts';
 import { unitPrices } from '../../db/repositories/unit-prices.ts';
 import { setUnknownPrice } from '../../db/repositories/unpriced.ts';
-import { type IsoDate, isIsoDate } from '../../planner/calendar.ts';
+import { isIsoDate } from '../../planner/calendar.ts';
 import { explainEarning } from '../../planner/costs/per-measure.ts';
 import { litresPerBaseUnit } from '../../planner/soil/base-unit.ts';
 import { bedsOnSite } from '../costs/beds-on-site.ts';
@@ -16,6 +16,7 @@ import { earningView, type GroupBy, groupings } from '../costs/earning-view.ts';
 import { explainLinePart, explainLineShares } from '../costs/line-part-costs.ts';
 import { planView } from '../costs/plan-view.ts';
 import { seasonLedger } from '../costs/season-ledger.ts';
+import { seasonOfBooks, spendingOf } from '../costs/season-parts.ts';
 import { standView } from '../costs/stand-view.ts';
 import { type Unpriced, unpricedByMaterial } from '../costs/unpriced-costs.ts';
 import { Refusal } from '../errors.ts';
@@ -91,17 +92,17 @@ export const costs = {
   lineParts: read({
     input: inSeason,
     run({ db }, { seasonId }) {
-      const { lineParts, fed } = seasonLedger(db, seasonId);
+      const { lineParts, fed } = spendingOf(db, seasonId);
       return lineParts.map((part) => ({ ...part, beds: fed.get(part.lineId)?.length ?? 0 }));
     },
   }),
   explainLinePart: read({
     input: inSeason.extend({ linePartId: z.string() }),
     run({ db }, { seasonId, linePartId }) {
-      const { lineParts, farm, season } = seasonLedger(db, seasonId);
-      const part = lineParts.find((each) => each.linePartId === linePartId);
+      const { farm, span } = seasonOfBooks(db, seasonId);
+      const part = spendingOf(db, seasonId).lineParts.find((each) => each.linePartId === linePartId);
       if (part === undefined) throw new Refusal({ code: 'not-found', what: 'part' });
-      return explainLinePart(part, farm, { start: season.startDate as IsoDate, end: season.endDate as IsoDate });
+      return explainLinePart(part, farm, span);
     },
   }),
   /** What one season came to, to be set beside others. */

@@ -3,10 +3,15 @@ import type { BetterSQLite3Database } from 'drizzle-orm/better-sqlite3';
 import type { TableWrites } from './table-writes.ts';
 
 /** What one farm may keep at the most; the eldest goes first. A season loaded whole is one of them. */
-const MOST_KEPT = 60;
+const MOST_KEPT = 90;
 
-/** The tables that something was worked out of, each with how many of its rows had been written by then. */
-type Reads = Map<number, number>;
+/** What something was worked out of. */
+type Reads = {
+  /** The tables, each with how many of its rows had been written by then. */
+  readonly tables: Map<number, number>;
+  /** Rows that are kept by themselves, each with how they are read again. */
+  readonly rows: Map<string, { readonly value: unknown; readonly again: () => unknown }>;
+};
 type Kept = { readonly value: unknown; readonly reads: Reads };
 
 type Open = {
@@ -32,25 +37,30 @@ export function keepDerived(db: BetterSQLite3Database, sqlite: Database.Database
 /** A table that is not watched: all that rests on it is made anew each time. */
 const UNWATCHED = -1;
 
+const noReads = (): Reads => ({ tables: new Map(), rows: new Map() });
+
 /** Notes that a query is about to read, for what is being worked out of its rows. */
 export function noteRead(sqlite: Database.Database, sql: string, placeholders: number): void {
   const open = ofConnection.get(sqlite);
   const now = open?.making.at(-1);
   if (open === undefined || now === undefined) return;
   const tables = open.writes.readBy(sql, placeholders);
-  if (tables === null) now.set(UNWATCHED, 0);
-  else for (const table of tables) if (!now.has(table)) now.set(table, open.writes.written(table));
+  if (tables === null) now.tables.set(UNWATCHED, 0);
+  else for (const table of tables) if (!now.tables.has(table)) now.tables.set(table, open.writes.written(table));
 }
 
-function add(to: Reads | undefined, reads: Reads): void {
+function add(to: Reads | undefined, { tables, rows }: Reads): void {
+  if (to === undefined) return;
   // the earlier count stands: what was read first may have been written since
-  if (to !== undefined) for (const [table, written] of reads) to.set(table, Math.min(written, to.get(table) ?? written));
+  for (const [table, written] of tables) to.tables.set(table, Math.min(written, to.tables.get(table) ?? written));
+  for (const [name, read] of rows) if (!to.rows.has(name)) to.rows.set(name, read);
 }
 
-const stillStands = ({ writes }: Open, reads: Reads): boolean => {
+const stillStands = ({ writes }: Open, { tables, rows }: Reads): boolean => {
   // what was read past the query builder is not known
-  if (reads.size === 0) return false;
-  for (const [table, written] of reads) if (table === UNWATCHED || writes.written(table) !== written) return false;
+  if (tables.size === 0 && rows.size === 0) return false;
+  for (const [table, written] of tables) if (table === UNWATCHED || writes.written(table) !== written) return false;
+  for (const { value, again } of rows.values()) if (again() !== value) return false;
   return true;
 };
 
@@ -61,7 +71,7 @@ function made<T>(
   before: T | undefined,
   from: readonly object[],
 ): { readonly value: T; readonly reads: Reads } {
-  const reads: Reads = new Map();
+  const reads = noReads();
   for (const each of from) {
     const known = open.readsOf.get(each);
     if (known === undefined) throw new RangeError(`What “${name}” is made from was not itself derived.`);
@@ -73,6 +83,19 @@ function made<T>(
   } finally {
     open.making.pop();
   }
+}
+
+/** What was kept under the name, or is made and kept now. */
+function kept<T>(open: Open, name: string, make: (before: T | undefined) => T, from: readonly object[]): Kept {
+  // the name is the only key to a value, and each name is made by one maker
+  const before = open.kept.get(name);
+  if (before !== undefined && stillStands(open, before.reads)) return before;
+  open.kept.delete(name);
+  const now: Kept = made(open, name, make, before?.value as T | undefined, from);
+  const [eldest] = open.kept.keys();
+  if (open.kept.size >= MOST_KEPT && eldest !== undefined) open.kept.delete(eldest);
+  open.kept.set(name, now);
+  return now;
 }
 
 /**
@@ -91,21 +114,50 @@ export function derived<T>(
 ): T {
   const open = openFiles.get(db);
   if (open === undefined || open.sqlite.inTransaction) return make(undefined);
-  const { kept, making } = open;
-  // the name is the only key to a value, and each name is made by one maker
-  const before = kept.get(name);
-  if (before !== undefined && stillStands(open, before.reads)) {
-    add(making.at(-1), before.reads);
-    return before.value as T;
-  }
-  kept.delete(name);
-  const { value, reads } = made(open, name, make, before?.value as T | undefined, from);
-  add(making.at(-1), reads);
+  const { value, reads } = kept(open, name, make, from);
+  add(open.making.at(-1), reads);
   if (typeof value === 'object' && value !== null) open.readsOf.set(value, reads);
-  const [eldest] = kept.keys();
-  if (kept.size >= MOST_KEPT && eldest !== undefined) kept.delete(eldest);
-  kept.set(name, { value, reads });
+  return value as T;
+}
+
+/**
+ * Rows that are kept as {@link derived} keeps a value, and that what rests on them outlives: where their tables are written they are
+ * read again, and where they are then the same as before, all that was worked out of them still stands. So a planting moved in one
+ * season leaves the books of another alone.
+ * @param name says what they are, with everything that `read` depends on beside the farm's rows
+ * @param read gives flat rows: of text, numbers, booleans and null
+ */
+export function derivedRows<Row extends Readonly<Record<string, string | number | boolean | null>>>(
+  db: BetterSQLite3Database,
+  name: string,
+  read: () => readonly Row[],
+): readonly Row[] {
+  const open = openFiles.get(db);
+  if (open === undefined || open.sqlite.inTransaction) return read();
+  const again = (): readonly Row[] =>
+    kept<readonly Row[]>(
+      open,
+      name,
+      (before) => {
+        const now = read();
+        return before !== undefined && sameRows(before, now) ? before : now;
+      },
+      [],
+    ).value as readonly Row[];
+  const value = again();
+  const reads: Reads = { tables: new Map(), rows: new Map([[name, { value, again }]]) };
+  add(open.making.at(-1), reads);
+  open.readsOf.set(value, reads);
   return value;
+}
+
+function sameRows<Row extends object>(one: readonly Row[], other: readonly Row[]): boolean {
+  return one.length === other.length && one.every((row, at) => sameRow(row, other[at] as Row));
+}
+
+function sameRow<Row extends object>(one: Row, other: Row): boolean {
+  for (const key in one) if (!Object.is(one[key], other[key])) return false;
+  return true;
 }
 
 /** Forgets what was kept, so that a bench can measure the work itself. */

@@ -16,6 +16,7 @@ const isWatched = (name: string): boolean => !name.startsWith('sqlite_') && !nam
 
 const quoted = (name: string): string => `"${name.replaceAll('"', '""')}"`;
 const MAIN = 0;
+const HANDED_LIST = /\bjson_each\s*\(/i;
 
 /**
  * Counts the rows written to each table, by whatever way: a change, an undo, a cascade. The triggers are temporary, as those of
@@ -50,8 +51,10 @@ export function countTableWrites(sqlite: Database.Database): TableWrites {
   function explained(sql: string, placeholders: number): ReadonlySet<number> | null {
     const steps = sqlite.prepare<unknown[], Step>(`EXPLAIN ${sql}`).all(...Array.from({ length: placeholders }, () => null));
     const read = new Set<number>();
+    // a list that was handed to the query is no table of the farm; any other virtual table is not known
+    const lists = sql.split(HANDED_LIST).length - 1;
+    if (steps.filter(({ opcode }) => opcode === 'VOpen').length > lists) return null;
     for (const { opcode, p2, p3 } of steps) {
-      if (opcode === 'VOpen') return null;
       if ((opcode !== 'OpenRead' && opcode !== 'ReopenIdx') || p3 !== MAIN) continue;
       const table = tableOfPage.get(p2) ?? null;
       if (table === null) return null;

@@ -225,8 +225,8 @@ export function removeOverhead(db: FarmDb, overheadId: string): void {
 const soldWeight = sql<number>`coalesce(sum(case when ${harvest.weight_kg} is not null and ${harvest.amount} > 0 and ${harvest.unit} = ${saleLine.unit}
   then ${saleLine.amount} * ${harvest.weight_kg} / ${harvest.amount} when ${saleLine.unit} = 'kg' then ${saleLine.amount} else 0 end), 0)`;
 
-/** Income of plantings of a season by bed and outlet. */
-export function incomeOfSeason(db: FarmDb, seasonId: string) {
+/** Income of plantings by bed and outlet. The plantings are handed to the query: what they are planned to be is nothing to it. */
+export function incomeOfPlantings(db: FarmDb, plantingIds: readonly string[]) {
   return db
     .select({
       plantingId: saleLine.plantingId,
@@ -237,11 +237,15 @@ export function incomeOfSeason(db: FarmDb, seasonId: string) {
       paid_minor: sql<number>`sum(${saleLine.paid_minor})`,
       sold_kg: soldWeight,
     })
-    .from(planting)
-    .innerJoin(saleLine, eq(saleLine.plantingId, planting.id))
+    .from(saleLine)
     .innerJoin(sale, eq(sale.id, saleLine.saleId))
     .leftJoin(harvest, eq(harvest.id, saleLine.harvestId))
-    .where(and(eq(planting.seasonId, seasonId), eq(saleLine.outcome, 'sold')))
+    .where(
+      and(
+        sql`${saleLine.plantingId} IN (SELECT value FROM json_each(${JSON.stringify(plantingIds)}))`,
+        eq(saleLine.outcome, 'sold'),
+      ),
+    )
     .groupBy(saleLine.plantingId, harvest.bedId, sale.outletId, saleLine.unit)
     .all();
 }

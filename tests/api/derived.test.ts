@@ -1,6 +1,6 @@
 import { sql } from 'drizzle-orm';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { derived, forgetDerived } from '../../db/file/derived.ts';
+import { derived, derivedRows, forgetDerived } from '../../db/file/derived.ts';
 import { aProgram, type TestProgram } from '../builders/a-farm.ts';
 import { type Reading, readingNames, readingsOf } from '../builders/reading-inputs.ts';
 
@@ -107,6 +107,42 @@ describe('keeping', () => {
     rename('QQ-3');
     expect([within().beds, given().beds, given().times]).toEqual([2, 2, 2]);
     expect(() => derived(t.farm.db, 'is given a stranger', () => 1, [{}])).toThrow(RangeError);
+  });
+
+  test('lets what rests on rows stand while those are the same, whatever else of their table is written', () => {
+    const retired = () =>
+      derivedRows(t.farm.db, 'codes of retired beds', () =>
+        t.farm.db.all<{ code: string }>(sql`SELECT code FROM bed WHERE retired_date IS NOT NULL ORDER BY code`),
+      );
+    let times = 0;
+    const resting = () =>
+      derived(t.farm.db, 'rests on retired beds', () => ({ codes: retired().map(({ code }) => code), times: ++times }));
+    const given = (from: object) => derived(t.farm.db, 'is given retired beds', () => ({ times }), [from]);
+    const rows = retired();
+    expect(resting()).toEqual({ codes: [], times: 1 });
+    const first = given(rows);
+    rename('QQ-5');
+    expect(retired()).toBe(rows);
+    expect(resting().times).toBe(1);
+    expect(given(rows)).toBe(first);
+    t.farm.unrecorded(() =>
+      t.farm.sqlite.prepare(`UPDATE bed SET retired_date = '2026-01-01' WHERE id = (SELECT min(id) FROM bed)`).run(),
+    );
+    expect(resting()).toEqual({ codes: ['QQ-5'], times: 2 });
+    expect(given(retired())).not.toBe(first);
+    rename('QQ-6');
+    expect(resting()).toEqual({ codes: ['QQ-6'], times: 3 });
+  });
+
+  test('knows that a list handed to a query is no table', () => {
+    const listed = () =>
+      derived(t.farm.db, 'listed', () =>
+        t.farm.db.all(sql`SELECT name FROM design WHERE id IN (SELECT value FROM json_each('[]'))`),
+      );
+    const columns = () =>
+      derived(t.farm.db, 'columns', () => t.farm.db.all(sql`SELECT d.name FROM design d, pragma_table_info('bed') LIMIT 1`));
+    expect(listed()).toBe(listed());
+    expect(columns()).not.toBe(columns());
   });
 
   test('keeps nothing of which it is not known what it was read of', () => {

@@ -3,7 +3,7 @@ import { afterAll, expect, test } from 'vitest';
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import { applicationsDone, applicationsOfFarm } from '../../db/repositories/applications.ts';
 import { bedsInUse } from '../../db/repositories/beds.ts';
-import { fillsUntil, incomeOfSeason, labourBetween, movesUntil, staysOfSeason } from '../../db/repositories/cost-facts.ts';
+import { fillsUntil, incomeOfPlantings, labourBetween, movesUntil, staysOfSeason } from '../../db/repositories/cost-facts.ts';
 import { designLayers } from '../../db/repositories/designs.ts';
 import { plantingsOnBeds } from '../../db/repositories/feeding.ts';
 import { familiesBefore, plantingsOfSeason, spansOfSeason } from '../../db/repositories/plantings.ts';
@@ -22,7 +22,11 @@ const queries: Readonly<Record<string, (db: FarmDb) => unknown>> = {
   bedsInUse,
   designLayers,
   fills: (db) => fillsUntil(db, '2026-12-31'),
-  incomes: (db) => incomeOfSeason(db, season),
+  incomes: (db) =>
+    incomeOfPlantings(
+      db,
+      plantingsOfSeason(db, season).map(({ id }) => id),
+    ),
   labour: (db) => labourBetween(db, '2026-01-01', '2026-12-31'),
   moves: (db) => movesUntil(db, '2026-12-31'),
   stays: (db) => staysOfSeason(db, season),
