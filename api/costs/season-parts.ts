@@ -1,10 +1,11 @@
-import { derived, derivedRows } from '../../db/file/derived.ts';
+import { derived, derivedByKey, derivedRows, type RowsByKey } from '../../db/file/derived.ts';
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import type { BedRecord } from '../../db/repositories/beds.ts';
 import {
   harvestsOfLots,
   incomeOfLots,
   incomeOfPlantings,
+  type LabourFact,
   labourBetween,
   plantingsWithPlan,
   staysOfSeason,
@@ -23,6 +24,7 @@ import {
   spreadCharges,
 } from '../../planner/costs/spread-charges.ts';
 import { Refusal } from '../errors.ts';
+import { ofSeason } from '../season/of-season.ts';
 import { bedsOfBooks, filledUntil, usedUntil } from './books.ts';
 import { fedBeds, lineCharges } from './line-charges.ts';
 import { linePartCosts } from './line-part-costs.ts';
@@ -61,7 +63,7 @@ export const groundOfSeason = (db: FarmDb, seasonId: string) =>
   derived(db, `ledger: ground ${seasonId}`, () => {
     const beds = spansOfBeds(db, seasonId);
     const areaOfBed = new Map(beds.map((bed) => [bed.bedId, bed.area_m2]));
-    const stays = derivedRows(db, `ledger: stays ${seasonId}`, () => staysOfSeason(db, seasonId)).map(
+    const stays = derivedRows(db, `ledger: stays ${seasonId}`, () => staysOfSeason(db, seasonId), ofSeason(seasonId)).map(
       (row): Stay => ({
         plantingId: row.plantingId,
         bedId: row.bedId,
@@ -76,7 +78,7 @@ export const groundOfSeason = (db: FarmDb, seasonId: string) =>
 export type SeasonGround = ReturnType<typeof groundOfSeason>;
 
 const plantingsOfBooks = (db: FarmDb, seasonId: string) =>
-  derivedRows(db, `ledger: plantings ${seasonId}`, () => plantingsWithPlan(db, seasonId));
+  derivedRows(db, `ledger: plantings ${seasonId}`, () => plantingsWithPlan(db, seasonId), ofSeason(seasonId));
 
 function bedsOf(db: FarmDb, { start, end }: Span): SeasonBeds {
   return bedsOfBooks(db)
@@ -97,7 +99,7 @@ function bedsOf(db: FarmDb, { start, end }: Span): SeasonBeds {
 export const workOf = (db: FarmDb, seasonId: string) =>
   derived(db, `ledger: work ${seasonId}`, () => {
     const { start, end } = seasonOfBooks(db, seasonId).span;
-    const labour = labourBetween(db, start, end);
+    const labour = labourOf(db, start, end);
     const hoursOf = new Map<string, number>();
     const harvestWages = new Map<string, number>();
     for (const row of labour)
@@ -107,6 +109,19 @@ export const workOf = (db: FarmDb, seasonId: string) =>
       }
     return { labour, hoursOf, harvestWages };
   });
+
+const labourOf = (db: FarmDb, start: IsoDate, end: IsoDate): readonly LabourFact[] =>
+  byPlanting(
+    derivedByKey(db, `ledger: hours ${start} ${end}`, {
+      tables: ['labour_entry'],
+      read: (plantingIds) => labourBetween(db, start, end, plantingIds),
+      keyOf: (row) => row.plantingId,
+    }),
+  );
+
+/** In the order of their plantings, so that sums do not hang on what was written when. */
+const byPlanting = <Row>(rows: RowsByKey<Row>): readonly Row[] =>
+  [...rows].toSorted(([a], [b]) => ((a ?? '') < (b ?? '') ? -1 : 1)).flatMap(([, of]) => of);
 
 /** What was sold of a season's plantings, by bed and by planting. */
 export const salesOf = (db: FarmDb, seasonId: string) =>
@@ -129,15 +144,26 @@ export const salesOf = (db: FarmDb, seasonId: string) =>
 
 /** What was sold of the season's plantings, whatever is planned of them. */
 const soldOf = (db: FarmDb, seasonId: string) =>
-  derivedRows(db, `ledger: sold ${seasonId}`, () => {
-    const ids = derivedRows(db, `ledger: planting ids ${seasonId}`, () =>
+  byPlanting(
+    derivedByKey(db, `ledger: sold ${seasonId}`, {
+      tables: ['sale_line', 'harvest'],
+      read: (plantingIds) => {
+        const ofSeason = idsOfPlantings(db, seasonId);
+        return incomeOfPlantings(
+          db,
+          plantingIds === 'all' ? [...ofSeason] : plantingIds.filter((id) => id !== null && ofSeason.has(id)),
+        );
+      },
+      keyOf: (row) => row.plantingId,
+    }),
+  );
+
+const idsOfPlantings = (db: FarmDb, seasonId: string): ReadonlySet<string> =>
+  new Set(
+    derivedRows(db, `ledger: planting ids ${seasonId}`, () =>
       plantingsOfBooks(db, seasonId).map(({ plantingId }) => ({ plantingId })),
-    );
-    return incomeOfPlantings(
-      db,
-      ids.map(({ plantingId }) => plantingId),
-    );
-  });
+    ).map(({ plantingId }) => plantingId),
+  );
 
 /** All that was spent but wages. */
 export const spendingOf = (db: FarmDb, seasonId: string) =>

@@ -14,7 +14,7 @@ import { act, change, ctxOf, job, read } from '../procedure.ts';
 import { acceptProposal } from '../proposal/accept-proposal.ts';
 import { figureRows } from '../proposal/figure-rows.ts';
 import { keptProposal, movesOf, planWithBeds, presentFigures } from '../proposal/kept-proposal.ts';
-import { builtSeason, loadFarmSeason } from '../proposal/load-farm-season.ts';
+import { builtSeason, frameOfSeason, loadFarmSeason } from '../proposal/load-farm-season.ts';
 import { ownFigures, rememberFigures } from '../proposal/own-figures.ts';
 import { variantEntry, variantsOf } from '../proposal/variants.ts';
 
@@ -34,16 +34,16 @@ export const proposals = {
     input: z.object({ seasonId: seasonId.nullable() }),
     run(ctx, { seasonId }) {
       const given = loadFarmSeason(ctx, seasonId);
-      const built = builtSeason(ctx, given);
+      const frame = frameOfSeason(ctx, seasonId);
       const { id, name } = given.loaded.season;
       return {
         seasonId: id,
         seasonName: name,
         own: given.own,
-        crops: figureRows(given, built),
+        crops: figureRows(given, frame),
         leftOut: [
           ...given.leftOut,
-          ...built.leftOut.map((each) => ({ ...each, name: given.loaded.shelf.crop(each.cropId).name })),
+          ...frame.leftOut.map((each) => ({ ...each, name: given.loaded.shelf.crop(each.cropId).name })),
         ],
         notes: given.notes,
         wage_minor_per_h: given.farm.wage_minor_per_h,
@@ -72,7 +72,7 @@ export const proposals = {
     input: z.object({ seasonId: seasonId.nullable() }),
     run(ctx, { seasonId }) {
       const given = loadFarmSeason(ctx, seasonId);
-      return presentFigures(given.farm, builtSeason(ctx, given), given.farm.plantings);
+      return presentFigures(given.farm, frameOfSeason(ctx, seasonId), given.farm.plantings);
     },
   }),
 
@@ -88,9 +88,8 @@ export const proposals = {
     kind: 'season-proposal',
     input: z.object({ seasonId, goal, effort: z.enum(efforts), seed: z.int().min(0).max(1_000_000) }),
     gather(ctx, { seasonId, goal, effort, seed }): ProposeData {
-      const given = loadFarmSeason(ctx, seasonId);
-      const { farm } = given;
-      const built = builtSeason(ctx, given);
+      const { farm } = loadFarmSeason(ctx, seasonId);
+      const built = builtSeason(ctx, seasonId);
       return { instance: built.instance, key: planKey(farm, built), goal, seed, moves: movesOfEffort[effort], gapGoal: GAP_GOAL };
     },
   }),
@@ -99,9 +98,9 @@ export const proposals = {
     kind: 'season-variants',
     input: z.object({ seasonId, variants: z.array(variantEntry).min(1).max(12), seed: z.int().min(0).max(1_000_000) }),
     gather(ctx, { seasonId, variants, seed }): CompareData {
-      const given = loadFarmSeason(ctx, seasonId);
-      const built = builtSeason(ctx, given);
-      return { instance: built.instance, seed, variants: variantsOf(given.farm, built, variants) };
+      const { farm } = loadFarmSeason(ctx, seasonId);
+      const built = builtSeason(ctx, seasonId);
+      return { instance: built.instance, seed, variants: variantsOf(farm, built, variants) };
     },
   }),
 
@@ -118,7 +117,7 @@ export const proposals = {
         throw new Refusal({ code: 'not-found', what: 'proposal' }, 'The search was stopped before it had a plan to keep.');
       const given = loadFarmSeason(ctx, seasonId);
       const { farm, loaded } = given;
-      const { grid } = builtSeason(ctx, given);
+      const { grid } = frameOfSeason(ctx, seasonId);
       const id = newId<string>();
       ctx.farm.unrecorded(() =>
         addProposal(ctx.db, {
@@ -146,9 +145,8 @@ export const proposals = {
     input: z.object({ proposalId }),
     run(ctx, { proposalId }) {
       const { record, result } = keptProposal(ctx.db, proposalId);
-      const given = loadFarmSeason(ctx, record.seasonId);
-      const { farm } = given;
-      const built = builtSeason(ctx, given);
+      const { farm } = loadFarmSeason(ctx, record.seasonId);
+      const frame = frameOfSeason(ctx, record.seasonId);
       return {
         proposalId,
         seasonId: record.seasonId,
@@ -160,8 +158,8 @@ export const proposals = {
         moves: movesOf(farm, result.plantings),
         ruledOut: ruledOut(farm),
         /** The plan as it would be with all of it taken over now. */
-        whole: presentFigures(farm, built, planWithBeds(farm, result.plantings, new Set(farm.beds.map(({ id }) => id)))),
-        present: presentFigures(farm, built, farm.plantings),
+        whole: presentFigures(farm, frame, planWithBeds(farm, result.plantings, new Set(farm.beds.map(({ id }) => id)))),
+        present: presentFigures(farm, frame, farm.plantings),
       };
     },
   }),
@@ -171,9 +169,8 @@ export const proposals = {
     input: z.object({ proposalId, bedIds }),
     run(ctx, { proposalId, bedIds }) {
       const { record, result } = keptProposal(ctx.db, proposalId);
-      const given = loadFarmSeason(ctx, record.seasonId);
-      const { farm } = given;
-      return presentFigures(farm, builtSeason(ctx, given), planWithBeds(farm, result.plantings, new Set(bedIds)));
+      const { farm } = loadFarmSeason(ctx, record.seasonId);
+      return presentFigures(farm, frameOfSeason(ctx, record.seasonId), planWithBeds(farm, result.plantings, new Set(bedIds)));
     },
   }),
 

@@ -1,3 +1,4 @@
+import type { RowsByKey } from '../../db/file/derived.ts';
 import type {
   clearedPlantings,
   demandOfSeason,
@@ -27,12 +28,15 @@ export type CropCounted = {
   readonly plantings: number;
 };
 
+type Cleared = readonly ReturnType<typeof clearedPlantings>[number][];
+
 export type Records = {
-  readonly cleared: ReturnType<typeof clearedPlantings>;
+  /** By crop. */
+  readonly cleared: ReadonlyMap<string, Cleared>;
   /** By planting. */
-  readonly harvests: ReadonlyMap<string, ReturnType<typeof harvestByPlanting>>;
+  readonly harvests: RowsByKey<ReturnType<typeof harvestByPlanting>[number]>;
   /** By planting. */
-  readonly minutes: ReadonlyMap<string, ReturnType<typeof minutesByPlanting>>;
+  readonly minutes: RowsByKey<ReturnType<typeof minutesByPlanting>[number]>;
   readonly units: ReturnType<typeof saleUnits>;
   readonly area_m2: ReadonlyMap<string, number>;
   /** By crop: seed, inputs and packing of the season before, from Costs. */
@@ -59,7 +63,7 @@ export function cropFigures(
     const [a, b] = [perUnit_kg(from), perUnit_kg(unit)];
     return a === null || b === null || b <= 0 ? null : (amount * a) / b;
   };
-  const past = records.cleared.filter((row) => row.cropId === cropId);
+  const past = records.cleared.get(cropId) ?? [];
   const yields = yieldOf(facts, own, past, records, into);
   if (yields === null)
     return { because: `Its yield in the unit it is asked for (${unit}) is not known: enter one here, or harvest some first.` };
@@ -130,12 +134,12 @@ function hoursOf(learned: CropHours | null, own: OwnCropFigures): { readonly hou
 
 type Into = (amount: number, from: string) => number | null;
 
-const areaOf = (records: Records, row: Records['cleared'][number]): number => (records.area_m2.get(row.bedId) ?? 0) * row.share;
+const areaOf = (records: Records, row: Cleared[number]): number => (records.area_m2.get(row.bedId) ?? 0) * row.share;
 
 function yieldOf(
   facts: KnownFacts,
   own: OwnCropFigures,
-  past: Records['cleared'],
+  past: Cleared,
   records: Records,
   into: Into,
 ): { readonly range: YieldRange; readonly from: FigureFrom } | null {
@@ -160,7 +164,7 @@ function yieldOf(
   return { range: { low: of('yield_low_per_m2'), typical: converted, high: of('yield_high_per_m2') }, from: 'library' };
 }
 
-function workedOf(past: Records['cleared'], records: Records, into: Into): WorkedPlanting[] {
+function workedOf(past: Cleared, records: Records, into: Into): WorkedPlanting[] {
   return past.map((row) => ({
     area_m2: areaOf(records, row),
     weeks: Math.max(1, daysBetween(row.inBed as IsoDate, row.free as IsoDate) / 7),

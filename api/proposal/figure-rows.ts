@@ -1,11 +1,11 @@
-import type { BuiltSeason } from '../../planner/season/proposal/build-instance.ts';
+import type { SeasonFrame } from '../../planner/season/proposal/build-instance.ts';
 import { plannedYield_per_m2 } from '../../planner/season/proposal/crop-figures.ts';
 import type { LoadedProposal } from './load-farm-season.ts';
 
 /** What the proposal counts with, crop by crop, with where each figure came from. */
-export function figureRows({ counted, farm }: LoadedProposal, built: BuiltSeason) {
+export function figureRows({ counted, farm }: LoadedProposal, frame: SeasonFrame) {
   return counted.map(({ figures, from, plantings }, c) => {
-    const demand = built.instance.crops[c]?.demand ?? [];
+    const demand = frame.instance.crops[c]?.demand ?? [];
     return {
       cropId: figures.needs.cropId,
       name: figures.needs.cropName,
@@ -24,7 +24,7 @@ export function figureRows({ counted, farm }: LoadedProposal, built: BuiltSeason
       directFrom: from.direct,
       shelf_weeks: figures.shelf_weeks,
       plantings,
-      startWeeks: built.instance.crops[c]?.options.length ?? 0,
+      startWeeks: frame.instance.crops[c]?.options.length ?? 0,
       ordered: demand.reduce((sum, week) => sum + week.contract, 0),
       marketMost: demand.reduce((sum, week) => sum + week.tiers.reduce((all, tier) => all + tier.cap, 0), 0),
       price_minor: Math.round(Math.max(0, ...demand.map((week) => week.tiers[0]?.price_minor ?? week.contractPrice_minor))),

@@ -1,7 +1,7 @@
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import { type ProposalRecord, proposalOfId } from '../../db/repositories/proposals.ts';
 import { evaluatePlan } from '../../planner/season/optimise/evaluate.ts';
-import { type BuiltSeason, presentInstance } from '../../planner/season/proposal/build-instance.ts';
+import { presentInstance, type SeasonFrame } from '../../planner/season/proposal/build-instance.ts';
 import { comparePlans, freeSpans, type PlanMove, type ProposedPlanting } from '../../planner/season/proposal/compare-plans.ts';
 import type { FarmSeason, PresentPlanting } from '../../planner/season/proposal/farm-season.ts';
 import { bedWeeksOf_m2, figuresOfPlan, type PlanFigures } from '../../planner/season/proposal/figures-of-plan.ts';
@@ -26,8 +26,8 @@ export function keptProposal(db: FarmDb, proposalId: string): KeptProposal {
 }
 
 /** The present plan's figures by the same measures as a proposal's. */
-export function presentFigures(farm: FarmSeason, built: BuiltSeason, plantings: readonly PresentPlanting[]): PlanFigures {
-  const instance = presentInstance(farm, built, plantings);
+export function presentFigures(farm: FarmSeason, frame: SeasonFrame, plantings: readonly PresentPlanting[]): PlanFigures {
+  const instance = presentInstance(farm, frame, plantings);
   return figuresOfPlan(instance, evaluatePlan(instance, []), bedWeeksOf_m2(plantings, farm.beds));
 }
 

@@ -1,9 +1,10 @@
-import { derived } from '../../db/file/derived.ts';
+import { derived, derivedByKey, derivedRows } from '../../db/file/derived.ts';
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import { type FarmRow, farmOfFile, rememberedSetting } from '../../db/repositories/farm.ts';
 import {
   familiesBefore,
   type PlantingRecord,
+  plantedBefore,
   plantingsOfSeason,
   type SpanRecord,
   spansOfSeason,
@@ -17,6 +18,7 @@ import { Refusal } from '../errors.ts';
 import { type CropShelf, cropShelf } from './crop-shelf.ts';
 import { effectiveDates } from './effective-dates.ts';
 import { type FarmFrost, farmFrost } from './farm-frost.ts';
+import { ofSeason } from './of-season.ts';
 import { type SeasonClocks, seasonClocks } from './season-clocks.ts';
 
 /** What the grower chose for the season board, remembered with the farm. */
@@ -34,14 +36,18 @@ export function boardChoices(db: FarmDb): BoardChoices {
   return kept !== null && typeof kept === 'object' ? { ...usual, ...(kept as Partial<BoardChoices>) } : usual;
 }
 
-/** A season with everything its plan rests on, read once. */
-export type LoadedSeason = {
+/** What a season's plan rests on beside its beds and plantings. */
+export type SeasonBasis = {
   readonly farm: FarmRow;
   readonly season: SeasonRecord;
   readonly shelf: CropShelf;
   readonly clocks: SeasonClocks;
   readonly frost: FarmFrost;
   readonly rules: PlanRules;
+};
+
+/** A season with everything its plan rests on, read once. */
+export type LoadedSeason = SeasonBasis & {
   readonly loadedBeds: readonly LoadedBed[];
   readonly beds: readonly PlanBed[];
   readonly records: readonly PlantingRecord[];
@@ -60,7 +66,11 @@ export function chosenSeason(db: FarmDb, seasonId: string | null): SeasonRecord 
 export const loadSeason = (db: FarmDb, seasonId: string | null): LoadedSeason =>
   derived(db, `season ${seasonId ?? ''}`, () => seasonLoaded(db, seasonId));
 
-function seasonLoaded(db: FarmDb, seasonId: string | null): LoadedSeason {
+/** What the season asked for (or the newest) rests on, whatever is planned in it. @throws Refusal when the season is gone or there is none */
+export const seasonBasis = (db: FarmDb, seasonId: string | null): SeasonBasis =>
+  derived(db, `season basis ${seasonId ?? ''}`, () => basisOf(db, seasonId));
+
+function basisOf(db: FarmDb, seasonId: string | null): SeasonBasis {
   const farm = farmOfFile(db);
   if (farm === undefined) throw new Refusal({ code: 'not-found', what: 'farm' });
   const season = chosenSeason(db, seasonId);
@@ -79,28 +89,61 @@ function seasonLoaded(db: FarmDb, seasonId: string | null): LoadedSeason {
     gapYears: choices.gapYears,
     mayRepeatCrop: choices.mayRepeatCrop,
   };
+  return { farm, season, shelf: cropShelf(db), clocks, frost, rules };
+}
+
+/** The season's plantings as they are written, read again only where a planting of this season was written. */
+export const recordsOfSeason = (db: FarmDb, seasonId: string): readonly PlantingRecord[] =>
+  derivedRows(db, `season: records ${seasonId}`, () => plantingsOfSeason(db, seasonId), ofSeason(seasonId));
+
+/** Where the season's plantings stand. */
+export const spansOfPlan = (db: FarmDb, seasonId: string): readonly SpanRecord[] =>
+  derivedRows(db, `season: spans ${seasonId}`, () => spansOfSeason(db, seasonId), ofSeason(seasonId));
+
+function seasonLoaded(db: FarmDb, seasonId: string | null): LoadedSeason {
+  const basis = seasonBasis(db, seasonId);
+  const { season } = basis;
   const loadedBeds = loadBeds(db);
-  const shelf = cropShelf(db);
-  const records = plantingsOfSeason(db, season.id);
-  const spans = Map.groupBy(spansOfSeason(db, season.id), (span) => span.plantingId);
+  const records = recordsOfSeason(db, season.id);
+  const spans = Map.groupBy(spansOfPlan(db, season.id), (span) => span.plantingId);
   return {
-    farm,
-    season,
-    shelf,
-    clocks,
-    frost,
-    rules,
+    ...basis,
     loadedBeds,
-    beds: planBeds(db, loadedBeds, start),
+    beds: planBeds(db, loadedBeds, season.startDate as IsoDate),
     records,
     spans,
-    plantings: records.map((record) => planPlanting(record, spans.get(record.id) ?? [], shelf, clocks)),
+    plantings: plantingsOfPlan(db, season.id, basis),
   };
 }
 
+/** The season's plantings with their dates, whatever is changed of its beds. */
+const plantingsOfPlan = (db: FarmDb, seasonId: string, basis: SeasonBasis): readonly PlanPlanting[] =>
+  derived(
+    db,
+    `season: plantings ${seasonId}`,
+    () => {
+      const spans = Map.groupBy(spansOfPlan(db, seasonId), (span) => span.plantingId);
+      return recordsOfSeason(db, seasonId).map((record) =>
+        planPlanting(record, spans.get(record.id) ?? [], basis.shelf, basis.clocks),
+      );
+    },
+    [basis],
+  );
+
+/** The families that stood in each bed before a season, each with the last day on which it went in. */
+const familiesOfBeds = (db: FarmDb, start: IsoDate) =>
+  derived(db, `families before ${start}`, () => {
+    const planted = derivedByKey(db, `planted before ${start}`, {
+      tables: ['planting', 'planting_bed'],
+      read: (seasonIds) => plantedBefore(db, start, seasonIds),
+      keyOf: (row) => row.seasonId,
+    });
+    return Map.groupBy(familiesBefore(db, start, [...planted.values()].flat()), (row) => row.bedId);
+  });
+
 /** Every bed in use as the plan sees it, with the families that stood there before the season. */
 export function planBeds(db: FarmDb, beds: readonly LoadedBed[], start: IsoDate): readonly PlanBed[] {
-  const families = Map.groupBy(familiesBefore(db, start), (row) => row.bedId);
+  const families = familiesOfBeds(db, start);
   return beds.map(({ bed, block, design, spec, figures }) => ({
     id: bed.id,
     code: bed.code,

@@ -5,10 +5,14 @@ import type { TableWrites } from './table-writes.ts';
 /** What one farm may keep at the most; the eldest goes first. A season loaded whole is one of them. */
 const MOST_KEPT = 90;
 
+/** A table that was read: how many of its rows had been written by then; of a table that was read for one key alone, that key. */
+type TableRead = { readonly written: number; readonly only: string | null };
+
 /** What something was worked out of. */
 type Reads = {
-  /** The tables, each with how many of its rows had been written by then. */
-  readonly tables: Map<number, number>;
+  readonly tables: Map<number, TableRead>;
+  /** The tables of which no other rows are read than those of one key. */
+  readonly only: ReadonlyMap<number, string>;
   /** Rows that are kept by themselves, each with how they are read again. */
   readonly rows: Map<string, { readonly value: unknown; readonly again: () => unknown }>;
 };
@@ -37,7 +41,7 @@ export function keepDerived(db: BetterSQLite3Database, sqlite: Database.Database
 /** A table that is not watched: all that rests on it is made anew each time. */
 const UNWATCHED = -1;
 
-const noReads = (): Reads => ({ tables: new Map(), rows: new Map() });
+const noReads = (only: Reads['only'] = new Map()): Reads => ({ tables: new Map(), only, rows: new Map() });
 
 /** Notes that a query is about to read, for what is being worked out of its rows. */
 export function noteRead(sqlite: Database.Database, sql: string, placeholders: number): void {
@@ -45,21 +49,37 @@ export function noteRead(sqlite: Database.Database, sql: string, placeholders: n
   const now = open?.making.at(-1);
   if (open === undefined || now === undefined) return;
   const tables = open.writes.readBy(sql, placeholders);
-  if (tables === null) now.tables.set(UNWATCHED, 0);
-  else for (const table of tables) if (!now.tables.has(table)) now.tables.set(table, open.writes.written(table));
+  if (tables === null) now.tables.set(UNWATCHED, { written: 0, only: null });
+  else for (const table of tables) note(now, table, { written: open.writes.written(table), only: now.only.get(table) ?? null });
+}
+
+function note({ tables }: Reads, table: number, read: TableRead): void {
+  const known = tables.get(table);
+  // the earlier count stands: what was read first may have been written since
+  tables.set(
+    table,
+    known === undefined
+      ? read
+      : { written: Math.min(read.written, known.written), only: read.only === known.only ? read.only : null },
+  );
 }
 
 function add(to: Reads | undefined, { tables, rows }: Reads): void {
   if (to === undefined) return;
-  // the earlier count stands: what was read first may have been written since
-  for (const [table, written] of tables) to.tables.set(table, Math.min(written, to.tables.get(table) ?? written));
+  for (const [table, read] of tables) note(to, table, read);
   for (const [name, read] of rows) if (!to.rows.has(name)) to.rows.set(name, read);
 }
 
-const stillStands = ({ writes }: Open, { tables, rows }: Reads): boolean => {
+const isWritten = ({ writes }: Open, table: number, { written, only }: TableRead): boolean => {
+  if (table === UNWATCHED) return true;
+  if (writes.written(table) === written) return false;
+  return only === null || (writes.keysSince(table, written)?.has(only) ?? true);
+};
+
+const stillStands = (open: Open, { tables, rows }: Reads): boolean => {
   // what was read past the query builder is not known
   if (tables.size === 0 && rows.size === 0) return false;
-  for (const [table, written] of tables) if (table === UNWATCHED || writes.written(table) !== written) return false;
+  for (const [table, read] of tables) if (isWritten(open, table, read)) return false;
   for (const { value, again } of rows.values()) if (again() !== value) return false;
   return true;
 };
@@ -70,8 +90,9 @@ function made<T>(
   make: (before: T | undefined) => T,
   before: T | undefined,
   from: readonly object[],
-): { readonly value: T; readonly reads: Reads } {
-  const reads = noReads();
+  only?: Reads['only'],
+): Kept & { readonly value: T } {
+  const reads = noReads(only);
   for (const each of from) {
     const known = open.readsOf.get(each);
     if (known === undefined) throw new RangeError(`What “${name}” is made from was not itself derived.`);
@@ -86,12 +107,18 @@ function made<T>(
 }
 
 /** What was kept under the name, or is made and kept now. */
-function kept<T>(open: Open, name: string, make: (before: T | undefined) => T, from: readonly object[]): Kept {
+function kept<T>(
+  open: Open,
+  name: string,
+  make: (before: T | undefined, reads: Reads | undefined) => T,
+  from: readonly object[] = [],
+  only?: Reads['only'],
+): Kept {
   // the name is the only key to a value, and each name is made by one maker
   const before = open.kept.get(name);
   if (before !== undefined && stillStands(open, before.reads)) return before;
   open.kept.delete(name);
-  const now: Kept = made(open, name, make, before?.value as T | undefined, from);
+  const now: Kept = made(open, name, (value) => make(value, before?.reads), before?.value as T | undefined, from, only);
   const [eldest] = open.kept.keys();
   if (open.kept.size >= MOST_KEPT && eldest !== undefined) open.kept.delete(eldest);
   open.kept.set(name, now);
@@ -120,32 +147,99 @@ export function derived<T>(
   return value as T;
 }
 
+type FlatRow = Readonly<Record<string, string | number | boolean | null>>;
+
 /**
  * Rows that are kept as {@link derived} keeps a value, and that what rests on them outlives: where their tables are written they are
  * read again, and where they are then the same as before, all that was worked out of them still stands. So a planting moved in one
  * season leaves the books of another alone.
  * @param name says what they are, with everything that `read` depends on beside the farm's rows
  * @param read gives flat rows: of text, numbers, booleans and null
+ * @param only for a table whose rows are told apart: the one key whose rows `read` asks for. They are not even read again where rows
+ * of other keys alone were written
  */
-export function derivedRows<Row extends Readonly<Record<string, string | number | boolean | null>>>(
+export function derivedRows<Row extends FlatRow>(
   db: BetterSQLite3Database,
   name: string,
   read: () => readonly Row[],
+  only: Readonly<Record<string, string>> = {},
 ): readonly Row[] {
   const open = openFiles.get(db);
   if (open === undefined || open.sqlite.inTransaction) return read();
-  const again = (): readonly Row[] =>
-    kept<readonly Row[]>(
-      open,
-      name,
-      (before) => {
-        const now = read();
-        return before !== undefined && sameRows(before, now) ? before : now;
-      },
-      [],
-    ).value as readonly Row[];
+  const keys = new Map(Object.entries(only).map(([table, key]) => [open.writes.numberOf(table), key]));
+  const make = (before: readonly Row[] | undefined): readonly Row[] => {
+    const now = read();
+    return before !== undefined && sameRows(before, now) ? before : now;
+  };
+  return handOut(open, name, () => kept(open, name, make, [], keys).value as readonly Row[]);
+}
+
+/** Rows by the key that their table tells them apart by. */
+export type RowsByKey<Row> = ReadonlyMap<string | null, readonly Row[]>;
+
+/**
+ * Rows by the key that tells the rows of their table apart, kept as {@link derivedRows} keeps rows: after a write the rows of the written
+ * keys alone are read again. The order of the keys is not to be relied on.
+ * @param name says what they are, with everything that `read` depends on beside the farm's rows
+ * @param read gives the rows of the keys, or of all
+ */
+export function derivedByKey<Row extends FlatRow>(
+  db: BetterSQLite3Database,
+  name: string,
+  {
+    tables,
+    keyOf,
+    read,
+  }: {
+    /** Those of the tables read that are told apart by this key: one row of theirs is read for its own key alone. */
+    readonly tables: readonly string[];
+    readonly keyOf: (row: Row) => string | null;
+    readonly read: (keys: readonly (string | null)[] | 'all') => readonly Row[];
+  },
+): RowsByKey<Row> {
+  const all = (): RowsByKey<Row> => Map.groupBy(read('all'), keyOf);
+  const open = openFiles.get(db);
+  if (open === undefined || open.sqlite.inTransaction) return all();
+  const make = (before: RowsByKey<Row> | undefined, reads: Reads | undefined): RowsByKey<Row> => {
+    const keys = reads === undefined ? null : writtenKeys(open, new Set(tables.map(open.writes.numberOf)), reads);
+    return before === undefined || keys === null ? all() : withKeys(before, keys, Map.groupBy(read([...keys]), keyOf));
+  };
+  return handOut(open, name, () => kept(open, name, make).value as RowsByKey<Row>);
+}
+
+/** The keys whose rows were written since they were read; null where that is not known, or something else was written too. */
+function writtenKeys(open: Open, keyed: ReadonlySet<number>, { tables, rows }: Reads): ReadonlySet<string | null> | null {
+  for (const { value, again } of rows.values()) if (again() !== value) return null;
+  const keys = new Set<string | null>();
+  for (const [table, read] of tables) {
+    if (!isWritten(open, table, read)) continue;
+    const since = keyed.has(table) ? open.writes.keysSince(table, read.written) : null;
+    if (since === null) return null;
+    for (const key of since) keys.add(key);
+  }
+  return keys;
+}
+
+function withKeys<Row extends FlatRow>(
+  before: RowsByKey<Row>,
+  keys: ReadonlySet<string | null>,
+  now: RowsByKey<Row>,
+): RowsByKey<Row> {
+  const changed = [...keys].filter((key) => !sameRows(before.get(key) ?? [], now.get(key) ?? []));
+  if (changed.length === 0) return before;
+  const result = new Map(before);
+  for (const key of changed) {
+    const rows = now.get(key);
+    if (rows === undefined) result.delete(key);
+    else result.set(key, rows);
+  }
+  return result;
+}
+
+/** Hands out rows, and notes that what is being made rests on them and not on their tables. */
+function handOut<T extends object>(open: Open, name: string, again: () => T): T {
   const value = again();
-  const reads: Reads = { tables: new Map(), rows: new Map([[name, { value, again }]]) };
+  const reads: Reads = { ...noReads(), rows: new Map([[name, { value, again }]]) };
   add(open.making.at(-1), reads);
   open.readsOf.set(value, reads);
   return value;

@@ -2,11 +2,57 @@ import type Database from 'better-sqlite3';
 
 /** Tells which tables a query reads, and when a table was last written by this connection. */
 export type TableWrites = {
+  /** The number of a table; it throws for a table that is not watched. */
+  readonly numberOf: (name: string) => number;
   /** The tables, by number, that a query reads; null where one of them is not watched. */
   readonly readBy: (sql: string, placeholders: number) => ReadonlySet<number> | null;
   /** How many rows of a table were written since the file was opened. */
   readonly written: (table: number) => number;
+  /**
+   * By what the rows are told apart that were written since so many were; null where that is not known, or where the table's rows
+   * are not told apart.
+   */
+  readonly keysSince: (table: number, written: number) => ReadonlySet<string | null> | null;
 };
+
+const ANY = '*';
+
+/** What the rows of the large tables are told apart by, so that a write to one season or planting leaves the rest alone. */
+const keyOfRow: Readonly<Record<string, (row: 'old' | 'new') => string>> = {
+  planting: (row) => `${row}.season_id`,
+  // gone with its planting, it may be of any season
+  planting_bed: (row) => `coalesce((SELECT season_id FROM main.planting WHERE id = ${row}.planting_id), '${ANY}')`,
+  harvest: (row) => `${row}.planting_id`,
+  labour_entry: (row) => `${row}.planting_id`,
+  sale_line: (row) => `${row}.planting_id`,
+};
+
+/** So many writes of a table are remembered by their keys at the least. */
+const REMEMBERED = 2000;
+
+/** The latest writes of one table by their keys. */
+class KeyedWrites {
+  #written: { readonly at: number; readonly key: string | null }[] = [];
+  /** What was written up to here is forgotten. */
+  #from = 0;
+
+  add(at: number, key: string | null): void {
+    if (key === ANY) {
+      this.#written = [];
+      this.#from = at;
+      return;
+    }
+    this.#written.push({ at, key });
+    if (this.#written.length < 2 * REMEMBERED) return;
+    this.#written = this.#written.slice(-REMEMBERED);
+    this.#from = (this.#written[0]?.at ?? at) - 1;
+  }
+
+  since(written: number): ReadonlySet<string | null> | null {
+    if (written < this.#from) return null;
+    return new Set(this.#written.filter(({ at }) => at > written).map(({ key }) => key));
+  }
+}
 
 type Step = { readonly opcode: string; readonly p2: number; readonly p3: number };
 type Stored = { readonly name: string; readonly table: string; readonly rootpage: number; readonly type: string };
@@ -17,6 +63,9 @@ const isWatched = (name: string): boolean => !name.startsWith('sqlite_') && !nam
 const quoted = (name: string): string => `"${name.replaceAll('"', '""')}"`;
 const MAIN = 0;
 const HANDED_LIST = /\bjson_each\s*\(/i;
+
+/** What a written row was told apart by before and after. */
+const rowsOfEvent = { INSERT: ['new'], UPDATE: ['old', 'new'], DELETE: ['old'] } as const;
 
 /**
  * Counts the rows written to each table, by whatever way: a change, an undo, a cascade. The triggers are temporary, as those of
@@ -31,17 +80,22 @@ export function countTableWrites(sqlite: Database.Database): TableWrites {
   // an index has pages of its own, and a query may read nothing else
   const tableOfPage = new Map(stored.map(({ rootpage, table }) => [rootpage, at.get(table) ?? null]));
   const counts = new Float64Array(tables.length);
-  sqlite.function('row_written', { deterministic: false }, (table: unknown) => {
-    const written = Number(table);
-    counts[written] = (counts[written] ?? 0) + 1;
+  const keyed = tables.map((name) => (keyOfRow[name] === undefined ? null : new KeyedWrites()));
+  sqlite.function('row_written', { deterministic: false }, (table: unknown, key: unknown) => {
+    const at = Number(table);
+    const count = (counts[at] ?? 0) + 1;
+    counts[at] = count;
+    keyed[at]?.add(count, key === null ? null : String(key));
     return null;
   });
+  const noted = (name: string, table: number, row: 'old' | 'new') =>
+    `SELECT row_written(${table}, ${keyOfRow[name]?.(row) ?? 'NULL'});`;
   sqlite.exec(
     tables
       .flatMap((name, table) =>
-        ['INSERT', 'UPDATE', 'DELETE'].map(
+        (Object.keys(rowsOfEvent) as (keyof typeof rowsOfEvent)[]).map(
           (event) =>
-            `CREATE TEMP TRIGGER ${quoted(`written_${name}_${event}`)} AFTER ${event} ON main.${quoted(name)} BEGIN SELECT row_written(${table}); END;`,
+            `CREATE TEMP TRIGGER ${quoted(`written_${name}_${event}`)} AFTER ${event} ON main.${quoted(name)} BEGIN ${rowsOfEvent[event].map((row) => noted(name, table, row)).join(' ')} END;`,
         ),
       )
       .join('\n'),
@@ -64,6 +118,12 @@ export function countTableWrites(sqlite: Database.Database): TableWrites {
   }
 
   return {
+    numberOf(name) {
+      const table = at.get(name);
+      if (table === undefined) throw new RangeError(`The table “${name}” is not watched.`);
+      return table;
+    },
+    keysSince: (table, written) => keyed[table]?.since(written) ?? null,
     readBy(sql, placeholders) {
       const before = known.get(sql);
       if (before !== undefined) return before;

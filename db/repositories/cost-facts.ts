@@ -10,6 +10,7 @@ import { application, applicationBed } from '../schema/soil.ts';
 import { stockMove } from '../schema/stock.ts';
 import { lineOutlet, linePart, pump, timerEvent, waterEntry, waterLine } from '../schema/water.ts';
 import { labourEntry } from '../schema/work.ts';
+import { among, type Keys } from './among.ts';
 
 /** Plantings of a season with the ground they took. */
 export function staysOfSeason(db: FarmDb, seasonId: string) {
@@ -191,7 +192,7 @@ export function applicationCosts(db: FarmDb, from: string, to: string) {
 const wagesOfEntry = sql`round(${labourEntry.minutes} * ${labourEntry.people} * ${labourEntry.wage_minor_per_h} / 60.0)`;
 
 /** Hours and their wages between two days, by what they were for; each entry rounded to the minor unit, then added up. */
-export function labourBetween(db: FarmDb, from: string, to: string) {
+export function labourBetween(db: FarmDb, from: string, to: string, plantingIds: Keys = 'all') {
   return db
     .select({
       plantingId: labourEntry.plantingId,
@@ -203,8 +204,9 @@ export function labourBetween(db: FarmDb, from: string, to: string) {
       harvestWages_minor: sql<number>`cast(sum(case when ${labourEntry.task} in ('harvest', 'pack') then ${wagesOfEntry} else 0 end) as integer)`,
     })
     .from(labourEntry)
-    .where(and(gte(labourEntry.date, from), lte(labourEntry.date, to)))
+    .where(and(gte(labourEntry.date, from), lte(labourEntry.date, to), among(labourEntry.plantingId, plantingIds)))
     .groupBy(labourEntry.plantingId, labourEntry.bedId, labourEntry.blockId)
+    .orderBy(asc(labourEntry.plantingId), asc(labourEntry.bedId), asc(labourEntry.blockId))
     .all();
 }
 
@@ -226,7 +228,7 @@ const soldWeight = sql<number>`coalesce(sum(case when ${harvest.weight_kg} is no
   then ${saleLine.amount} * ${harvest.weight_kg} / ${harvest.amount} when ${saleLine.unit} = 'kg' then ${saleLine.amount} else 0 end), 0)`;
 
 /** Income of plantings by bed and outlet. The plantings are handed to the query: what they are planned to be is nothing to it. */
-export function incomeOfPlantings(db: FarmDb, plantingIds: readonly string[]) {
+export function incomeOfPlantings(db: FarmDb, plantingIds: Keys) {
   return db
     .select({
       plantingId: saleLine.plantingId,
@@ -239,14 +241,10 @@ export function incomeOfPlantings(db: FarmDb, plantingIds: readonly string[]) {
     })
     .from(saleLine)
     .innerJoin(sale, eq(sale.id, saleLine.saleId))
-    .leftJoin(harvest, eq(harvest.id, saleLine.harvestId))
-    .where(
-      and(
-        sql`${saleLine.plantingId} IN (SELECT value FROM json_each(${JSON.stringify(plantingIds)}))`,
-        eq(saleLine.outcome, 'sold'),
-      ),
-    )
+    .leftJoin(harvest, and(eq(harvest.id, saleLine.harvestId), eq(harvest.plantingId, saleLine.plantingId)))
+    .where(and(among(saleLine.plantingId, plantingIds), eq(saleLine.outcome, 'sold')))
     .groupBy(saleLine.plantingId, harvest.bedId, sale.outletId, saleLine.unit)
+    .orderBy(asc(saleLine.plantingId), asc(harvest.bedId), asc(sale.outletId), asc(saleLine.unit))
     .all();
 }
 

@@ -4,6 +4,7 @@ import { bedFill } from '../schema/beds.ts';
 import { crop } from '../schema/crops.ts';
 import { harvest } from '../schema/harvests.ts';
 import { planting, plantingBed } from '../schema/plantings.ts';
+import { among, type Keys } from './among.ts';
 import { insertAll } from './insert-all.ts';
 
 export type PlantingRecord = typeof planting.$inferSelect;
@@ -98,15 +99,24 @@ export function removePlantings(db: FarmDb, plantingIds: readonly string[]): num
 
 export type FamilyYear = { readonly bedId: string; readonly family: string; readonly lastInBed: string };
 
-/** The last day on which each family went into each bed before a date, leaving out what stood there before its fill was renewed. */
-export function familiesBefore(db: FarmDb, before: string): readonly FamilyYear[] {
-  const went = sql<string>`coalesce(${planting.inBedActual}, ${planting.inBedDate})`;
-  const rows = db
-    .select({ bedId: plantingBed.bedId, cropId: planting.cropId, went })
+const went = sql<string>`coalesce(${planting.inBedActual}, ${planting.inBedDate})`;
+
+/** What went into each bed before a date. */
+export function plantedBefore(db: FarmDb, before: string, seasonIds: Keys = 'all') {
+  return db
+    .select({ seasonId: planting.seasonId, bedId: plantingBed.bedId, cropId: planting.cropId, went })
     .from(planting)
     .innerJoin(plantingBed, eq(plantingBed.plantingId, planting.id))
-    .where(lt(went, before))
+    .where(and(lt(went, before), among(planting.seasonId, seasonIds)))
     .all();
+}
+
+/** The last day on which each family went into each bed before a date, leaving out what stood there before its fill was renewed. */
+export function familiesBefore(
+  db: FarmDb,
+  before: string,
+  rows: Iterable<Pick<ReturnType<typeof plantedBefore>[number], 'bedId' | 'cropId' | 'went'>> = plantedBefore(db, before),
+): readonly FamilyYear[] {
   const fills = db
     .select({ bedId: bedFill.bedId, date: max(bedFill.date) })
     .from(bedFill)

@@ -6,23 +6,37 @@ import { demand, planting, plantingBed } from '../schema/plantings.ts';
 import { lineOutlet, pump, pumpPoint, waterLine } from '../schema/water.ts';
 import { station, weatherDay } from '../schema/weather.ts';
 import { labourEntry } from '../schema/work.ts';
+import { among, type Keys } from './among.ts';
 
 export type PlantingRow = typeof planting.$inferSelect;
 
 /** Plantings that are in a bed at some time between two days, of whatever season, failed ones left out. */
-export function plantingsBetween(db: FarmDb, start: string, end: string): readonly PlantingRow[] {
+export function plantingsBetween(
+  db: FarmDb,
+  start: string,
+  end: string,
+  seasonIds: Keys = 'all',
+  withoutSeason: string | null = null,
+): readonly PlantingRow[] {
   return db
     .select()
     .from(planting)
-    .where(and(lt(planting.inBedDate, end), gt(planting.clearDate, start), ne(planting.state, 'failed')))
+    .where(standingBetween(start, end, seasonIds, withoutSeason))
     .orderBy(asc(planting.inBedDate), asc(planting.id))
     .all();
 }
 
 /** Where those plantings stand. */
-export function spansBetween(db: FarmDb, start: string, end: string) {
+export function spansBetween(
+  db: FarmDb,
+  start: string,
+  end: string,
+  seasonIds: Keys = 'all',
+  withoutSeason: string | null = null,
+) {
   return db
     .select({
+      seasonId: planting.seasonId,
       spanId: plantingBed.id,
       plantingId: plantingBed.plantingId,
       bedId: plantingBed.bedId,
@@ -32,10 +46,19 @@ export function spansBetween(db: FarmDb, start: string, end: string) {
     })
     .from(plantingBed)
     .innerJoin(planting, eq(planting.id, plantingBed.plantingId))
-    .where(and(lt(planting.inBedDate, end), gt(planting.clearDate, start), ne(planting.state, 'failed')))
+    .where(standingBetween(start, end, seasonIds, withoutSeason))
     .orderBy(asc(plantingBed.plantingId), asc(plantingBed.id))
     .all();
 }
+
+const standingBetween = (start: string, end: string, seasonIds: Keys, withoutSeason: string | null) =>
+  and(
+    lt(planting.inBedDate, end),
+    gt(planting.clearDate, start),
+    ne(planting.state, 'failed'),
+    among(planting.seasonId, seasonIds),
+    withoutSeason === null ? undefined : ne(planting.seasonId, withoutSeason),
+  );
 
 export function demandOfSeason(db: FarmDb, seasonId: string) {
   return db.select().from(demand).where(eq(demand.seasonId, seasonId)).orderBy(asc(demand.cropId), asc(demand.id)).all();
@@ -51,9 +74,10 @@ export function sharesOfBeds(db: FarmDb) {
 }
 
 /** Area shares, yields and hours of plantings cleared before a day: what the farm's own records say of each crop. */
-export function clearedPlantings(db: FarmDb, day: string) {
+export function clearedPlantings(db: FarmDb, day: string, seasonIds: Keys = 'all') {
   return db
     .select({
+      seasonId: planting.seasonId,
       plantingId: planting.id,
       cropId: planting.cropId,
       method: planting.method,
@@ -66,13 +90,13 @@ export function clearedPlantings(db: FarmDb, day: string) {
     })
     .from(planting)
     .innerJoin(plantingBed, eq(plantingBed.plantingId, planting.id))
-    .where(and(eq(planting.state, 'cleared'), lte(planting.clearDate, day)))
+    .where(and(eq(planting.state, 'cleared'), lte(planting.clearDate, day), among(planting.seasonId, seasonIds)))
     .orderBy(asc(planting.id), asc(plantingBed.id))
     .all();
 }
 
 /** What each planting gave, by unit, and the minutes of picking written beside it. */
-export function harvestByPlanting(db: FarmDb) {
+export function harvestByPlanting(db: FarmDb, plantingIds: Keys = 'all') {
   return db
     .select({
       plantingId: harvest.plantingId,
@@ -81,12 +105,14 @@ export function harvestByPlanting(db: FarmDb) {
       weight_kg: sql<number | null>`sum(${harvest.weight_kg})`,
     })
     .from(harvest)
+    .where(among(harvest.plantingId, plantingIds))
     .groupBy(harvest.plantingId, harvest.unit)
+    .orderBy(asc(harvest.plantingId), asc(harvest.unit))
     .all();
 }
 
 /** Minutes written down for each planting, by task. */
-export function minutesByPlanting(db: FarmDb) {
+export function minutesByPlanting(db: FarmDb, plantingIds: Keys = 'all') {
   return db
     .select({
       plantingId: labourEntry.plantingId,
@@ -94,8 +120,9 @@ export function minutesByPlanting(db: FarmDb) {
       minutes: sql<number>`sum(${labourEntry.minutes} * ${labourEntry.people})`,
     })
     .from(labourEntry)
-    .where(isNotNull(labourEntry.plantingId))
+    .where(and(isNotNull(labourEntry.plantingId), among(labourEntry.plantingId, plantingIds)))
     .groupBy(labourEntry.plantingId, labourEntry.task)
+    .orderBy(asc(labourEntry.plantingId), asc(labourEntry.task))
     .all();
 }
 

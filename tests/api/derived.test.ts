@@ -1,6 +1,6 @@
 import { sql } from 'drizzle-orm';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { derived, derivedRows, forgetDerived } from '../../db/file/derived.ts';
+import { derived, derivedByKey, derivedRows, forgetDerived, type RowsByKey } from '../../db/file/derived.ts';
 import { aProgram, type TestProgram } from '../builders/a-farm.ts';
 import { type Reading, readingNames, readingsOf } from '../builders/reading-inputs.ts';
 
@@ -132,6 +132,89 @@ describe('keeping', () => {
     expect(given(retired())).not.toBe(first);
     rename('QQ-6');
     expect(resting()).toEqual({ codes: ['QQ-6'], times: 3 });
+  });
+
+  describe('of tables whose rows are told apart', () => {
+    const seasons = () =>
+      t.farm.db.all<{ id: string }>(sql`SELECT DISTINCT season_id AS id FROM planting ORDER BY id`).map(({ id }) => id);
+    const write = (query: string, ...values: string[]) => t.farm.unrecorded(() => t.farm.sqlite.prepare(query).run(...values));
+    const renumber = (seasonId: string) =>
+      write('UPDATE planting SET number = number + 1 WHERE id = (SELECT min(id) FROM planting WHERE season_id = ?)', seasonId);
+
+    test('reads rows of one key again only where a row of that key was written', () => {
+      const [one = '', other = ''] = seasons();
+      let times = 0;
+      const numbers = () =>
+        derivedRows(
+          t.farm.db,
+          `numbers ${one}`,
+          () => {
+            times += 1;
+            return t.farm.db.all<{ number: number }>(sql`SELECT number FROM planting WHERE season_id = ${one} ORDER BY id`);
+          },
+          { planting: one },
+        );
+      const before = numbers();
+      renumber(other);
+      expect([numbers(), times]).toEqual([before, 1]);
+      renumber(one);
+      expect(numbers()).not.toEqual(before);
+      expect(times).toBe(2);
+      // moved out of the season: it was of that key before
+      write('UPDATE planting SET season_id = ? WHERE id = (SELECT min(id) FROM planting WHERE season_id = ?)', other, one);
+      expect(numbers()).toHaveLength(before.length - 1);
+      // where a planting stands is of its season too, and what is gone with it may be of any
+      write('DELETE FROM planting_bed WHERE id = (SELECT min(id) FROM planting_bed)');
+      numbers();
+      expect(times).toBe(3);
+      expect(() => derivedRows(t.farm.db, 'of no table', () => [], { nothing: one })).toThrow(RangeError);
+    });
+
+    const counted = (asked: (readonly (string | null)[] | 'all')[]) => (): RowsByKey<{ seasonId: string; plantings: number }> =>
+      derivedByKey(t.farm.db, 'plantings by season', {
+        tables: ['planting'],
+        read: (keys) => {
+          asked.push(keys);
+          const rows = t.farm.db.all<{ seasonId: string; plantings: number }>(
+            sql`SELECT season_id AS "seasonId", count(*) AS plantings FROM planting GROUP BY season_id ORDER BY season_id`,
+          );
+          return keys === 'all' ? rows : rows.filter(({ seasonId }) => keys.includes(seasonId));
+        },
+        keyOf: (row) => row.seasonId,
+      });
+
+    test('reads by key the rows of the written keys alone, and stands where those are the same', () => {
+      const asked: (readonly (string | null)[] | 'all')[] = [];
+      const plantings = counted(asked);
+      const before = plantings();
+      const one = seasons().at(-1) ?? '';
+      renumber(one);
+      expect(plantings()).toBe(before);
+      expect(asked).toEqual(['all', [one]]);
+      const removed = t.farm.sqlite
+        .prepare<[string], string>(
+          'SELECT id FROM planting p WHERE season_id = ? AND NOT EXISTS (SELECT 1 FROM harvest WHERE planting_id = p.id)',
+        )
+        .pluck()
+        .all(one)[0];
+      expect(removed).toBeDefined();
+      write('DELETE FROM planting WHERE id = ?', removed ?? '');
+      expect(plantings().get(one)?.[0]?.plantings).toBe((before.get(one)?.[0]?.plantings ?? 0) - 1);
+      forgetDerived(t.farm.db);
+      expect(new Map(plantings())).toEqual(new Map([...counted([])()]));
+    });
+
+    test('reads all of them again where so much was written that it is no longer known what', () => {
+      const asked: (readonly (string | null)[] | 'all')[] = [];
+      const plantings = counted(asked);
+      forgetDerived(t.farm.db);
+      const before = plantings();
+      const [one = '', other = ''] = seasons();
+      renumber(one);
+      for (let n = 0; n < 4000; n += 1) renumber(other);
+      expect(plantings()).toEqual(before);
+      expect(asked).toEqual(['all', 'all']);
+    });
   });
 
   test('knows that a list handed to a query is no table', () => {

@@ -39,16 +39,22 @@ export type BuiltSeason = {
 
 const TOUCHING = 1e-9;
 
-/** A farm's season as a season to be optimised, with what stands anyway taken as given. */
-export function buildInstance(farm: FarmSeason): BuiltSeason {
-  const grid = weekGrid(farm.rules.start, farm.rules.end);
-  const families = [...new Set(farm.crops.map(({ needs }) => needs.family))];
-  const standing = farm.plantings.filter(({ isFree }) => !isFree);
-  const zones = farm.zoneNames.length;
+/** What a season to be optimised is whatever stands in its beds: its weeks, crops with their options, and limits. */
+export type SeasonFrame = Pick<BuiltSeason, 'grid' | 'dates' | 'leftOut'> & {
+  readonly instance: Omit<SeasonInstance, 'units' | 'standing'>;
+};
+
+/** A farm's season without its beds and plantings. */
+export type SeasonTerms = Omit<FarmSeason, 'beds' | 'plantings'>;
+
+/** The weeks, crops and limits of a season, which beds and plantings do not change. */
+export function seasonFrame(terms: SeasonTerms): SeasonFrame {
+  const grid = weekGrid(terms.rules.start, terms.rules.end);
+  const families = familiesOf(terms);
   const leftOut: { cropId: string; because: string }[] = [];
   const dates: PlantingDates[][] = [];
-  const crops = farm.crops.map((crop): SeasonCrop => {
-    const { options, optionDates, because } = optionsOfCrop(farm, grid, crop);
+  const crops = terms.crops.map((crop): SeasonCrop => {
+    const { options, optionDates, because } = optionsOfCrop(terms, grid, crop);
     if (because !== '') leftOut.push({ cropId: crop.needs.cropId, because });
     dates.push(optionDates);
     return {
@@ -61,49 +67,70 @@ export function buildInstance(farm: FarmSeason): BuiltSeason {
       demand: demandByWeek(grid, crop.orders),
     };
   });
-  const standingOn = byBed(standing);
-  const pieces = farm.beds.flatMap((bed) => piecesOfBed(bed, standingOn.get(bed.id) ?? []));
-  const parts = partsOf(pieces);
-  const bedById = new Map(farm.beds.map((bed) => [bed.id, bed]));
   const all = (value: number) => Array.from({ length: grid.weeks }, () => value);
   return {
     grid,
-    pieces,
     dates,
     leftOut,
     instance: {
       weeks: grid.weeks,
       families: families.map((name) => ({
         name,
-        inSeason: gapOf(farm, name) === 0 ? 'free' : farm.rules.mayRepeatCrop ? 'one-crop' : 'once',
+        inSeason: gapOf(terms, name) === 0 ? 'free' : terms.rules.mayRepeatCrop ? 'one-crop' : 'once',
       })),
+      crops,
+      wage_minor_per_h: terms.wage_minor_per_h,
+      labourCap_h: all(terms.labour_h_per_week),
+      overtimeMost_h: terms.overtimeMost_h,
+      overtimePremium_minor_per_h: terms.overtimePremium_minor_per_h,
+      waterCap_L: terms.water_L_per_week.map(all),
+      benchCap_m2: all(terms.bench_m2),
+      mostCrops: terms.mostCrops ?? crops.length,
+    },
+  };
+}
+
+const familiesOf = (terms: SeasonTerms): readonly string[] => [...new Set(terms.crops.map(({ needs }) => needs.family))];
+
+/** A farm's season as a season to be optimised, with what stands anyway taken as given. */
+export function buildInstance(farm: FarmSeason, frame: SeasonFrame = seasonFrame(farm)): BuiltSeason {
+  const { grid, dates, leftOut } = frame;
+  const families = familiesOf(farm);
+  const standing = farm.plantings.filter(({ isFree }) => !isFree);
+  const standingOn = byBed(standing);
+  const pieces = farm.beds.flatMap((bed) => piecesOfBed(bed, standingOn.get(bed.id) ?? []));
+  const parts = partsOf(pieces);
+  const bedById = new Map(farm.beds.map((bed) => [bed.id, bed]));
+  return {
+    grid,
+    pieces,
+    dates,
+    leftOut,
+    instance: {
+      ...frame.instance,
       units: pieces.map((piece, at) =>
         unitOf(farm, grid, families, standingOn.get(piece.bedId) ?? [], bedById.get(piece.bedId), piece, parts[at] ?? 0),
       ),
-      crops,
-      wage_minor_per_h: farm.wage_minor_per_h,
-      labourCap_h: all(farm.labour_h_per_week),
-      overtimeMost_h: farm.overtimeMost_h,
-      overtimePremium_minor_per_h: farm.overtimePremium_minor_per_h,
-      waterCap_L: farm.water_L_per_week.map(all),
-      benchCap_m2: all(farm.bench_m2),
-      mostCrops: farm.mostCrops ?? crops.length,
-      standing: loadOf(farm, grid, standing, zones, bedById),
+      standing: loadOf(farm, grid, standing, farm.zoneNames.length, bedById),
     },
   };
 }
 
 /** The present plan as it stands, as a season with nothing left to propose: for its margin, hours, water and orders. */
-export function presentInstance(farm: FarmSeason, built: BuiltSeason, plantings: readonly PresentPlanting[]): SeasonInstance {
+export function presentInstance(
+  farm: FarmSeason,
+  { grid, instance }: Pick<SeasonFrame, 'grid' | 'instance'>,
+  plantings: readonly PresentPlanting[],
+): SeasonInstance {
   const bedById = new Map(farm.beds.map((bed) => [bed.id, bed]));
-  return { ...built.instance, units: [], standing: loadOf(farm, built.grid, plantings, farm.zoneNames.length, bedById) };
+  return { ...instance, units: [], standing: loadOf(farm, grid, plantings, farm.zoneNames.length, bedById) };
 }
 
-const gapOf = (farm: FarmSeason, family: string): number =>
+const gapOf = (farm: Pick<FarmSeason, 'rules'>, family: string): number =>
   gapOfFamily_years(family, new Map(Object.entries(farm.rules.gapYears)));
 
 /** Every week in which the crop can go in and be free again within the season, that frost and today leave open. */
-function optionsOfCrop(farm: FarmSeason, grid: WeekGrid, crop: CropFigures) {
+function optionsOfCrop(farm: SeasonTerms, grid: WeekGrid, crop: CropFigures) {
   const options: PlantingOption[] = [];
   const optionDates: PlantingDates[] = [];
   let frosty = 0;
@@ -125,7 +152,7 @@ function optionsOfCrop(farm: FarmSeason, grid: WeekGrid, crop: CropFigures) {
   return { options, optionDates, because };
 }
 
-function datesFrom(farm: FarmSeason, crop: CropFigures, inBed: IsoDate): PlantingDates | null {
+function datesFrom(farm: SeasonTerms, crop: CropFigures, inBed: IsoDate): PlantingDates | null {
   try {
     return plantingDates({ timing: crop.timing, anchor: { at: 'in-bed', date: inBed }, clock: farm.clock });
   } catch (error) {
@@ -135,7 +162,7 @@ function datesFrom(farm: FarmSeason, crop: CropFigures, inBed: IsoDate): Plantin
   }
 }
 
-function mayFreeze(farm: FarmSeason, crop: CropFigures, dates: PlantingDates): boolean {
+function mayFreeze(farm: SeasonTerms, crop: CropFigures, dates: PlantingDates): boolean {
   const planting: PlanPlanting = { id: '', crop: crop.needs, raised: crop.timing.method === 'transplant', ...dates, spans: [] };
   return frostFindings(planting, new Map(), farm.rules).length > 0;
 }
