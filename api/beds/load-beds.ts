@@ -1,4 +1,4 @@
-import { derived } from '../../db/file/derived.ts';
+import { derived, derivedRows } from '../../db/file/derived.ts';
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import { type BedRecord, bedRecordsOf, bedsInUse, bedsRetired, type LayerRecord, ownLayers } from '../../db/repositories/beds.ts';
 import { designLayers } from '../../db/repositories/designs.ts';
@@ -25,13 +25,29 @@ type Known = Map<string, Pick<LoadedBed, 'recipe' | 'figures' | 'fault'>>;
 
 /** Every bed in use (or every retired one) with its figures. */
 export const loadBeds = (db: FarmDb, which: 'in-use' | 'retired' = 'in-use'): readonly LoadedBed[] =>
-  derived(db, `beds ${which}`, () => bedsOf(db, which));
+  derived(db, `beds ${which}`, (before: Loaded | undefined) => bedsOf(db, which, before)).beds;
 
-function bedsOf(db: FarmDb, which: 'in-use' | 'retired'): readonly LoadedBed[] {
-  const ofDesigns = byOwner(designLayers(db));
-  const ofBeds = byOwner(ownLayers(db));
+type Loaded = {
+  readonly beds: readonly LoadedBed[];
+  readonly ofRecord: ReadonlyMap<BedRecord, LoadedBed>;
+  readonly layers: readonly (readonly LayerRecord[])[];
+};
+
+/** A bed of which nothing was written, nor of its layers, is the same as before. */
+function bedsOf(db: FarmDb, which: 'in-use' | 'retired', before: Loaded | undefined): Loaded {
+  const layersOfDesigns = derivedRows(db, 'layers of designs', () => designLayers(db));
+  const layersOfBeds = derivedRows(db, 'layers of beds', () => ownLayers(db));
+  const sameLayers = before?.layers[0] === layersOfDesigns && before.layers[1] === layersOfBeds;
+  const same = sameLayers ? before.ofRecord : new Map<BedRecord, LoadedBed>();
+  const [ofDesigns, ofBeds] = [byOwner(layersOfDesigns), byOwner(layersOfBeds)];
   const known: Known = new Map();
-  return (which === 'in-use' ? bedsInUse(db) : bedsRetired(db)).map((record) => withFigures(record, ofDesigns, ofBeds, known));
+  const ofRecord = new Map(
+    (which === 'in-use' ? bedsInUse(db) : bedsRetired(db)).map((record) => [
+      record,
+      same.get(record) ?? withFigures(record, ofDesigns, ofBeds, known),
+    ]),
+  );
+  return { beds: [...ofRecord.values()], ofRecord, layers: [layersOfDesigns, layersOfBeds] };
 }
 
 /** The beds of these ids with their figures. @throws Refusal when one is gone */

@@ -7,8 +7,13 @@ import { areaOf } from '../harvest/areas-of-beds.ts';
 import { type ValuedMove, valuedMoves } from './stock-charges.ts';
 
 /** Every bed that the farm ever had, with its ground. */
-export const bedsOfBooks = (db: FarmDb): readonly { readonly record: BedRecord; readonly area_m2: number }[] =>
-  derived(db, 'books: beds', () => [...bedsInUse(db), ...bedsRetired(db)].map((record) => ({ record, area_m2: areaOf(record) })));
+export const bedsOfBooks = (db: FarmDb): readonly BedOfBooks[] =>
+  derived(db, 'books: beds', (before: readonly BedOfBooks[] | undefined) => {
+    const known = new Map(before?.map((bed) => [bed.record, bed]));
+    return [...bedsInUse(db), ...bedsRetired(db)].map((record) => known.get(record) ?? { record, area_m2: areaOf(record) });
+  });
+
+type BedOfBooks = { readonly record: BedRecord; readonly area_m2: number };
 
 /** The end of the farm's last season: the books are read up to it once, whichever season is asked for. */
 const lastDay = (db: FarmDb): string =>

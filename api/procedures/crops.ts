@@ -89,7 +89,7 @@ export const crops = {
         values.filter((value) => value.origin === 'library'),
         null,
       );
-      const learned = learnedOfFarm(db).filter((each) => each.cropId === cropId);
+      const learned = learnedOfFarm(db, cropId);
       return {
         crop,
         varieties: varietiesOfFarm(db).filter((each) => each.cropId === cropId),
@@ -148,7 +148,7 @@ export const crops = {
     note: ({ cropId }, { db }) => `Take figures of ${nameOf(db, 'crop', cropId)} from your records`,
     input: z.object({ cropId: z.string() }),
     run({ db }, { cropId }) {
-      const learned = learnedOfFarm(db).filter((each) => each.cropId === cropId);
+      const learned = learnedOfFarm(db, cropId);
       let taken = 0;
       for (const each of learned) {
         if (isBestOfItsVariety(each, learned) && each.toHarvest_days !== null) {

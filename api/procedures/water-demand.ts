@@ -12,6 +12,7 @@ import { handRound } from '../../planner/water/hand-rounds.ts';
 import { explainLineInterval, lineInterval } from '../../planner/water/watering-interval.ts';
 import { Refusal } from '../errors.ts';
 import { change, job, read } from '../procedure.ts';
+import { bedDryings } from '../water/bed-dryings.ts';
 import { BY_HAND, demandOfFarm, hottestWeek } from '../water/demand-of-year.ts';
 import { lineSupplies, wateringOf } from '../water/line-supply.ts';
 import { loadWater, type WaterBed, type WaterFarm } from '../water/load-water.ts';
@@ -73,7 +74,7 @@ const noSeason = (db: FarmDb) => ({
 /** Interval, run and round of each line and of the beds by hand. */
 function intervalsOf(db: FarmDb, farm: WaterFarm, month: number) {
   const record = recordOf(farm);
-  const weather = runOfYears(record);
+  const { terms, of } = bedDryings(db, farm, record, { month, most_days: MOST_DAYS });
   const supplies = lineSupplies(db, farm);
   const codes = new Map(farm.beds.map((bed) => [bed.bedId, bed.code]));
   const code = (bedId: string | null): string => (bedId === null ? '' : (codes.get(bedId) ?? bedId));
@@ -84,14 +85,7 @@ function intervalsOf(db: FarmDb, farm: WaterFarm, month: number) {
     can_L: farm.can_L,
     groups: groups.map(({ groupId, name }) => {
       const own = farm.beds.filter((bed) => (bed.lineId ?? BY_HAND) === groupId);
-      const found = lineInterval({
-        beds: own,
-        weather,
-        month,
-        confidence: farm.choices.confidence,
-        most_days: MOST_DAYS,
-        standing_days: farm.choices.standing_days,
-      });
+      const found = lineInterval({ ...terms, beds: own }, of);
       const flow = supplies.find((supply) => supply.lineId === groupId)?.flow_L_per_h ?? null;
       return {
         groupId,

@@ -171,7 +171,7 @@ export const waterLineRunning = {
     input: z.object({ lineId, month: z.int().min(1).max(12) }),
     run({ db }, { lineId: id, month }) {
       const line = loadLine(db, id);
-      const need = needOfLine(loadWater(db, null), line, month);
+      const need = needOfLine(db, loadWater(db, null), line, month);
       const most = Math.max(0, ...need.run_L.values());
       if (most === 0) refuse('month', 'no-need', 'No bed of this line has a crop that needs water in that month.');
       for (const outlet of line.record.outlets)

@@ -40,7 +40,7 @@ export const waterLines = {
   need: read({
     input: z.object({ lineId: z.string(), month: z.int().min(1).max(12) }),
     run({ db }, { lineId, month }) {
-      const need = needOfLine(loadWater(db, null), loadLine(db, lineId), month);
+      const need = needOfLine(db, loadWater(db, null), loadLine(db, lineId), month);
       return { ...need, run_L: [...need.run_L].map(([outletId, run_L]) => ({ outletId, run_L })) };
     },
   }),

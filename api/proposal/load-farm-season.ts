@@ -84,6 +84,40 @@ const termsOfSeason = (ctx: Asked, seasonId: string | null): ProposalTerms =>
 function termsRead(ctx: Asked, seasonId: string | null): ProposalTerms {
   const { db, today } = ctx;
   const { season, rules, shelf, clocks, farm } = seasonBasis(db, seasonId);
+  const { own, counted, leftOut } = figuresOfCrops(ctx, seasonId);
+  const water = waterOfFarm(db, farm, shelf, own);
+  return {
+    own,
+    counted,
+    leftOut,
+    notes: water.notes,
+    zoneOfBed: water.zoneOfBed,
+    terms: {
+      rules,
+      today,
+      crops: counted.map(({ figures }) => figures),
+      clock: clocks.byLight,
+      waterUse: water.use,
+      zoneNames: water.zoneNames,
+      wage_minor_per_h: farm.wage_minor_per_h,
+      labour_h_per_week: own.labour_h_per_week ?? season.labour_h_per_week ?? Infinity,
+      overtimeMost_h: own.overtime_h_per_week,
+      overtimePremium_minor_per_h: farm.wage_minor_per_h * own.overtimePremium_share,
+      water_L_per_week: water.limit_L_per_week,
+      bench_m2: season.benchArea_m2 ?? Infinity,
+      mostCrops: own.mostCrops,
+      caution: own.caution,
+    },
+  };
+}
+
+/** The figures of every crop that is asked for or stands in the beds, and those of which too little is known. */
+const figuresOfCrops = (ctx: Asked, seasonId: string | null) =>
+  derived(ctx.db, `proposal figures ${seasonId ?? ''} ${ctx.today}`, () => figuresRead(ctx, seasonId));
+
+function figuresRead(ctx: Asked, seasonId: string | null) {
+  const { db, today } = ctx;
+  const { season, rules, shelf } = seasonBasis(db, seasonId);
   const own = rememberedFigures(ctx);
   const wanted = demandOfSeason(db, season.id);
   const areas = derivedRows(db, 'proposal: areas of beds', () =>
@@ -121,30 +155,7 @@ function termsRead(ctx: Asked, seasonId: string | null): ProposalTerms {
     if ('because' in found) leftOut.push({ cropId, name: shelf.crop(cropId).name, because: found.because });
     else counted.push(found);
   }
-  const water = waterOfFarm(db, farm, shelf, own);
-  return {
-    own,
-    counted,
-    leftOut,
-    notes: water.notes,
-    zoneOfBed: water.zoneOfBed,
-    terms: {
-      rules,
-      today,
-      crops: counted.map(({ figures }) => figures),
-      clock: clocks.byLight,
-      waterUse: water.use,
-      zoneNames: water.zoneNames,
-      wage_minor_per_h: farm.wage_minor_per_h,
-      labour_h_per_week: own.labour_h_per_week ?? season.labour_h_per_week ?? Infinity,
-      overtimeMost_h: own.overtime_h_per_week,
-      overtimePremium_minor_per_h: farm.wage_minor_per_h * own.overtimePremium_share,
-      water_L_per_week: water.limit_L_per_week,
-      bench_m2: season.benchArea_m2 ?? Infinity,
-      mostCrops: own.mostCrops,
-      caution: own.caution,
-    },
-  };
+  return { own, counted, leftOut };
 }
 
 /** What the farm has cleared by a day, season by season. */

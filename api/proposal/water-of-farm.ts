@@ -1,4 +1,4 @@
-import { derived } from '../../db/file/derived.ts';
+import { derived, derivedRows } from '../../db/file/derived.ts';
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import type { FarmRow } from '../../db/repositories/farm.ts';
 import { linesWithBeds, weatherOfStation } from '../../db/repositories/proposal-facts.ts';
@@ -30,8 +30,11 @@ const USUAL_CURVE: CropCurve = { stages_days: [20, 30, 30, 10], kcIni: 0.7, kcMi
 export function waterOfFarm(db: FarmDb, farm: FarmRow, shelf: CropShelf, own: OwnFigures): FarmWater {
   const { lines, outlets } = linesWithBeds(db);
   const at = new Map(lines.map(({ lineId }, zone) => [lineId, zone]));
-  const supplies = lines.map((line) => {
-    const flow_L_per_h = flowsOf(db, line.lineId).flow_L_per_h;
+  const flows = derivedRows(db, 'proposal: flows of lines', () =>
+    lines.map(({ lineId }) => ({ lineId, flow_L_per_h: flowsOf(db, lineId).flow_L_per_h })),
+  );
+  const supplies = lines.map((line, zone) => {
+    const flow_L_per_h = flows[zone]?.flow_L_per_h ?? null;
     const solved = flow_L_per_h === null ? line : { tapFlow_L_per_min: null, pumpFlow_L_per_h: flow_L_per_h };
     return weekSupply_L(solved, own.pump_h_per_day);
   });

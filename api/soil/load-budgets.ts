@@ -1,7 +1,7 @@
-import { derived } from '../../db/file/derived.ts';
+import { derived, derivedByKey } from '../../db/file/derived.ts';
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import { type AppliedBed, applicationsDone, applicationsPlanned, topUpsOfFarm } from '../../db/repositories/applications.ts';
-import { plantingsOnBeds, removalFacts } from '../../db/repositories/feeding.ts';
+import { plantingsStanding, removalFacts } from '../../db/repositories/feeding.ts';
 import { type SoilTestRecord, soilTests } from '../../db/repositories/soil-tests.ts';
 import { addDays, type IsoDate, yearOf } from '../../planner/calendar.ts';
 import { type BedBudget, bedBudget, type NutrientCredit, type PlantingNeed } from '../../planner/fertility/nutrient-budget.ts';
@@ -26,55 +26,84 @@ type Planned = 'with-planned' | 'without-planned';
 
 const grouped = <T extends { readonly bedId: string }>(rows: readonly T[]) => Map.groupBy(rows, (row) => row.bedId);
 
+type Season = ReturnType<typeof seasonOf>;
+
 /**
  * The nutrient budget of every bed in use for a season. With `'without-planned'` what is planned on dose cards but not yet
  * done is no credit: that is what a blend starts from.
  */
 export const loadBudgets = (
   db: FarmDb,
-  season: ReturnType<typeof seasonOf>,
+  season: Season,
   tables: SoilTables,
   planned: Planned = 'with-planned',
 ): readonly LoadedBudget[] =>
-  derived(db, `budgets ${season.id} ${season.startDate} ${season.endDate} ${planned}`, () =>
-    budgetsLoaded(db, season, tables, planned),
-  );
+  derived(db, `budgets ${season.id} ${season.startDate} ${season.endDate} ${planned}`, (before: Budgets | undefined) =>
+    budgetsLoaded(db, season, tables, planned, before),
+  ).budgets;
 
-function budgetsLoaded(
-  db: FarmDb,
-  season: ReturnType<typeof seasonOf>,
-  tables: SoilTables,
-  planned: Planned,
-): readonly LoadedBudget[] {
-  const plan = feedingPlanFor(db, season.id);
-  const yearBefore = addDays(season.startDate as IsoDate, -365);
-  const stands = plantingsOnBeds(db, yearBefore, season.endDate);
-  const now = grouped(stands.filter((each) => each.seasonId === season.id));
-  const before = grouped(stands.filter((each) => each.seasonId !== season.id && each.clearDate <= season.endDate));
-  const tests = testsByBed(soilTests(db));
-  const applied = grouped(applicationsDone(db));
-  const coming = planned === 'with-planned' ? grouped(applicationsPlanned(db)) : new Map<string, AppliedBed[]>();
-  const fills = grouped(topUpsOfFarm(db));
-  const facts = removalFactsOf(removalFacts(db));
-  return loadBeds(db).map((bed) => {
-    const bedId = bed.bed.id;
-    const area_m2 = bed.figures?.area_m2 ?? 0;
-    const test = tests.get(bedId)?.find((each) => each.test.date <= season.endDate);
-    const plantings = now.get(bedId) ?? [];
-    const needs = plantingNeeds(plantings, area_m2, test, plan.needBy, tables, facts);
-    const credits = creditsOf({
-      bed,
-      area_m2,
-      test,
-      applied: applied.get(bedId) ?? [],
-      planned: coming.get(bedId) ?? [],
-      topUps: fills.get(bedId) ?? [],
-      before: before.get(bedId) ?? [],
-      plan,
-      tables,
-      seasonYear: yearOf(season.startDate as IsoDate),
-      seasonStart: season.startDate,
-    });
-    return { bed, area_m2, test, plantings, needs, credits, budget: bedBudget(area_m2, needs, credits) };
+type Budgets = {
+  readonly budgets: readonly LoadedBudget[];
+  readonly ofBed: ReadonlyMap<LoadedBed, LoadedBudget>;
+  readonly around: ReturnType<typeof aroundBeds>;
+};
+
+/** What the budgets rest on beside the beds themselves. */
+const aroundBeds = (db: FarmDb, season: Season, planned: Planned) =>
+  derived(db, `budgets: around beds ${season.id} ${season.startDate} ${season.endDate} ${planned}`, () => {
+    const stands = standingOnBeds(db, addDays(season.startDate as IsoDate, -365), season.endDate);
+    return {
+      plan: feedingPlanFor(db, season.id),
+      now: grouped(stands.filter((each) => each.seasonId === season.id)),
+      before: grouped(stands.filter((each) => each.seasonId !== season.id && each.clearDate <= season.endDate)),
+      tests: testsByBed(soilTests(db)),
+      applied: grouped(applicationsDone(db)),
+      coming: planned === 'with-planned' ? grouped(applicationsPlanned(db)) : new Map<string, AppliedBed[]>(),
+      fills: grouped(topUpsOfFarm(db)),
+      facts: removalFactsOf(removalFacts(db)),
+    };
   });
+
+function standingOnBeds(db: FarmDb, from: string, to: string): readonly PlantingOnBed[] {
+  const stands = derivedByKey(db, `standing ${from} ${to}`, {
+    tables: ['planting', 'planting_bed'],
+    read: (seasonIds) => plantingsStanding(db, from, to, seasonIds),
+    keyOf: (row) => row.seasonId,
+  });
+  return [...stands.values()].flat().sort(inBedOrder);
+}
+
+const inBedOrder = (a: PlantingOnBed, b: PlantingOnBed): number =>
+  compare(a.bedId, b.bedId) || compare(a.inBedDate, b.inBedDate) || compare(a.plantingId, b.plantingId);
+const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+
+/** A bed of which nothing was written keeps its budget while all around it is the same. */
+function budgetsLoaded(db: FarmDb, season: Season, tables: SoilTables, planned: Planned, before: Budgets | undefined): Budgets {
+  const around = aroundBeds(db, season, planned);
+  const known = before?.around === around ? before.ofBed : new Map<LoadedBed, LoadedBudget>();
+  const ofBed = new Map(loadBeds(db).map((bed) => [bed, known.get(bed) ?? budgetOf(bed, around, season, tables)]));
+  return { budgets: [...ofBed.values()], ofBed, around };
+}
+
+function budgetOf(bed: LoadedBed, around: Budgets['around'], season: Season, tables: SoilTables): LoadedBudget {
+  const { plan, facts } = around;
+  const bedId = bed.bed.id;
+  const area_m2 = bed.figures?.area_m2 ?? 0;
+  const test = around.tests.get(bedId)?.find((each) => each.test.date <= season.endDate);
+  const plantings = around.now.get(bedId) ?? [];
+  const needs = plantingNeeds(plantings, area_m2, test, plan.needBy, tables, facts);
+  const credits = creditsOf({
+    bed,
+    area_m2,
+    test,
+    applied: around.applied.get(bedId) ?? [],
+    planned: around.coming.get(bedId) ?? [],
+    topUps: around.fills.get(bedId) ?? [],
+    before: around.before.get(bedId) ?? [],
+    plan,
+    tables,
+    seasonYear: yearOf(season.startDate as IsoDate),
+    seasonStart: season.startDate,
+  });
+  return { bed, area_m2, test, plantings, needs, credits, budget: bedBudget(area_m2, needs, credits) };
 }

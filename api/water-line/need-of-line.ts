@@ -4,8 +4,8 @@ import { lineReport } from '../../planner/irrigation/line-report.ts';
 import { runTime } from '../../planner/irrigation/run-time.ts';
 import { lineInterval } from '../../planner/water/watering-interval.ts';
 import { Refusal } from '../errors.ts';
+import { bedDryings } from '../water/bed-dryings.ts';
 import { loadWater, type WaterFarm } from '../water/load-water.ts';
-import { runOfYears } from '../water/weather-record.ts';
 import type { LoadedLine } from './load-line.ts';
 
 /** Longest interval worth a timer. */
@@ -23,20 +23,14 @@ export type LineNeed = {
 };
 
 /** What the beds of a line need in a month, by every spell of the weather record. @throws Refusal without a record */
-export function needOfLine(farm: WaterFarm, line: LoadedLine, month: number): LineNeed {
+export function needOfLine(db: FarmDb, farm: WaterFarm, line: LoadedLine, month: number): LineNeed {
   if (farm.record === null) throw new Refusal({ code: 'not-found', what: 'weather record' });
   const outletOf = new Map(
     line.record.outlets.flatMap((outlet) => (outlet.bedId === null ? [] : [[outlet.bedId, outlet.id] as const])),
   );
   const beds = farm.beds.filter((bed) => outletOf.has(bed.bedId));
-  const found = lineInterval({
-    beds,
-    weather: runOfYears(farm.record),
-    month,
-    confidence: farm.choices.confidence,
-    most_days: MOST_DAYS,
-    standing_days: farm.choices.standing_days,
-  });
+  const { terms, of } = bedDryings(db, farm, farm.record, { month, most_days: MOST_DAYS });
+  const found = lineInterval({ ...terms, beds }, of);
   return {
     month,
     every_days: found.days === null ? null : Math.max(1, Math.min(MOST_DAYS, found.days)),
@@ -73,7 +67,7 @@ function timeOf(minute: number): string {
 export function proposedTimers(db: FarmDb, line: LoadedLine, start: string): readonly ProposedTimer[] {
   const farm = loadWater(db, null);
   const report = lineReport(line.plan);
-  return Array.from({ length: 12 }, (_, at) => needOfLine(farm, line, at + 1)).flatMap((need) => {
+  return Array.from({ length: 12 }, (_, at) => needOfLine(db, farm, line, at + 1)).flatMap((need) => {
     const { every_days } = need;
     if (every_days === null) return [];
     let minute = minuteOf(start);

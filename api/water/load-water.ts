@@ -10,7 +10,7 @@ import { type BedYear, bedYear } from '../../planner/water/bed-year.ts';
 import { bareReductionOf, cropOnBed, type Mulch } from '../../planner/water/crop-on-bed.ts';
 import { underShade_mm_per_day } from '../../planner/water/kc-adjustments.ts';
 import { mixRise_mm_per_day } from '../../planner/water/store-of-bed.ts';
-import { loadBeds } from '../beds/load-beds.ts';
+import { type LoadedBed, loadBeds } from '../beds/load-beds.ts';
 import { Refusal } from '../errors.ts';
 import { chosenSeason } from '../season/load-season.ts';
 import { type CropOfFarm, cropWaters } from './crops-of-farm.ts';
@@ -37,6 +37,7 @@ export type WaterBed = {
   /** All that its store and year are worked out of, as text: beds of the same text have the same. */
   readonly madeOf: string;
   readonly plantings: readonly PlantedOnBed[];
+  readonly loaded: LoadedBed;
 };
 
 export type LineName = { readonly lineId: string; readonly name: string };
@@ -52,6 +53,8 @@ export type WaterFarm = {
   readonly supplies: ReturnType<typeof suppliesOfFarm>;
   readonly timers: ReturnType<typeof timersOfFarm>;
   readonly notes: readonly string[];
+  /** What the beds rest on beside themselves: while each of these is the same, so is a bed of which nothing was written. */
+  readonly restsOn: readonly unknown[];
 };
 
 function mulchOf(found: { readonly name: string; readonly kind: string } | undefined): Mulch {
@@ -61,24 +64,40 @@ function mulchOf(found: { readonly name: string; readonly kind: string } | undef
 
 /** All that the water of a season rests on, read once. @throws Refusal when the season is gone */
 export const loadWater = (db: FarmDb, seasonId: string | null): WaterFarm =>
-  derived(db, `water ${seasonId ?? ''}`, (before: WaterFarm | undefined) => waterLoaded(db, seasonId, before?.beds ?? []));
+  derived(db, `water ${seasonId ?? ''}`, (before: WaterFarm | undefined) => waterLoaded(db, seasonId, before));
+
+/** What stands in the beds in a season, by planting and by bed. */
+const standingIn = (db: FarmDb, { startDate, endDate }: SeasonRecord) =>
+  derived(db, `water: standing ${startDate} ${endDate}`, () => ({
+    plantings: new Map(plantingsBetween(db, startDate, endDate).map((each) => [each.id, each])),
+    spans: Map.groupBy(spansBetween(db, startDate, endDate), (span) => span.bedId),
+  }));
 
 /** A bed that is made of the same as before keeps its store and year: a change seldom meets more than a few of a thousand. */
-function waterLoaded(db: FarmDb, seasonId: string | null, bedsBefore: readonly WaterBed[]): WaterFarm {
+function waterLoaded(db: FarmDb, seasonId: string | null, farmBefore: WaterFarm | undefined): WaterFarm {
   const farm = farmOfFile(db);
   if (farm === undefined) throw new Refusal({ code: 'not-found', what: 'farm' });
   const season = chosenSeason(db, seasonId);
-  const choices = choicesOfFarm(db);
+  const choices = derived(db, 'water choices', () => choicesOfFarm(db));
   const record = weatherOfFarm(db);
-  const crops = cropWaters(db);
-  const plantings = new Map(plantingsBetween(db, season.startDate, season.endDate).map((each) => [each.id, each]));
-  const spans = Map.groupBy(spansBetween(db, season.startDate, season.endDate), (span) => span.bedId);
-  const lines = lineOfBeds(db);
-  const mulches = new Map(mulchOfDesigns(db).map(({ designId, ...rest }) => [designId, rest]));
-  const before = new Map(bedsBefore.map((bed) => [bed.bedId, bed]));
+  const crops = derived(db, 'water of crops', () => cropWaters(db));
+  const standing = standingIn(db, season);
+  const { plantings, spans } = standing;
+  const lines = derived(db, 'line of beds', () => lineOfBeds(db));
+  const mulches = derived(
+    db,
+    'mulch of designs',
+    () => new Map(mulchOfDesigns(db).map(({ designId, ...rest }) => [designId, rest])),
+  );
+  const restsOn = [choices, record, crops, standing, lines, mulches];
+  const restsOnSame = restsOn.every((each, at) => each === farmBefore?.restsOn[at]);
+  const before = new Map(farmBefore?.beds.map((bed) => [bed.bedId, bed]));
   const left: string[] = [];
   const beds: WaterBed[] = [];
   const standIns = new Set<string>();
+  const noteStandIn = ({ name, water }: CropOfFarm): void => {
+    if (water.like !== null) standIns.add(`${name} like ${water.like}`);
+  };
   // beds of one design are alike: the rise is worked out once for each depth
   const rises = new Map<number, number>();
   const rise = (depth_m: number): number => {
@@ -87,6 +106,12 @@ function waterLoaded(db: FarmDb, seasonId: string | null, bedsBefore: readonly W
     return known;
   };
   for (const loaded of loadBeds(db)) {
+    const asBefore = restsOnSame ? before.get(loaded.bed.id) : undefined;
+    if (asBefore?.loaded === loaded) {
+      for (const { crop } of asBefore.plantings) noteStandIn(crop);
+      beds.push(asBefore);
+      continue;
+    }
     const store = storeOfLoadedBed(loaded, choices.wallFactor, rise);
     if (store === null) {
       left.push(loaded.bed.code);
@@ -98,7 +123,7 @@ function waterLoaded(db: FarmDb, seasonId: string | null, bedsBefore: readonly W
       const crop = planting === undefined ? undefined : crops.get(planting.cropId);
       return planting === undefined || crop === undefined ? [] : [{ span, planting, crop }];
     });
-    for (const { crop } of onBed) if (crop.water.like !== null) standIns.add(`${crop.name} like ${crop.water.like}`);
+    for (const { crop } of onBed) noteStandIn(crop);
     const around = { area_m2: store.area_m2, mulch, air: record?.air ?? null };
     const yearOf = {
       area_m2: store.area_m2,
@@ -132,6 +157,7 @@ function waterLoaded(db: FarmDb, seasonId: string | null, bedsBefore: readonly W
       store: same?.store ?? store,
       year: same?.year ?? bedYear(yearOf),
       madeOf,
+      loaded,
       plantings: onBed.map(({ span, planting, crop }) => ({
         cropId: planting.cropId,
         crop,
@@ -146,6 +172,7 @@ function waterLoaded(db: FarmDb, seasonId: string | null, bedsBefore: readonly W
     choices,
     can_L: farm.can_L,
     record,
+    restsOn,
     beds,
     left,
     supplies: suppliesOfFarm(db),

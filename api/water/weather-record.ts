@@ -113,11 +113,15 @@ function airOf(days: readonly RecordDay[], place: StationPlace): WeatherRecord['
 export const runOfYear = (record: WeatherRecord, year: number): WeatherRun =>
   runOf(record.days.filter((day) => Number(day.date.slice(0, 4)) === year));
 
-/** All whole years one after the other. A gap between years is bridged: the year before ends in winter. */
-export const runOfYears = (record: WeatherRecord): WeatherRun => {
+const runs = new WeakMap<WeatherRecord, WeatherRun>();
+
+/** All whole years one after the other, the same for the same record. A gap between years is bridged: the year before ends in winter. */
+export function runOfYears(record: WeatherRecord): WeatherRun {
   const whole = new Set(record.years);
-  return runOf(record.days.filter((day) => whole.has(Number(day.date.slice(0, 4)))));
-};
+  const run = runs.get(record) ?? runOf(record.days.filter((day) => whole.has(Number(day.date.slice(0, 4)))));
+  runs.set(record, run);
+  return run;
+}
 
 const runOf = (days: readonly RecordDay[]): WeatherRun =>
   weatherRun(

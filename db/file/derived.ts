@@ -1,9 +1,10 @@
+import { isDeepStrictEqual } from 'node:util';
 import type Database from 'better-sqlite3';
 import type { BetterSQLite3Database } from 'drizzle-orm/better-sqlite3';
 import type { TableWrites } from './table-writes.ts';
 
 /** What one farm may keep at the most; the eldest goes first. A season loaded whole is one of them. */
-const MOST_KEPT = 90;
+const MOST_KEPT = 120;
 
 /** A table that was read: how many of its rows had been written by then; of a table that was read for one key alone, that key. */
 type TableRead = { readonly written: number; readonly only: string | null };
@@ -147,18 +148,16 @@ export function derived<T>(
   return value as T;
 }
 
-type FlatRow = Readonly<Record<string, string | number | boolean | null>>;
-
 /**
  * Rows that are kept as {@link derived} keeps a value, and that what rests on them outlives: where their tables are written they are
  * read again, and where they are then the same as before, all that was worked out of them still stands. So a planting moved in one
  * season leaves the books of another alone.
  * @param name says what they are, with everything that `read` depends on beside the farm's rows
- * @param read gives flat rows: of text, numbers, booleans and null
+ * @param read gives rows of text, numbers, flags and null; lists and parts in them are compared whole, which takes longer
  * @param only for a table whose rows are told apart: the one key whose rows `read` asks for. They are not even read again where rows
  * of other keys alone were written
  */
-export function derivedRows<Row extends FlatRow>(
+export function derivedRows<Row extends object>(
   db: BetterSQLite3Database,
   name: string,
   read: () => readonly Row[],
@@ -183,7 +182,7 @@ export type RowsByKey<Row> = ReadonlyMap<string | null, readonly Row[]>;
  * @param name says what they are, with everything that `read` depends on beside the farm's rows
  * @param read gives the rows of the keys, or of all
  */
-export function derivedByKey<Row extends FlatRow>(
+export function derivedByKey<Row extends object>(
   db: BetterSQLite3Database,
   name: string,
   {
@@ -220,7 +219,7 @@ function writtenKeys(open: Open, keyed: ReadonlySet<number>, { tables, rows }: R
   return keys;
 }
 
-function withKeys<Row extends FlatRow>(
+function withKeys<Row extends object>(
   before: RowsByKey<Row>,
   keys: ReadonlySet<string | null>,
   now: RowsByKey<Row>,
@@ -249,8 +248,12 @@ function sameRows<Row extends object>(one: readonly Row[], other: readonly Row[]
   return one.length === other.length && one.every((row, at) => sameRow(row, other[at] as Row));
 }
 
-function sameRow<Row extends object>(one: Row, other: Row): boolean {
-  for (const key in one) if (!Object.is(one[key], other[key])) return false;
+/** Whether two rows of one query hold the same. */
+export function sameRow<Row extends object>(one: Row, other: Row): boolean {
+  for (const key in one) {
+    const [a, b]: unknown[] = [one[key], other[key]];
+    if (!Object.is(a, b) && !(typeof a === 'object' && isDeepStrictEqual(a, b))) return false;
+  }
   return true;
 }
 

@@ -1,5 +1,5 @@
 import { and, asc, desc, eq, inArray } from 'drizzle-orm';
-import { derived } from '../file/derived.ts';
+import { derived, derivedRows } from '../file/derived.ts';
 import type { FarmDb } from '../file/open-farm.ts';
 import { bed, bedFill } from '../schema/beds.ts';
 import { material, supplier } from '../schema/materials.ts';
@@ -30,7 +30,7 @@ const select = (db: FarmDb) =>
 type Selected = ReturnType<ReturnType<typeof select>['all']>;
 
 /** Joins applications and their materials here rather than in SQL: thousands of beds share a handful of wide rows. */
-function withMaterials(db: FarmDb, rows: Selected) {
+function withMaterials(db: FarmDb, rows: Readonly<Selected>) {
   const ids = [...new Set(rows.map((row) => row.applicationId))];
   const heads = new Map(
     ids.length === 0
@@ -60,23 +60,27 @@ export type AppliedBed = ReturnType<typeof applicationsDone>[number];
 /** Everything put on beds so far, the oldest first. */
 export const applicationsDone = (db: FarmDb) => derived(db, 'applications done', () => doneRead(db));
 
-function doneRead(db: FarmDb) {
-  return withMaterials(
+const doneRead = (db: FarmDb) =>
+  withMaterials(
     db,
-    select(db).where(eq(application.state, 'done')).orderBy(asc(application.date), asc(bed.code), asc(applicationBed.id)).all(),
+    derivedRows(db, 'applied on beds', () =>
+      select(db).where(eq(application.state, 'done')).orderBy(asc(application.date), asc(bed.code), asc(applicationBed.id)).all(),
+    ),
   );
-}
 
 /** What is still planned, by date and bed. */
-export function applicationsPlanned(db: FarmDb) {
-  return withMaterials(
+export const applicationsPlanned = (db: FarmDb) => derived(db, 'applications planned', () => plannedRead(db));
+
+const plannedRead = (db: FarmDb) =>
+  withMaterials(
     db,
-    select(db)
-      .where(eq(application.state, 'planned'))
-      .orderBy(asc(application.date), asc(bed.code), asc(material.name), asc(applicationBed.id))
-      .all(),
+    derivedRows(db, 'to be applied on beds', () =>
+      select(db)
+        .where(eq(application.state, 'planned'))
+        .orderBy(asc(application.date), asc(bed.code), asc(material.name), asc(applicationBed.id))
+        .all(),
+    ),
   );
-}
 
 /** All applications, the newest first. */
 export function applicationsOfFarm(db: FarmDb) {

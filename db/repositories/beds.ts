@@ -1,5 +1,5 @@
 import { and, asc, eq, inArray, isNotNull, isNull, sql } from 'drizzle-orm';
-import { derived } from '../file/derived.ts';
+import { derived, derivedRows, sameRow } from '../file/derived.ts';
 import type { FarmDb } from '../file/open-farm.ts';
 import { bed, bedLayer, bedShare, block, design } from '../schema/beds.ts';
 import { material } from '../schema/materials.ts';
@@ -20,34 +20,30 @@ const selectBeds = (db: FarmDb) =>
     .innerJoin(design, eq(design.id, bed.designId))
     .innerJoin(block, eq(block.id, bed.blockId));
 
-/** Joins beds with their designs and blocks here rather than in SQL: a thousand beds share a handful of wide rows. */
-function withDesigns(db: FarmDb, beds: readonly BedRow[]): BedRecord[] {
-  const designs = new Map(
-    db
-      .select()
-      .from(design)
-      .all()
-      .map((row) => [row.id, row]),
-  );
-  const blocks = new Map(
-    db
-      .select()
-      .from(block)
-      .all()
-      .map((row) => [row.id, row]),
-  );
+/**
+ * Joins beds with their designs and blocks here rather than in SQL: a thousand beds share a handful of wide rows. A bed of which
+ * nothing was written is the same record as before, so that what is worked out of it can be taken over.
+ */
+function withDesigns(db: FarmDb, beds: readonly BedRow[], before: readonly BedRecord[] = []): BedRecord[] {
+  const designs = new Map(derivedRows(db, 'designs of beds', () => db.select().from(design).all()).map((row) => [row.id, row]));
+  const blocks = new Map(derivedRows(db, 'blocks of beds', () => db.select().from(block).all()).map((row) => [row.id, row]));
+  const known = new Map(before.map((record) => [record.bed.id, record]));
   return beds.flatMap((row) => {
     const [of, lies] = [designs.get(row.designId), blocks.get(row.blockId)];
-    return of === undefined || lies === undefined ? [] : [{ bed: row, design: of, block: lies }];
+    if (of === undefined || lies === undefined) return [];
+    const same = known.get(row.id);
+    if (same?.design === of && same.block === lies && sameRow(same.bed, row)) return [same];
+    return [{ bed: row, design: of, block: lies }];
   });
 }
 
 /** Beds that are not retired, block by block in their order. */
-export const bedsInUse = (db: FarmDb): readonly BedRecord[] => derived(db, 'beds in use', () => readBedsInUse(db));
+export const bedsInUse = (db: FarmDb): readonly BedRecord[] =>
+  derived(db, 'beds in use', (before: readonly BedRecord[] | undefined) => readBedsInUse(db, before));
 
-function readBedsInUse(db: FarmDb): readonly BedRecord[] {
+function readBedsInUse(db: FarmDb, before: readonly BedRecord[] | undefined): readonly BedRecord[] {
   const rows = db.select().from(bed).where(isNull(bed.retiredDate)).orderBy(asc(bed.position), asc(bed.code)).all();
-  return withDesigns(db, rows).sort(
+  return withDesigns(db, rows, before).sort(
     (a, b) => a.block.position - b.block.position || (a.block.code < b.block.code ? -1 : a.block.code > b.block.code ? 1 : 0),
   );
 }

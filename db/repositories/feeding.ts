@@ -1,10 +1,11 @@
 import { and, asc, eq, gt, isNull, lt, ne } from 'drizzle-orm';
 import type { FarmDb } from '../file/open-farm.ts';
-import { bed } from '../schema/beds.ts';
 import { crop, cropValue } from '../schema/crops.ts';
 import { material, offer } from '../schema/materials.ts';
 import { planting, plantingBed, season } from '../schema/plantings.ts';
 import { feedingPlan } from '../schema/soil.ts';
+import { among, type Keys } from './among.ts';
+import { bedsInUse } from './beds.ts';
 
 export type FeedingPlanRow = typeof feedingPlan.$inferSelect;
 
@@ -21,8 +22,14 @@ export function seasonsOfFarm(db: FarmDb) {
   return db.select().from(season).orderBy(asc(season.startDate)).all();
 }
 
-/** Plantings that stand on beds at some time between two dates, one row a bed. */
+/** Plantings that stand on beds in use at some time between two dates, one row a bed. */
 export function plantingsOnBeds(db: FarmDb, from: string, to: string) {
+  const inUse = new Set(bedsInUse(db).map(({ bed }) => bed.id));
+  return plantingsStanding(db, from, to).filter(({ bedId }) => inUse.has(bedId));
+}
+
+/** Plantings that stand on beds, in use or not, at some time between two dates, one row a bed. */
+export function plantingsStanding(db: FarmDb, from: string, to: string, seasonIds: Keys = 'all') {
   return db
     .select({
       bedId: plantingBed.bedId,
@@ -46,8 +53,14 @@ export function plantingsOnBeds(db: FarmDb, from: string, to: string) {
     .from(plantingBed)
     .innerJoin(planting, eq(planting.id, plantingBed.plantingId))
     .innerJoin(crop, eq(crop.id, planting.cropId))
-    .innerJoin(bed, eq(bed.id, plantingBed.bedId))
-    .where(and(lt(planting.inBedDate, to), gt(planting.clearDate, from), ne(planting.state, 'failed'), isNull(bed.retiredDate)))
+    .where(
+      and(
+        lt(planting.inBedDate, to),
+        gt(planting.clearDate, from),
+        ne(planting.state, 'failed'),
+        among(planting.seasonId, seasonIds),
+      ),
+    )
     .orderBy(asc(plantingBed.bedId), asc(planting.inBedDate), asc(planting.id))
     .all();
 }

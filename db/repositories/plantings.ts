@@ -21,8 +21,14 @@ export function plantingsOfSeason(db: FarmDb, seasonId: string): readonly Planti
     .all();
 }
 
-export function allPlantings(db: FarmDb): readonly PlantingRecord[] {
-  return db.select().from(planting).orderBy(asc(planting.inBedDate), asc(planting.id)).all();
+/** Every planting, or those of one crop. */
+export function allPlantings(db: FarmDb, cropId: string | null = null): readonly PlantingRecord[] {
+  return db
+    .select()
+    .from(planting)
+    .where(cropId === null ? undefined : eq(planting.cropId, cropId))
+    .orderBy(asc(planting.inBedDate), asc(planting.id))
+    .all();
 }
 
 export function plantingOfId(db: FarmDb, plantingId: string): PlantingRecord | undefined {
@@ -42,10 +48,12 @@ export function spansOfSeason(db: FarmDb, seasonId: string): readonly SpanRecord
     .map((row) => row.span);
 }
 
-export function allSpans(db: FarmDb): readonly SpanRecord[] {
+/** Where every planting stands, or where these do. */
+export function allSpans(db: FarmDb, plantingIds: Keys = 'all'): readonly SpanRecord[] {
   return db
     .select()
     .from(plantingBed)
+    .where(among(plantingBed.plantingId, plantingIds))
     .orderBy(...inBedOrder)
     .all();
 }
@@ -141,11 +149,12 @@ export function familiesBefore(
 
 export type HarvestSum = { readonly plantingId: string; readonly unit: string; readonly amount: number };
 
-/** All that was harvested from each planting, by unit. */
-export function harvestSums(db: FarmDb): readonly HarvestSum[] {
+/** All that was harvested from each planting (or from these), by unit. */
+export function harvestSums(db: FarmDb, plantingIds: Keys = 'all'): readonly HarvestSum[] {
   return db
     .select({ plantingId: harvest.plantingId, unit: harvest.unit, amount: sql<number>`sum(${harvest.amount})` })
     .from(harvest)
+    .where(among(harvest.plantingId, plantingIds))
     .groupBy(harvest.plantingId, harvest.unit)
     .all();
 }

@@ -1,4 +1,5 @@
 import { and, asc, desc, eq, inArray, sql } from 'drizzle-orm';
+import { derived, derivedRows } from '../file/derived.ts';
 import type { FarmDb } from '../file/open-farm.ts';
 import { bed } from '../schema/beds.ts';
 import { soilTest, soilTestBed, soilTestValue } from '../schema/soil.ts';
@@ -17,15 +18,19 @@ export type SoilTestRecord = {
 };
 
 /** Every soil test, the newest first. */
-export function soilTests(db: FarmDb): readonly SoilTestRecord[] {
+export const soilTests = (db: FarmDb): readonly SoilTestRecord[] => derived(db, 'soil tests', () => testsRead(db));
+
+function testsRead(db: FarmDb): readonly SoilTestRecord[] {
   const values = Map.groupBy(db.select().from(soilTestValue).orderBy(asc(soilTestValue.nutrient)).all(), (row) => row.testId);
   const beds = Map.groupBy(
-    db
-      .select({ testId: soilTestBed.testId, bedId: bed.id, code: bed.code })
-      .from(soilTestBed)
-      .innerJoin(bed, eq(bed.id, soilTestBed.bedId))
-      .orderBy(asc(bed.code))
-      .all(),
+    derivedRows(db, 'beds of soil tests', () =>
+      db
+        .select({ testId: soilTestBed.testId, bedId: bed.id, code: bed.code })
+        .from(soilTestBed)
+        .innerJoin(bed, eq(bed.id, soilTestBed.bedId))
+        .orderBy(asc(bed.code))
+        .all(),
+    ),
     (row) => row.testId,
   );
   return db

@@ -9,8 +9,8 @@ import type { WeatherRun } from './weather-run.ts';
 
 export type IntervalBed = { readonly store: BedStore; readonly year: BedYear };
 
-export type IntervalInput = {
-  readonly beds: readonly IntervalBed[];
+/** What a bed is run dry through. */
+export type IntervalTerms = {
   readonly weather: WeatherRun;
   readonly month: number;
   /** Share of the spells of the record that must pass without stress. */
@@ -18,6 +18,21 @@ export type IntervalInput = {
   readonly most_days: number;
   /** Days that water may stand in an open basin: a basin is filled only so far that it is dry by then. */
   readonly standing_days: number;
+};
+
+export type IntervalInput<Bed extends IntervalBed = IntervalBed> = IntervalTerms & { readonly beds: readonly Bed[] };
+
+/** A bed run dry through every spell of a month: it hangs on the bed and the terms alone. */
+export type BedDrying = {
+  readonly bed: IntervalBed;
+  /** Whether a crop stands in it at the begin of a spell. */
+  readonly cropped: boolean;
+  /** Longest interval of this bed alone; 0 when not even a day passes. */
+  readonly days: number;
+  /** Days that free water stands after filling, as long as in a share c of the spells. */
+  readonly stands_days: number;
+  /** Water missing after so many days from full, in a share c of the spells. */
+  readonly run_L: (days: number) => number;
 };
 
 export type BedInterval = {
@@ -52,43 +67,28 @@ const DRY_SHARE = 0.05;
  *   an open basin is filled only as far as it dries within the days that water may stand
  *
  * Source: FAO-56 chapter 8 (interval from RAW) by daily balance over the record.
+ * @param dryingOf gives what is known of a bed already under the same terms
  * @throws InputError naming the field
  */
-export function lineInterval(input: IntervalInput): LineInterval {
-  requireWhole('month', input.month, 1, 12);
-  requireRange('confidence', input.confidence, 0.5, 1, '');
-  requireWhole('most_days', input.most_days, 1, 60);
-  requireWhole('standing_days', input.standing_days, 1, 30);
-  const starts: number[] = [];
-  for (let at = 0; at < input.weather.yearDay.length; at += EVERY_DAYS)
-    if (monthOf(input.weather.yearDay[at] ?? 0) === input.month - 1) starts.push(at);
-  const dried = input.beds.map((whole) => {
-    const bed = hasOpenBasin(whole) ? { ...whole, store: filledFor(whole, input, starts) } : whole;
-    return { bed, spells: starts.map((start) => dryOut(bed, input, start)) };
-  });
-  const cropped = dried.filter(({ spells }) => spells.some((spell) => spell.cropped));
-  const beds = cropped.map(({ bed, spells }) => ({
-    bed,
-    spells,
-    days: lastingAt(
-      spells.filter((spell) => spell.cropped).map((spell) => spell.days),
-      input.confidence,
-    ),
-  }));
+export function lineInterval<Bed extends IntervalBed>(
+  input: IntervalInput<Bed>,
+  dryingOf: ((bed: Bed) => BedDrying) | null = null,
+): LineInterval {
+  requireTerms(input);
+  const starts = spellStarts(input);
+  const beds = input.beds.map(dryingOf ?? ((bed) => bedDrying(bed, input, starts))).filter(({ cropped }) => cropped);
   const shortest = beds.toSorted((a, b) => a.days - b.days || (a.bed.store.bedId < b.bed.store.bedId ? -1 : 1))[0];
   const days = shortest === undefined ? null : Math.max(1, shortest.days);
   const runDays = Math.min(days ?? 1, input.most_days);
-  const rows = beds.map(({ bed, spells, days: own }): BedInterval => {
-    const missing = starts.map((start) => missingAfter_L(bed, input.weather, start, runDays));
-    const stands = spells.map((spell) => spell.stands_days);
-    return {
+  const rows = beds.map(
+    ({ bed, days: own, stands_days, run_L }): BedInterval => ({
       bedId: bed.store.bedId,
       days: own,
-      run_L: highAt(missing, input.confidence),
-      stands_days: hasOpenBasin(bed) ? highAt(stands, input.confidence) : null,
+      run_L: run_L(runDays),
+      stands_days: hasOpenBasin(bed) ? stands_days : null,
       fill_L: hasOpenBasin(bed) ? (bed.store.free?.fill_L ?? null) : null,
-    };
-  });
+    }),
+  );
   return {
     days,
     limitedBy: shortest?.bed.store.bedId ?? null,
@@ -97,11 +97,55 @@ export function lineInterval(input: IntervalInput): LineInterval {
   };
 }
 
+function requireTerms(input: IntervalTerms): void {
+  requireWhole('month', input.month, 1, 12);
+  requireRange('confidence', input.confidence, 0.5, 1, '');
+  requireWhole('most_days', input.most_days, 1, 60);
+  requireWhole('standing_days', input.standing_days, 1, 30);
+}
+
+/** Days of the record on which spells of the month begin. */
+export function spellStarts({ weather, month }: Pick<IntervalTerms, 'weather' | 'month'>): readonly number[] {
+  const starts: number[] = [];
+  for (let at = 0; at < weather.yearDay.length; at += EVERY_DAYS)
+    if (monthOf(weather.yearDay[at] ?? 0) === month - 1) starts.push(at);
+  return starts;
+}
+
+/** Runs a bed dry from full through every spell that begins in the month. @throws InputError naming the field */
+export function bedDrying(whole: IntervalBed, input: IntervalTerms, starts: readonly number[] = spellStarts(input)): BedDrying {
+  requireTerms(input);
+  const bed = hasOpenBasin(whole) ? { ...whole, store: filledFor(whole, input, starts) } : whole;
+  const spells = starts.map((start) => dryOut(bed, input, start));
+  const cropped = spells.filter((spell) => spell.cropped);
+  const runs = new Map<number, number>();
+  return {
+    bed,
+    cropped: cropped.length > 0,
+    days: lastingAt(
+      cropped.map((spell) => spell.days),
+      input.confidence,
+    ),
+    stands_days: highAt(
+      spells.map((spell) => spell.stands_days),
+      input.confidence,
+    ),
+    run_L(days) {
+      const known = runs.get(days);
+      if (known !== undefined) return known;
+      const missing = starts.map((start) => missingAfter_L(bed, input.weather, start, days));
+      const run = highAt(missing, input.confidence);
+      runs.set(days, run);
+      return run;
+    },
+  };
+}
+
 const hasOpenBasin = ({ store }: IntervalBed): boolean => store.free !== null && store.free.open_m2 > 0;
 const HALVINGS = 7;
 
 /** A basin filled as far as it dries within the days that water may stand, in a share c of the spells; by halving. */
-function filledFor(bed: IntervalBed, input: IntervalInput, starts: readonly number[]): BedStore {
+function filledFor(bed: IntervalBed, input: IntervalTerms, starts: readonly number[]): BedStore {
   const { free } = bed.store;
   if (free === null) return bed.store;
   const within = { ...input, most_days: input.standing_days + 1 };
@@ -150,7 +194,7 @@ const fullOn = ({ store, year }: IntervalBed, weather: WeatherRun, at: number) =
   fullBed(store, year.roots_m[weather.yearDay[at] ?? 0] ?? store.depth_m);
 
 /** A bed from full until it is short of water and its basin has dried: what comes after tells nothing more. */
-function dryOut(bed: IntervalBed, { weather, most_days }: IntervalInput, start: number): Spell {
+function dryOut(bed: IntervalBed, { weather, most_days }: IntervalTerms, start: number): Spell {
   const { store, year } = bed;
   const state = fullOn(bed, weather, start);
   const out = emptyDay();
