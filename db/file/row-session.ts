@@ -13,6 +13,33 @@ type Answers = Omit<PreparedQueryConfig, 'statement' | 'run'>;
 type NoSchema = Record<string, never>;
 type Prepare = Parameters<BetterSQLiteSession<NoSchema, NoSchema>['prepareQuery']>;
 
+/** So many statements are kept ready: more than the program has queries of a fixed text. */
+const MOST_READY = 500;
+
+/**
+ * Statements made ready once for each text: making one takes longer than most queries run, the more so where triggers stand behind
+ * a table. One that gives its rows as arrays does so from then on, so these are kept apart.
+ */
+class ReadyStatements {
+  readonly #sqlite: Database.Database;
+  readonly #ready = new Map<string, Database.Statement>();
+
+  constructor(sqlite: Database.Database) {
+    this.#sqlite = sqlite;
+  }
+
+  of(sql: string, gives: 'arrays' | 'objects'): Database.Statement {
+    const key = `${gives} ${sql}`;
+    const known = this.#ready.get(key);
+    if (known !== undefined) return known.reader ? known.raw(gives === 'arrays') : known;
+    const made = this.#sqlite.prepare(sql);
+    const [eldest] = this.#ready.keys();
+    if (this.#ready.size >= MOST_READY && eldest !== undefined) this.#ready.delete(eldest);
+    this.#ready.set(key, made);
+    return made;
+  }
+}
+
 /** A query whose rows are mapped by a plan made once; the library asks again for each cell what its column is. */
 class PlannedQuery<T extends Answers> extends PreparedQuery<T> {
   /** Set by the select builder after it has made the query. */
@@ -21,12 +48,12 @@ class PlannedQuery<T extends Answers> extends PreparedQuery<T> {
   #rows: ((rows: readonly unknown[][]) => unknown[]) | undefined;
 
   constructor(
-    sqlite: Database.Database,
+    statement: Database.Statement,
     logger: Logger,
     [query, fields, method, asArrays, , metadata, cache]: Prepare,
     planned: Fields,
   ) {
-    super(sqlite.prepare(query.sql), query, logger, new NoopCache(), metadata, cache, fields, method, asArrays, undefined);
+    super(statement, query, logger, new NoopCache(), metadata, cache, fields, method, asArrays, undefined);
     this.#fields = planned;
   }
 
@@ -37,12 +64,12 @@ class PlannedQuery<T extends Answers> extends PreparedQuery<T> {
 }
 
 class PlannedSession extends BetterSQLiteSession<NoSchema, NoSchema> {
-  readonly #sqlite: Database.Database;
+  readonly #statements: ReadyStatements;
   readonly #logger: Logger;
 
   constructor(sqlite: Database.Database, dialect: SQLiteSyncDialect, logger: Logger) {
     super(sqlite, dialect, undefined, { logger });
-    this.#sqlite = sqlite;
+    this.#statements = new ReadyStatements(sqlite);
     this.#logger = logger;
   }
 
@@ -50,10 +77,22 @@ class PlannedSession extends BetterSQLiteSession<NoSchema, NoSchema> {
     query: Query,
     ...rest: Prepare extends [Query, ...infer R] ? R : never
   ): PreparedQuery<T> {
-    const [fields, , , ownMapper] = rest;
+    const [fields, method, asArrays, ownMapper, metadata, cache] = rest;
+    const statement = this.#statements.of(query.sql, fields === undefined && ownMapper === undefined ? 'objects' : 'arrays');
     return fields === undefined || ownMapper !== undefined
-      ? super.prepareQuery<T>(query, ...rest)
-      : new PlannedQuery<T>(this.#sqlite, this.#logger, [query, ...rest], fields);
+      ? new PreparedQuery<T>(
+          statement,
+          query,
+          this.#logger,
+          new NoopCache(),
+          metadata,
+          cache,
+          fields,
+          method,
+          asArrays,
+          ownMapper,
+        )
+      : new PlannedQuery<T>(statement, this.#logger, [query, ...rest], fields);
   }
 }
 

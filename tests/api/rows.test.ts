@@ -1,3 +1,4 @@
+import { sql } from 'drizzle-orm';
 import { drizzle } from 'drizzle-orm/better-sqlite3';
 import { afterAll, expect, test } from 'vitest';
 import type { FarmDb } from '../../db/file/open-farm.ts';
@@ -42,4 +43,14 @@ test.each(Object.keys(queries))('rows of %s are those that the library itself ma
   const own = queries[name]?.(t.farm.db);
   expect(JSON.stringify(own).length).toBeGreaterThan(10);
   expect(own).toStrictEqual(queries[name]?.(drizzle(t.farm.sqlite)));
+});
+
+test('a query of the same text may be asked for again in any form', () => {
+  const text = sql`SELECT code FROM bed ORDER BY code LIMIT 2`;
+  const db = t.farm.db;
+  const objects = db.all(text);
+  expect(objects).toEqual([{ code: expect.any(String) }, { code: expect.any(String) }]);
+  expect(db.values(text)).toEqual(objects.map((row) => Object.values(row as object)));
+  expect(db.all(text)).toEqual(objects);
+  expect(db.get(text)).toEqual(objects[0]);
 });
