@@ -5,6 +5,7 @@ import { explainOrderLine } from '../../planner/orders/line-working.ts';
 import { tradeUnit } from '../../planner/units/trade-unit.ts';
 import type { Working } from '../../planner/working.ts';
 import { Refusal } from '../errors.ts';
+import { goodsToCome } from './goods-to-come.ts';
 import { needsOfSeason } from './needs-of-season.ts';
 import { shoppingView } from './shopping-view.ts';
 
@@ -20,6 +21,7 @@ export function explainLine(db: FarmDb, seasonId: string, shoppingLineId: string
     unit: row.baseUnit === 'count' ? '' : tradeUnit(row.baseUnit),
     needs: needsOfSeason(db, seasonId, today).needs.filter((need) => need.materialId === row.materialId),
     onHand: stockBalances(db).get(row.materialId) ?? 0,
+    onTheWay: goodsToCome(db).get(row.materialId)?.onTheWay ?? 0,
     otherPackages: others.reduce((sum, each) => sum + each.amount, 0),
     packageAmount: row.packageAmount,
     packages: row.packages,

@@ -5,6 +5,7 @@ import { suppliersOfFarm } from '../../db/repositories/suppliers.ts';
 import type { IsoDate } from '../../planner/calendar.ts';
 import { type FarmNeed, pooledNeeds, purchaseNeeds, supplierTerms } from '../../planner/orders/needs.ts';
 import type { PurchaseNeed, PurchaseOffer, PurchaseProblem } from '../../planner/orders/purchase-problem.ts';
+import { goodsToCome } from './goods-to-come.ts';
 import { leadOf } from './leads.ts';
 import { needsOfSeason } from './needs-of-season.ts';
 
@@ -24,6 +25,16 @@ export function modelOffer({ offer, breaks }: OfferInForce): PurchaseOffer {
       ...above.map((each) => ({ fromPackages: each.fromPackages, price_minor: each.price_minor })),
     ],
   };
+}
+
+/** What lies in stock and what is on the way: neither is bought again. */
+function stockAndToCome(db: FarmDb): PurchaseProblem['stock'] {
+  const balances = stockBalances(db);
+  const toCome = goodsToCome(db);
+  return [...new Set([...balances.keys(), ...toCome.keys()])].flatMap((materialId) => {
+    const amount = Math.max(0, balances.get(materialId) ?? 0) + (toCome.get(materialId)?.onTheWay ?? 0);
+    return amount > 0 ? [{ materialId, amount }] : [];
+  });
 }
 
 /** The season's purchase as a problem of plain data, and the needs it stands for. */
@@ -68,9 +79,7 @@ export function problemOfSeason(
     single,
     problem: {
       needs: pooled,
-      stock: [...stockBalances(db)]
-        .filter(([materialId, amount]) => wanted.has(materialId) && amount > 0)
-        .map(([materialId, amount]) => ({ materialId, amount })),
+      stock: stockAndToCome(db).filter(({ materialId }) => wanted.has(materialId)),
       offers: offers.map(modelOffer).filter((each) => wanted.has(each.materialId)),
       suppliers: suppliers.map(supplierTerms),
       mostSuppliers: wishes.mostSuppliers,

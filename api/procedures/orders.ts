@@ -9,6 +9,8 @@ import {
   addReceived,
   addReturned,
   budgetsOfSeason,
+  callOffRest,
+  dropCharges,
   markBought,
   materialFacts,
   needChoices,
@@ -33,6 +35,7 @@ import { seasonBudget } from '../../planner/orders/season-budget.ts';
 import { Refusal } from '../errors.ts';
 import { categoryOf } from '../orders/category-of.ts';
 import { explainLine } from '../orders/explain-line.ts';
+import { goodsToCome } from '../orders/goods-to-come.ts';
 import { slowestLeads } from '../orders/leads.ts';
 import { listReasons } from '../orders/list-reasons.ts';
 import { needsOfSeason } from '../orders/needs-of-season.ts';
@@ -76,6 +79,7 @@ export const orders = {
       const slowest = slowestLeads(offersInForce(db));
       const anywhere = Math.max(0, ...suppliers.map((each) => each.lead_days));
       const stock = stockBalances(db);
+      const toCome = goodsToCome(db);
       const instead = Map.groupBy(standIns(db), (row) => row.materialId);
       return {
         open,
@@ -102,6 +106,9 @@ export const orders = {
             left: choice?.left ?? false,
             needChoiceId: need.source === 'hand' ? need.key : null,
             onHand: Math.max(0, stock.get(need.materialId) ?? 0),
+            /** Ordered and not here yet: it is not bought again. */
+            onTheWay: toCome.get(need.materialId)?.onTheWay ?? 0,
+            expectedDate: toCome.get(need.materialId)?.expectedDate ?? null,
             standIns: (instead.get(need.materialId) ?? []).map((row) => row.instead),
             standInsAllowed: choice?.standIns ?? true,
             orderBy: orderBy(wanted, lead_days),
@@ -303,12 +310,7 @@ export const orders = {
         amount: line.packages * line.packageAmount,
         total_minor: Math.round(line.packages * line.price_minor),
         open: line.packages - line.receivedPackages,
-        state:
-          line.receivedPackages === 0
-            ? ('ordered' as const)
-            : line.receivedPackages < line.packages
-              ? ('partly-here' as const)
-              : ('here' as const),
+        state: stateOf(line),
       })),
   }),
   /** Takes what came into stock at landed cost; a part of an order is taken in as far as it came. */
@@ -353,6 +355,19 @@ export const orders = {
       const left = receipt.reduce((sum, line) => sum + line.ordered - line.received - line.now, 0);
       if (left <= 1e-9) setReceived(db, purchaseId, date);
       return { received: landed.length, value_minor: landed.reduce((sum, each) => sum + each.value_minor, 0) };
+    },
+  }),
+  /** What is still to come of a purchase will not come: it is no longer on the way, and may be bought again. */
+  callOff: change({
+    note: ({ purchaseId }, { db }) => `Call off what has not come from ${nameOf(db, 'purchase', purchaseId)}`,
+    input: z.object({ purchaseId: z.string(), date: isoDate }),
+    run({ db }, { purchaseId, date }) {
+      if (purchaseOfId(db, purchaseId) === undefined) throw new Refusal({ code: 'not-found', what: 'purchase' });
+      const cameNothing = purchaseLines(db, purchaseId).every((line) => line.receivedPackages === 0);
+      const lines = callOffRest(db, purchaseId, date);
+      if (lines === 0) throw new Refusal({ code: 'not-found', what: 'line' }, 'All of this purchase is here already.');
+      if (cameNothing) dropCharges(db, purchaseId);
+      return { lines };
     },
   }),
   sendBack: change({
@@ -417,6 +432,12 @@ export const orders = {
       return { category: input.category };
     },
   }),
+};
+
+const stateOf = ({ packages, receivedPackages }: { readonly packages: number; readonly receivedPackages: number }) => {
+  if (packages <= 0) return 'called-off' as const;
+  if (receivedPackages === 0) return 'ordered' as const;
+  return receivedPackages < packages ? ('partly-here' as const) : ('here' as const);
 };
 
 function receiptLine(line: ReturnType<typeof purchaseLines>[number], now: number): ReceiptLine {

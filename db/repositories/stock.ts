@@ -1,4 +1,4 @@
-import { and, asc, desc, eq, inArray, isNull, or, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, gt, inArray, isNull, or, sql } from 'drizzle-orm';
 import type { FarmDb } from '../file/open-farm.ts';
 import { bed } from '../schema/beds.ts';
 import { material, offer, offerBreak, substitute, supplier } from '../schema/materials.ts';
@@ -265,6 +265,42 @@ export function seasonsOfPurchases(db: FarmDb): ReadonlyMap<string, string> {
     .from(shoppingLine)
     .all();
   return new Map(rows.flatMap((row) => (row.purchaseId === null ? [] : [[row.purchaseId, row.seasonId] as const])));
+}
+
+/** Lines of purchases of which something is still to come, with the days that their supplier takes. */
+export function openPurchaseLines(db: FarmDb) {
+  return db
+    .select({
+      materialId: purchaseLine.materialId,
+      orderedDate: purchase.orderedDate,
+      packages: purchaseLine.packages,
+      receivedPackages: purchaseLine.receivedPackages,
+      packageAmount: purchaseLine.packageAmount,
+      lead_days: sql<number>`coalesce(${offer.lead_days}, ${supplier.lead_days})`,
+    })
+    .from(purchaseLine)
+    .innerJoin(purchase, eq(purchase.id, purchaseLine.purchaseId))
+    .innerJoin(supplier, eq(supplier.id, purchase.supplierId))
+    .leftJoin(offer, eq(offer.id, purchaseLine.offerId))
+    .where(gt(purchaseLine.packages, purchaseLine.receivedPackages))
+    .orderBy(asc(purchase.orderedDate), asc(purchaseLine.id))
+    .all();
+}
+
+/** What is still to come of a purchase will not come: its lines are no more than what came, and it is complete. */
+export function callOffRest(db: FarmDb, purchaseId: string, date: string): number {
+  const { changes } = db
+    .update(purchaseLine)
+    .set({ packages: sql`${purchaseLine.receivedPackages}` })
+    .where(and(eq(purchaseLine.purchaseId, purchaseId), gt(purchaseLine.packages, purchaseLine.receivedPackages)))
+    .run();
+  if (changes > 0) setReceived(db, purchaseId, date);
+  return changes;
+}
+
+/** Nothing came of a purchase: it has neither delivery nor tax. */
+export function dropCharges(db: FarmDb, purchaseId: string): void {
+  db.update(purchase).set({ delivery_minor: 0, tax_minor: 0 }).where(eq(purchase.id, purchaseId)).run();
 }
 
 export function addReceived(db: FarmDb, lineId: string, packages: number, lotId: string | null): void {

@@ -7,6 +7,8 @@ export type OrderLineInput = {
   readonly unit: string;
   readonly needs: readonly { readonly reason: string; readonly amount: number }[];
   readonly onHand: number;
+  /** Ordered and not here yet. */
+  readonly onTheWay: number;
   /** What the list's other packages of the same material hold together. */
   readonly otherPackages: number;
   readonly packageAmount: number;
@@ -17,7 +19,7 @@ export type OrderLineInput = {
 /** What is still to be covered by this line's packages; never below nothing. */
 export function leftForLine(input: OrderLineInput): number {
   const needed = input.needs.reduce((sum, need) => sum + need.amount, 0);
-  return Math.max(0, needed - Math.max(0, input.onHand) - input.otherPackages);
+  return Math.max(0, needed - Math.max(0, input.onHand) - input.onTheWay - input.otherPackages);
 }
 
 /** The fewest whole packages of this size that cover what is left. */
@@ -30,7 +32,7 @@ const SHOWN_NEEDS = 12;
 /**
  * Why a line of the shopping list asks for so many packages.
  *
- *   n >= (sum of needs - on hand - other packages) / package
+ *   n >= (sum of needs - on hand - on the way - other packages) / package
  *
  * The search may buy more than the fewest packages, to reach a price break or free delivery; the working then says so.
  */
@@ -42,7 +44,10 @@ export function explainOrderLine(input: OrderLineInput): Working {
   const rest = input.needs.slice(SHOWN_NEEDS).reduce((sum, need) => sum + need.amount, 0);
   return {
     title: `${input.material}: ${input.package}`,
-    formula: 'n ≥ (Σ needs − on hand − other packages) ÷ package',
+    formula:
+      input.onTheWay > 0
+        ? 'n ≥ (Σ needs − on hand − on the way − other packages) ÷ package'
+        : 'n ≥ (Σ needs − on hand − other packages) ÷ package',
     symbols: [
       ...shown.map((need, at) => ({
         symbol: `need ${at + 1}`,
@@ -66,6 +71,16 @@ export function explainOrderLine(input: OrderLineInput): Working {
         figure: { value: Math.max(0, input.onHand), unit: input.unit },
         origin: entry('stock ledger'),
       },
+      ...(input.onTheWay > 0
+        ? [
+            {
+              symbol: 'on the way',
+              name: 'ordered and not here yet',
+              figure: { value: input.onTheWay, unit: input.unit },
+              origin: entry('purchases'),
+            },
+          ]
+        : []),
       {
         symbol: 'other packages',
         name: 'other packages on the list',
@@ -81,7 +96,14 @@ export function explainOrderLine(input: OrderLineInput): Working {
     ],
     steps: [
       { text: 'needs together', figures: `${input.needs.length} needs`, result: { value: needed, unit: input.unit } },
-      { text: 'left to buy', figures: 'less what is on hand and in other packages', result: { value: left, unit: input.unit } },
+      {
+        text: 'left to buy',
+        figures:
+          input.onTheWay > 0
+            ? 'less what is on hand, on the way and in other packages'
+            : 'less what is on hand and in other packages',
+        result: { value: left, unit: input.unit },
+      },
       { text: 'fewest whole packages', figures: 'rounded up', result: { value: fewest, unit: '' } },
       {
         text: 'cost of the line',

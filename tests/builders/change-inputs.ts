@@ -486,6 +486,10 @@ export function changesOfProgram(t: TestProgram): readonly ChangeCase[] {
     await api.orders.receive({ purchaseId, date: DAY, lines: [{ lineId, packages: 2 }] });
     return { purchaseId, lineId, packages: 1, date: DAY, reason: 'wet' };
   });
+  of('orders', 'callOff', `Call off what has not come from ${soilYard}`, async () => {
+    const { purchaseId } = await ordered();
+    return { purchaseId, date: DAY };
+  });
   of('orders', 'setBudget', 'Set the budget of soil and amendments', () => ({
     ...season,
     category: 'soil and amendments',

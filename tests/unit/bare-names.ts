@@ -4,7 +4,7 @@
  */
 export const bareNames: ReadonlySet<string> = new Set(
   `
-    onHand otherPackages K2O N P2O5 afterDry afterWet allowance amount applications areaAt at availablePackages bagPorosity bareReduction
+    onHand onTheWay otherPackages K2O N P2O5 afterDry afterWet allowance amount applications areaAt at availablePackages bagPorosity bareReduction
     barredCrop barredFamilies beds bedsInRow bestLeast bestMost block bound budget by canopyFactor cans cap carbonToNitrogen
     caution cells cellsPerTray clay closeEnough coefficient column confidence contract contractSold correlation cost counts
     crop crops cropsFit cropsGrown curvature date daysInBand daysShort decides delivered demand departures depthOfDischarge

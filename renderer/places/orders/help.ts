@@ -14,7 +14,7 @@ export const ordersHelp: PlaceHelp = {
     {
       name: say('Need'),
       how: say(
-        'All needs of fills, feeds, plantings, beds to build and worn parts of beds and lines, less what is on hand, each in the unit its material is kept in; a fill sold by weight is converted by its bulk density.',
+        'All needs of fills, feeds, plantings, beds to build and worn parts of beds and lines, less what is on hand or on the way, each in the unit its material is kept in; a fill sold by weight is converted by its bulk density.',
       ),
       source: say('The other places; each line names them.'),
     },

@@ -25,11 +25,17 @@ const sources = [
   { value: 'hand', text: say('By hand') },
 ] as const;
 
+/** What is on the way of a need's material, and by when all of it should be here; empty where nothing is. */
+export const sayOnTheWay = ({ onTheWay, expectedDate, baseUnit }: NeedRow, reader: Reader): string =>
+  expectedDate === null
+    ? ''
+    : say('{amount}, by {date}', { amount: reader.print(onTheWay, tradeUnit(baseUnit)), date: reader.date(expectedDate) });
+
 /** Columns of the needs; amounts are in each material's own unit, so they are drawn with it. */
 export function needColumns(
   reader: Reader,
   suppliers: readonly { readonly supplierId: string; readonly name: string }[],
-  isChanged: boolean,
+  { isChanged, isToCome }: { readonly isChanged: boolean; readonly isToCome: boolean },
 ): readonly Column<NeedRow>[] {
   return [
     text('material', say('Material'), { width: 175 }),
@@ -71,6 +77,14 @@ export function needColumns(
       width: 110,
       hint: say('Of the material, for all its needs together'),
     }),
+    ...(isToCome
+      ? [
+          derived<NeedRow>('text', 'onTheWayText', say('On the way'), (row) => sayOnTheWay(row, reader), {
+            width: 150,
+            hint: say('Ordered and not here yet: it is not bought again'),
+          }),
+        ]
+      : []),
     date('wanted', say('Wanted'), {
       edit: true,
       width: 110,

@@ -10,7 +10,7 @@ import { QuantityField } from '../../fields/quantity-field.tsx';
 import { TextField } from '../../fields/text-field.tsx';
 import { sayKnown } from '../../words/known.ts';
 import { say } from '../../words/say.ts';
-import type { NeedRow } from './need-columns.tsx';
+import { type NeedRow, sayOnTheWay } from './need-columns.tsx';
 
 /** One need: where its amount comes from, and another amount in its place with the reason for it. */
 export function NeedSheet(props: { readonly row: NeedRow; readonly seasonId: string; readonly onClose: () => void }) {
@@ -36,6 +36,12 @@ export function NeedSheet(props: { readonly row: NeedRow; readonly seasonId: str
                 why: row.amountReason || say('no reason kept'),
               })}
             </dd>
+          </>
+        ) : null}
+        {row.onTheWay > 0 ? (
+          <>
+            <dt>{say('On the way')}</dt>
+            <dd>{sayOnTheWay(row, reader)}</dd>
           </>
         ) : null}
       </dl>

@@ -127,7 +127,11 @@ function NeedsGrid(props: {
   const reader = useReader();
   const { found } = props;
   const isChanged = found.needs.some((row) => row.changed);
-  const columns = useMemo(() => needColumns(reader, found.suppliers, isChanged), [reader, found.suppliers, isChanged]);
+  const isToCome = found.needs.some((row) => row.onTheWay > 0);
+  const columns = useMemo(
+    () => needColumns(reader, found.suppliers, { isChanged, isToCome }),
+    [reader, found.suppliers, isChanged, isToCome],
+  );
   return (
     <>
       <Grid

@@ -20,6 +20,7 @@ export function PurchaseSheet({ lines, onClose }: { readonly lines: readonly Pur
   const reader = useReader();
   const today = useRead(api.soilTests.today, undefined);
   const receive = useChange(api.orders.receive);
+  const callOff = useChange(api.orders.callOff);
   const first = lines[0];
   const begun = lines.some((line) => line.receivedPackages > 0);
   const [came, setCame] = useState<Readonly<Record<string, number | null>>>(() =>
@@ -50,7 +51,7 @@ export function PurchaseSheet({ lines, onClose }: { readonly lines: readonly Pur
   return (
     <Sheet title={`${first.supplier}, ${reader.date(first.orderedDate)}`} onClose={onClose}>
       {open.length === 0 ? (
-        <p>{say('All of it is here.')}</p>
+        <p>{first.state === 'called-off' ? say('It was called off.') : say('All of it is here.')}</p>
       ) : (
         <Form label={say('Receive')} failure={receive.failure} paths={lines.map((_, at) => `lines.${at}.now`)} onSave={take}>
           <Cautions ids={open.flatMap((line) => line.cautions)} folded />
@@ -91,6 +92,24 @@ export function PurchaseSheet({ lines, onClose }: { readonly lines: readonly Pur
           </Button>
         </Form>
       )}
+      {open.length > 0 ? (
+        <Form
+          label={say('Call off')}
+          failure={callOff.failure}
+          paths={[]}
+          onSave={() =>
+            void callOff.run({ purchaseId: first.purchaseId, date: today.data.today }, say('Called off what had not come.'))
+          }
+        >
+          <h3>{say('What will not come')}</h3>
+          <p className="soft small">
+            {say('Until it is here or called off, what is open counts as on the way and is not bought again.')}
+          </p>
+          <Button type="submit" disabled={callOff.busy}>
+            {say('Call off the rest')}
+          </Button>
+        </Form>
+      ) : null}
       {lines.some((line) => line.receivedPackages > line.returnedPackages) ? (
         <SendBack lines={lines} date={today.data.today} />
       ) : null}

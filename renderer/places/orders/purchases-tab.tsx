@@ -16,6 +16,7 @@ const states = [
   { value: 'ordered', text: say('Ordered') },
   { value: 'partly-here', text: say('Partly here') },
   { value: 'here', text: say('Here') },
+  { value: 'called-off', text: say('Called off') },
 ] as const;
 
 const idOf = (row: PurchaseRow): string => row.lineId;
@@ -61,7 +62,7 @@ export function PurchasesTab({ tabs }: TabHead) {
       <Shown reading={purchases}>
         {(rows) => (
           <>
-            {rows.some((row) => row.state !== 'here') ? (
+            {rows.some((row) => row.open > 0) ? (
               <p className="soft small">
                 {say('On the way: {reduce}', {
                   reduce: reader.money(rows.reduce((sum, row) => sum + Math.round(Math.max(0, row.open) * row.price_minor), 0)),

@@ -346,6 +346,7 @@ describe('the working of a line', () => {
     unit: 'L',
     needs: Array.from({ length: 14 }, (_, at) => ({ reason: `bed ${at + 1}`, amount: 10 + at })),
     onHand: 31,
+    onTheWay: 0,
     otherPackages: 40,
     packageAmount: 40,
     packages: 5,

@@ -11,6 +11,7 @@ const line = (change: Partial<OrderLineInput>): OrderLineInput => ({
     { reason: 'top-up of A-02', amount: 60 },
   ],
   onHand: 30,
+  onTheWay: 0,
   otherPackages: 0,
   packageAmount: 28.317,
   packages: 5,
