@@ -1,4 +1,4 @@
-import { derived } from '../../db/file/derived.ts';
+import { derivedRows } from '../../db/file/derived.ts';
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import { seasonsOfFarm } from '../../db/repositories/seasons.ts';
 import { usedByCrop } from '../costs/used-by-crop.ts';
@@ -10,12 +10,11 @@ import { usedByCrop } from '../costs/used-by-crop.ts';
 export function directCosts_minor_per_m2(db: FarmDb, startDate: string): ReadonlyMap<string, number> {
   const before = seasonsOfFarm(db).findLast((season) => season.state !== 'planning' && season.startDate < startDate);
   if (before === undefined) return new Map();
-  return derived(db, `direct costs ${before.id}`, () => {
+  const costs = derivedRows(db, `direct costs ${before.id}`, () => {
     const { area_m2, cost_minor } = usedByCrop(db, before.id);
-    return new Map(
-      [...area_m2].flatMap(([cropId, area]) =>
-        area <= 0 ? [] : [[cropId, Math.max(0, cost_minor.get(cropId) ?? 0) / area] as const],
-      ),
+    return [...area_m2].flatMap(([cropId, area]) =>
+      area <= 0 ? [] : [{ cropId, direct_minor_per_m2: Math.max(0, cost_minor.get(cropId) ?? 0) / area }],
     );
   });
+  return new Map(costs.map(({ cropId, direct_minor_per_m2 }) => [cropId, direct_minor_per_m2]));
 }
