@@ -19,6 +19,8 @@ export type AppOptions = {
   readonly pages: string;
   /** At the loopback door: who may come in. The private scheme of the desktop window needs none. */
   readonly guard?: Guard;
+  /** Told of every request for a procedure, with the farm that it is about. */
+  readonly onAsked?: (farmKey: string | null) => void;
 };
 
 const BODY_LIMIT_B = 32 * 1024 * 1024;
@@ -28,7 +30,7 @@ const PRINT_LIMIT_B = 24 * 1024 * 1024;
 const FARM_HEADER = 'x-bedwright-farm';
 
 /** The program as one function from `Request` to `Response`: procedures, downloads and pages, the same at both doors. */
-export function createApp({ program, pages, guard }: AppOptions) {
+export function createApp({ program, pages, guard, onAsked }: AppOptions) {
   const app = new Hono();
   const doorOf = (farmKey: string | null): DoorContext => ({ program, farmKey, log: program.log });
   app.onError((error, c) => {
@@ -61,13 +63,15 @@ export function createApp({ program, pages, guard }: AppOptions) {
   if (guard !== undefined) refuseStrangers(app, guard);
   app.use('/trpc/*', bodyLimit({ maxSize: BODY_LIMIT_B, onError: (c) => c.text('This is more than 32 MiB at once.', 413) }));
   app.all('/trpc/*', async (c) => {
+    const farmKey = c.req.header(FARM_HEADER) ?? null;
     const answer = await fetchRequestHandler({
       endpoint: '/trpc',
       req: c.req.raw,
       router,
       allowMethodOverride: true,
-      createContext: () => doorOf(c.req.header(FARM_HEADER) ?? null),
+      createContext: () => doorOf(farmKey),
     });
+    onAsked?.(farmKey);
     const plain = new Response(answer.body, answer);
     plain.headers.set('cache-control', 'no-store');
     return plain;

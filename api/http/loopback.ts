@@ -2,6 +2,7 @@ import { randomBytes } from 'node:crypto';
 import type { AddressInfo } from 'node:net';
 import { serve } from '@hono/node-server';
 import type { Program } from '../program/program.ts';
+import { workAhead } from '../program/work-ahead.ts';
 import { createApp } from './app.ts';
 
 export type Loopback = { readonly origin: string; readonly address: string; readonly close: () => Promise<void> };
@@ -15,8 +16,10 @@ export function startLoopback(options: {
 }): Promise<Loopback> {
   const secret = randomBytes(32).toString('base64url');
   let origin = 'http://127.0.0.1:0';
+  const ahead = workAhead(options.program);
   const app = createApp({
     program: options.program,
+    onAsked: ahead.asked,
     pages: options.pages,
     guard: { origin: () => origin, secret, now_ms: options.now_ms ?? Date.now },
   });
@@ -28,6 +31,7 @@ export function startLoopback(options: {
         address: `${origin}/open?key=${secret}`,
         close: () =>
           new Promise((done) => {
+            ahead.end();
             server.close(() => done());
             if ('closeAllConnections' in server) server.closeAllConnections();
           }),

@@ -27,7 +27,7 @@ import type { FarmSeason, PresentPlanting, SeasonBed } from '../../planner/seaso
 import { loadBeds } from '../beds/load-beds.ts';
 import type { Ctx } from '../procedure.ts';
 import type { CropShelf } from '../season/crop-shelf.ts';
-import { type LoadedSeason, loadSeason, recordsOfSeason, seasonBasis } from '../season/load-season.ts';
+import { chosenSeason, type LoadedSeason, loadSeason, recordsOfSeason, seasonBasis } from '../season/load-season.ts';
 import { type CropCounted, cropFigures, type Records } from './crop-figures-of.ts';
 import { directCosts_minor_per_m2 } from './direct-costs.ts';
 import { type OwnFigures, rememberedFigures } from './own-figures.ts';
@@ -51,20 +51,26 @@ export type LoadedProposal = Omit<ProposalTerms, 'terms' | 'zoneOfBed'> & {
 };
 
 /** Everything a proposal for a season (or the newest) rests on, as plain data and figures. @throws Refusal when the season is gone */
-export const loadFarmSeason = (ctx: Asked, seasonId: string | null): LoadedProposal =>
-  derived(ctx.db, `proposal ${seasonId ?? ''} ${ctx.today}`, () => farmSeasonLoaded(ctx, seasonId));
+export function loadFarmSeason(ctx: Asked, seasonId: string | null): LoadedProposal {
+  const { id } = chosenSeason(ctx.db, seasonId);
+  return derived(ctx.db, `proposal ${id} ${ctx.today}`, () => farmSeasonLoaded(ctx, id));
+}
 
 /** The weeks, crops and limits of a proposal, whatever stands in the beds. */
-export const frameOfSeason = (ctx: Asked, seasonId: string | null): SeasonFrame =>
-  derived(ctx.db, `proposal frame ${seasonId ?? ''} ${ctx.today}`, () => seasonFrame(termsOfSeason(ctx, seasonId).terms));
+export function frameOfSeason(ctx: Asked, seasonId: string | null): SeasonFrame {
+  const { id } = chosenSeason(ctx.db, seasonId);
+  return derived(ctx.db, `proposal frame ${id} ${ctx.today}`, () => seasonFrame(termsOfSeason(ctx, id).terms));
+}
 
 /** The loaded season as the instance to be optimised. */
-export const builtSeason = (ctx: Asked, seasonId: string | null): BuiltSeason =>
-  derived(ctx.db, `proposal built ${seasonId ?? ''} ${ctx.today}`, () =>
-    buildInstance(loadFarmSeason(ctx, seasonId).farm, frameOfSeason(ctx, seasonId)),
+export function builtSeason(ctx: Asked, seasonId: string | null): BuiltSeason {
+  const { id } = chosenSeason(ctx.db, seasonId);
+  return derived(ctx.db, `proposal built ${id} ${ctx.today}`, () =>
+    buildInstance(loadFarmSeason(ctx, id).farm, frameOfSeason(ctx, id)),
   );
+}
 
-function farmSeasonLoaded(ctx: Asked, seasonId: string | null): LoadedProposal {
+function farmSeasonLoaded(ctx: Asked, seasonId: string): LoadedProposal {
   const loaded = loadSeason(ctx.db, seasonId);
   const { terms, zoneOfBed, ...rest } = termsOfSeason(ctx, seasonId);
   return {
@@ -78,10 +84,10 @@ function farmSeasonLoaded(ctx: Asked, seasonId: string | null): LoadedProposal {
   };
 }
 
-const termsOfSeason = (ctx: Asked, seasonId: string | null): ProposalTerms =>
-  derived(ctx.db, `proposal terms ${seasonId ?? ''} ${ctx.today}`, () => termsRead(ctx, seasonId));
+const termsOfSeason = (ctx: Asked, seasonId: string): ProposalTerms =>
+  derived(ctx.db, `proposal terms ${seasonId} ${ctx.today}`, () => termsRead(ctx, seasonId));
 
-function termsRead(ctx: Asked, seasonId: string | null): ProposalTerms {
+function termsRead(ctx: Asked, seasonId: string): ProposalTerms {
   const { db, today } = ctx;
   const { season, rules, shelf, clocks, farm } = seasonBasis(db, seasonId);
   const { own, counted, leftOut } = figuresOfCrops(ctx, seasonId);
@@ -112,10 +118,10 @@ function termsRead(ctx: Asked, seasonId: string | null): ProposalTerms {
 }
 
 /** The figures of every crop that is asked for or stands in the beds, and those of which too little is known. */
-const figuresOfCrops = (ctx: Asked, seasonId: string | null) =>
-  derived(ctx.db, `proposal figures ${seasonId ?? ''} ${ctx.today}`, () => figuresRead(ctx, seasonId));
+const figuresOfCrops = (ctx: Asked, seasonId: string) =>
+  derived(ctx.db, `proposal figures ${seasonId} ${ctx.today}`, () => figuresRead(ctx, seasonId));
 
-function figuresRead(ctx: Asked, seasonId: string | null) {
+function figuresRead(ctx: Asked, seasonId: string) {
   const { db, today } = ctx;
   const { season, rules, shelf } = seasonBasis(db, seasonId);
   const own = rememberedFigures(ctx);
@@ -126,16 +132,8 @@ function figuresRead(ctx: Asked, seasonId: string | null) {
   const cleared = clearedBefore(db, today);
   const records: Records = {
     cleared: Map.groupBy(cleared, (row) => row.cropId),
-    harvests: derivedByKey(db, 'harvest by planting', {
-      tables: ['harvest'],
-      read: (plantingIds) => harvestByPlanting(db, plantingIds),
-      keyOf: (row) => row.plantingId,
-    }),
-    minutes: derivedByKey(db, 'minutes by planting', {
-      tables: ['labour_entry'],
-      read: (plantingIds) => minutesByPlanting(db, plantingIds),
-      keyOf: (row) => row.plantingId,
-    }),
+    harvests: harvestsKept(db),
+    minutes: minutesKept(db),
     units: saleUnits(db),
     area_m2: new Map(areas.map(({ bedId, area_m2 }) => [bedId, area_m2])),
     direct_minor_per_m2: directCosts_minor_per_m2(db, season.startDate),
@@ -157,6 +155,30 @@ function figuresRead(ctx: Asked, seasonId: string | null) {
   }
   return { own, counted, leftOut };
 }
+
+const harvestsKept = (db: FarmDb) =>
+  derivedByKey(db, 'harvest by planting', {
+    tables: ['harvest'],
+    read: (plantingIds) => harvestByPlanting(db, plantingIds),
+    keyOf: (row) => row.plantingId,
+  });
+
+const minutesKept = (db: FarmDb) =>
+  derivedByKey(db, 'minutes by planting', {
+    tables: ['labour_entry'],
+    read: (plantingIds) => minutesByPlanting(db, plantingIds),
+    keyOf: (row) => row.plantingId,
+  });
+
+/** What a season's proposal rests on, part by part, to be worked out ahead. */
+export const partsOfProposal = (ctx: Asked, seasonId: string): readonly (() => unknown)[] => [
+  () => clearedBefore(ctx.db, ctx.today),
+  () => harvestsKept(ctx.db),
+  () => minutesKept(ctx.db),
+  () => directCosts_minor_per_m2(ctx.db, seasonBasis(ctx.db, seasonId).season.startDate),
+  () => figuresOfCrops(ctx, seasonId),
+  () => termsOfSeason(ctx, seasonId),
+];
 
 /** What the farm has cleared by a day, season by season. */
 const clearedBefore = (db: FarmDb, today: IsoDate) =>

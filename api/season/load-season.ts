@@ -63,14 +63,18 @@ export function chosenSeason(db: FarmDb, seasonId: string | null): SeasonRecord 
 }
 
 /** @throws Refusal when the season is gone or there is none */
-export const loadSeason = (db: FarmDb, seasonId: string | null): LoadedSeason =>
-  derived(db, `season ${seasonId ?? ''}`, () => seasonLoaded(db, seasonId));
+export function loadSeason(db: FarmDb, seasonId: string | null): LoadedSeason {
+  const { id } = chosenSeason(db, seasonId);
+  return derived(db, `season ${id}`, () => seasonLoaded(db, id));
+}
 
 /** What the season asked for (or the newest) rests on, whatever is planned in it. @throws Refusal when the season is gone or there is none */
-export const seasonBasis = (db: FarmDb, seasonId: string | null): SeasonBasis =>
-  derived(db, `season basis ${seasonId ?? ''}`, () => basisOf(db, seasonId));
+export function seasonBasis(db: FarmDb, seasonId: string | null): SeasonBasis {
+  const { id } = chosenSeason(db, seasonId);
+  return derived(db, `season basis ${id}`, () => basisOf(db, id));
+}
 
-function basisOf(db: FarmDb, seasonId: string | null): SeasonBasis {
+function basisOf(db: FarmDb, seasonId: string): SeasonBasis {
   const farm = farmOfFile(db);
   if (farm === undefined) throw new Refusal({ code: 'not-found', what: 'farm' });
   const season = chosenSeason(db, seasonId);
@@ -100,7 +104,7 @@ export const recordsOfSeason = (db: FarmDb, seasonId: string): readonly Planting
 export const spansOfPlan = (db: FarmDb, seasonId: string): readonly SpanRecord[] =>
   derivedRows(db, `season: spans ${seasonId}`, () => spansOfSeason(db, seasonId), ofSeason(seasonId));
 
-function seasonLoaded(db: FarmDb, seasonId: string | null): LoadedSeason {
+function seasonLoaded(db: FarmDb, seasonId: string): LoadedSeason {
   const basis = seasonBasis(db, seasonId);
   const { season } = basis;
   const loadedBeds = loadBeds(db);

@@ -63,8 +63,19 @@ function mulchOf(found: { readonly name: string; readonly kind: string } | undef
 }
 
 /** All that the water of a season rests on, read once. @throws Refusal when the season is gone */
-export const loadWater = (db: FarmDb, seasonId: string | null): WaterFarm =>
-  derived(db, `water ${seasonId ?? ''}`, (before: WaterFarm | undefined) => waterLoaded(db, seasonId, before));
+export function loadWater(db: FarmDb, seasonId: string | null): WaterFarm {
+  const { id } = chosenSeason(db, seasonId);
+  return derived(db, `water ${id}`, (before: WaterFarm | undefined) => waterLoaded(db, id, before));
+}
+
+const choicesKept = (db: FarmDb) => derived(db, 'water choices', () => choicesOfFarm(db));
+const cropsKept = (db: FarmDb) => derived(db, 'water of crops', () => cropWaters(db));
+
+/** What a season's water rests on, part by part, to be worked out ahead. */
+export const partsOfWater = (db: FarmDb, season: SeasonRecord): readonly (() => unknown)[] => [
+  () => cropsKept(db),
+  () => standingIn(db, season),
+];
 
 /** What stands in the beds in a season, by planting and by bed. */
 const standingIn = (db: FarmDb, { startDate, endDate }: SeasonRecord) =>
@@ -74,13 +85,13 @@ const standingIn = (db: FarmDb, { startDate, endDate }: SeasonRecord) =>
   }));
 
 /** A bed that is made of the same as before keeps its store and year: a change seldom meets more than a few of a thousand. */
-function waterLoaded(db: FarmDb, seasonId: string | null, farmBefore: WaterFarm | undefined): WaterFarm {
+function waterLoaded(db: FarmDb, seasonId: string, farmBefore: WaterFarm | undefined): WaterFarm {
   const farm = farmOfFile(db);
   if (farm === undefined) throw new Refusal({ code: 'not-found', what: 'farm' });
   const season = chosenSeason(db, seasonId);
-  const choices = derived(db, 'water choices', () => choicesOfFarm(db));
+  const choices = choicesKept(db);
   const record = weatherOfFarm(db);
-  const crops = derived(db, 'water of crops', () => cropWaters(db));
+  const crops = cropsKept(db);
   const standing = standingIn(db, season);
   const { plantings, spans } = standing;
   const lines = derived(db, 'line of beds', () => lineOfBeds(db));
