@@ -28,9 +28,9 @@ export function needsOfSeason(db: FarmDb, seasonId: string, today: IsoDate): Gat
   const seeds = seedNeeds(db, seasonId);
   const { needs, open } = gathered([
     ...fillAndTopUp(db, facts, today, addDays(start, FILL_AFTER_DAYS), beds),
-    ...bedPlanNeeds(db, facts),
+    ...bedPlanNeeds(db, facts, end),
     ...partNeeds(db, end),
-    ...amendments(db, facts),
+    ...amendments(db, facts, end),
     ...mulches(facts, beds, addDays(start, MULCH_AFTER_DAYS)),
     ...seeds.needs,
     ...seeds.open,
@@ -72,17 +72,20 @@ function fillAndTopUp(
     );
 }
 
-function amendments(db: FarmDb, facts: MaterialFacts): readonly (FarmNeed | OpenNeed)[] {
-  return applicationsPlanned(db).map((row) =>
-    inBaseUnit(facts, {
-      key: `dose:${row.applicationBedId}`,
-      source: 'amendment',
-      materialId: row.material.id,
-      mass_kg: row.amount_kg,
-      reason: `Dose of ${row.code}${row.application.reason === '' ? '' : `: ${row.application.reason}`}`,
-      wanted: row.application.date as IsoDate,
-    }),
-  );
+/** Doses planned up to a day: what is for a later season is bought for that. */
+function amendments(db: FarmDb, facts: MaterialFacts, until: IsoDate): readonly (FarmNeed | OpenNeed)[] {
+  return applicationsPlanned(db)
+    .filter((row) => row.application.date <= until)
+    .map((row) =>
+      inBaseUnit(facts, {
+        key: `dose:${row.applicationBedId}`,
+        source: 'amendment',
+        materialId: row.material.id,
+        mass_kg: row.amount_kg,
+        reason: `Dose of ${row.code}${row.application.reason === '' ? '' : `: ${row.application.reason}`}`,
+        wanted: row.application.date as IsoDate,
+      }),
+    );
 }
 
 function mulches(facts: MaterialFacts, beds: readonly LoadedBed[], wanted: IsoDate): readonly (FarmNeed | OpenNeed)[] {

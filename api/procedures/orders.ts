@@ -413,23 +413,39 @@ export const orders = {
       );
     },
   }),
-  /** Sets a month's budget, or without a month that of the whole season: what the months do not hold of it is left to no month. */
-  setBudget: change({
-    note: ({ category }) => `Set the budget of ${category}`,
+  /** Sets budgets of months, or without a month those of the whole season: what the months do not hold of it is left to no month. */
+  setBudgets: change({
+    note: ({ budgets }) =>
+      budgets.length === 1 ? `Set the budget of ${budgets[0]?.category ?? ''}` : `Set ${budgets.length} budgets`,
     input: inSeason.extend({
-      category: z.string().trim().min(1, 'Name the category.').max(60),
-      month: z.int().min(1).max(12).nullable().default(null),
-      amount_minor: z.int('Money is kept in whole minor units.').nonnegative('A budget cannot be negative.'),
+      budgets: z
+        .array(
+          z.object({
+            category: z.string().trim().min(1, 'Name the category.').max(60),
+            month: z.int().min(1).max(12).nullable().default(null),
+            amount_minor: z
+              .int({ error: ({ input }) => (input == null ? 'Enter an amount.' : 'Money is kept in whole minor units.') })
+              .nonnegative('A budget cannot be negative.'),
+          }),
+        )
+        .min(1)
+        .max(500),
     }),
-    run({ db }, input) {
-      const inMonths = budgetsOfSeason(db, input.seasonId)
-        .filter((each) => each.category === input.category && each.month !== null)
-        .reduce((sum, each) => sum + each.amount_minor, 0);
-      const amount_minor = input.month === null ? input.amount_minor - inMonths : input.amount_minor;
-      if (amount_minor < 0)
-        refuse('amount_minor', 'less-than-months', 'More than that is set aside in its months: lower those first.');
-      putBudget(db, { ...input, amount_minor, id: newId() });
-      return { category: input.category };
+    run({ db }, { seasonId, budgets }) {
+      budgets.forEach(({ category, month, amount_minor: wanted_minor }, at) => {
+        const inMonths = budgetsOfSeason(db, seasonId)
+          .filter((each) => each.category === category && each.month !== null)
+          .reduce((sum, each) => sum + each.amount_minor, 0);
+        const amount_minor = month === null ? wanted_minor - inMonths : wanted_minor;
+        if (amount_minor < 0)
+          refuse(
+            `budgets.${at}.amount_minor`,
+            'less-than-months',
+            'More than that is set aside in its months: lower those first.',
+          );
+        putBudget(db, { seasonId, category, month, amount_minor, id: newId() });
+      });
+      return { budgets: budgets.length };
     },
   }),
 };

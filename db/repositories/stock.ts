@@ -273,8 +273,8 @@ export function openPurchaseLines(db: FarmDb) {
     .select({
       materialId: purchaseLine.materialId,
       orderedDate: purchase.orderedDate,
-      packages: purchaseLine.packages,
-      receivedPackages: purchaseLine.receivedPackages,
+      ordered: purchaseLine.packages,
+      received: purchaseLine.receivedPackages,
       packageAmount: purchaseLine.packageAmount,
       lead_days: sql<number>`coalesce(${offer.lead_days}, ${supplier.lead_days})`,
     })

@@ -4,8 +4,10 @@ import { addDays, type IsoDate } from '../calendar.ts';
 export type OrderedLine = {
   readonly materialId: string;
   readonly orderedDate: IsoDate;
-  readonly packages: number;
-  readonly receivedPackages: number;
+  /** Packages. */
+  readonly ordered: number;
+  /** Packages that came of it. */
+  readonly received: number;
   /** What one package holds, in the material's base unit. */
   readonly packageAmount: number;
   /** From ordering to having it, as its supplier says. */
@@ -27,7 +29,7 @@ export type OnTheWay = { readonly onTheWay: number; readonly expectedDate: IsoDa
 export function goodsOnTheWay(lines: readonly OrderedLine[]): ReadonlyMap<string, OnTheWay> {
   const found = new Map<string, OnTheWay>();
   for (const line of lines) {
-    const amount = Math.max(0, line.packages - line.receivedPackages) * line.packageAmount;
+    const amount = Math.max(0, line.ordered - line.received) * line.packageAmount;
     if (amount <= 0) continue;
     const expected = addDays(line.orderedDate, line.lead_days);
     const known = found.get(line.materialId);

@@ -27,7 +27,7 @@ export function landedCost(lines: readonly ReceiptLine[], charges_minor: number)
     line.now < 0 || line.received - line.returned + line.now > line.ordered + 1e-9
       ? [
           {
-            path: `lines.${at}.now`,
+            path: `lines.${at}.packages`,
             code: 'more-than-ordered',
             message: `${line.ordered} were ordered and ${line.received} have come: ${line.now} more is too many.`,
           },
@@ -51,7 +51,7 @@ export function landedCost(lines: readonly ReceiptLine[], charges_minor: number)
 export function sentBack(line: ReceiptLine): Landed {
   if (!(line.now > 0) || line.now > line.received - line.returned + 1e-9)
     throw new InputError([
-      { path: 'now', code: 'more-than-received', message: `Only ${line.received - line.returned} can go back.` },
+      { path: 'packages', code: 'more-than-received', message: `Only ${line.received - line.returned} can go back.` },
     ]);
   return { lineId: line.lineId, amount: line.now * line.packageAmount, value_minor: Math.round(line.now * line.price_minor) };
 }

@@ -1,4 +1,5 @@
 import { type UseMutationOptions, useMutation, useQueryClient } from '@tanstack/react-query';
+import { useMemo } from 'react';
 import { say } from '../words/say.ts';
 import { announce } from './announce.ts';
 import { type Failure, failureOf } from './failure.ts';
@@ -36,10 +37,11 @@ export function useChange<P extends AnyRead>(procedure: P): Change<InputOf<P>, O
       return undefined;
     }
   };
+  const failure = useMemo(() => (mutation.error === null ? undefined : failureOf(mutation.error)), [mutation.error]);
   return {
     run,
     busy: mutation.isPending,
-    failure: mutation.error === null ? undefined : failureOf(mutation.error),
+    failure,
     clear: mutation.reset,
   };
 }

@@ -54,13 +54,15 @@ type Cell = { readonly row: number; readonly column: number };
 
 /** The one table of the program: sort, filter, choose columns, select, edit, fill, paste, copy, export, total. */
 export function Grid<Row extends object>(props: GridProps<Row>) {
-  const { name, rows, columns, rowId, onOpen, onEdit, failure, onSelect, tools, empty } = props;
+  const { name, rows, columns, rowId, onOpen, onEdit, onSelect, tools, empty } = props;
   const reader = useReader();
   const scroll = useRef<HTMLDivElement>(null);
   const [typed, setTyped] = useState('');
   const [active, setActive] = useState<Cell>({ row: 0, column: 0 });
   const [editing, setEditing] = useState<{ readonly text: string | undefined }>();
   const [faults, setFaults] = useState<readonly string[]>([]);
+  const [closed, setClosed] = useState<Failure>();
+  const failure = props.failure === closed ? undefined : props.failure;
   const printing = usePrinting();
 
   const textOf = useMemo(() => {
@@ -274,7 +276,10 @@ export function Grid<Row extends object>(props: GridProps<Row>) {
       />
       <GridFaults
         messages={messages.length > 0 ? messages : failure === undefined ? [] : [failure.message]}
-        onClear={() => setFaults([])}
+        onClear={() => {
+          setFaults([]);
+          setClosed(props.failure);
+        }}
       />
       <div
         className="grid-scroll"

@@ -279,12 +279,57 @@ describe('ordering', () => {
   test('a category’s budget holds those of its months', async () => {
     const { api } = program;
     const category = 'seed and starts';
-    await api.orders.setBudget({ seasonId, category, month: 3, amount_minor: 4000 });
-    await api.orders.setBudget({ seasonId, category, amount_minor: 10_000 });
+    await api.orders.setBudgets({ seasonId, budgets: [{ category, month: 3, amount_minor: 4000 }] });
+    await api.orders.setBudgets({ seasonId, budgets: [{ category, amount_minor: 10_000 }] });
     const row = async () => (await api.orders.budget({ seasonId })).find((each) => each.category === category);
     expect(await row()).toMatchObject({ budget_minor: 10_000 });
     expect((await row())?.months[3]?.budget_minor).toBe(4000);
-    await expect(api.orders.setBudget({ seasonId, category, amount_minor: 3999 })).rejects.toThrow('set aside in its months');
+    await expect(api.orders.setBudgets({ seasonId, budgets: [{ category, amount_minor: 3999 }] })).rejects.toThrow(
+      'set aside in its months',
+    );
+  });
+
+  test('budgets of all months are set in one step, or none of them', async () => {
+    const { api } = program;
+    const category = 'hardware';
+    const months = Array.from({ length: 12 }, (_, at) => ({ category, month: at + 1, amount_minor: 1000 * (at + 1) }));
+    const row = async () => (await api.orders.budget({ seasonId })).find((each) => each.category === category);
+    const before = await row();
+    await api.orders.setBudgets({ seasonId, budgets: months });
+    expect((await row())?.budget_minor).toBe((before?.budget_minor ?? 0) + 78_000);
+    await expect(
+      api.orders.setBudgets({
+        seasonId,
+        budgets: [...months.map((each) => ({ ...each, amount_minor: 1 })), { category, amount_minor: 5 }],
+      }),
+    ).rejects.toThrow('set aside in its months');
+    expect((await row())?.budget_minor).toBe((before?.budget_minor ?? 0) + 78_000);
+    expect((await api.undo.state()).undo).toContain('12 budgets');
+    await api.undo.undo();
+    expect(await row()).toEqual(before);
+  });
+
+  test('what is wanted after the end of a season is no need of it', async () => {
+    const { api } = program;
+    const [design] = await api.designs.list();
+    const plan = (wantedDate: string) => api.beds.addPlan({ designId: design?.designId ?? '', count: 1, wantedDate, note: '' });
+    const planned = async (of: string) =>
+      (await api.orders.needs({ seasonId: of })).needs.filter((need) => need.source === 'new-bed').length;
+    await plan('2028-03-01');
+    expect(await planned(seasonId)).toBe(0);
+    await plan('2027-03-01');
+    expect(await planned(seasonId)).toBeGreaterThan(0);
+    const doses = async () => (await api.orders.needs({ seasonId })).needs.filter((need) => need.source === 'amendment').length;
+    const dose = (date: string) =>
+      program.farm.sqlite
+        .prepare(
+          `UPDATE application SET state = 'planned', date = ? WHERE id = (SELECT min(application_id) FROM application_bed)`,
+        )
+        .run(date);
+    dose('2027-04-01');
+    expect(await doses()).toBeGreaterThan(0);
+    dose('2028-04-01');
+    expect(await doses()).toBe(0);
   });
 
   test('each supplier is to be ordered from in time for the first thing wanted of it', async () => {

@@ -490,11 +490,9 @@ export function changesOfProgram(t: TestProgram): readonly ChangeCase[] {
     const { purchaseId } = await ordered();
     return { purchaseId, date: DAY };
   });
-  of('orders', 'setBudget', 'Set the budget of soil and amendments', () => ({
+  of('orders', 'setBudgets', 'Set the budget of soil and amendments', () => ({
     ...season,
-    category: 'soil and amendments',
-    month: 3,
-    amount_minor: 4000,
+    budgets: [{ category: 'soil and amendments', month: 3, amount_minor: 4000 }],
   }));
 
   of('plantings', 'add', 'Add a succession of Carrot', () => ({

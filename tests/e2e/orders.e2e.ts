@@ -8,6 +8,15 @@ test('a grower finds the cheapest list, keeps it, ticks it off, orders and recei
   await page.getByRole('button', { name: 'Keep this list' }).click({ timeout: 60_000 });
   const part = page.getByRole('region', { name: /Tidewrack Soil Yard/ });
   await expect(part).toBeVisible();
+  const packages = part.getByLabel(/^Packages of/).first();
+  const before = await packages.inputValue();
+  await packages.fill('1.5');
+  await packages.press('Enter');
+  await expect(part.getByRole('alert')).toHaveText('A whole number of packages, 0 or more.');
+  await expect(packages).toHaveAttribute('aria-invalid', 'true');
+  await packages.press('Escape');
+  await expect(packages).toHaveValue(before);
+  await expect(part.getByRole('alert')).toBeHidden();
   const boxes = part.getByRole('checkbox');
   const lines = await boxes.count();
   for (let at = 0; at < lines; at += 1) {
@@ -16,11 +25,71 @@ test('a grower finds the cheapest list, keeps it, ticks it off, orders and recei
   }
   await part.getByRole('button', { name: 'Order all of it' }).click();
   await expect(part).toBeHidden();
+  // what is on the way is not bought again
+  await page.getByRole('tab', { name: 'Needs' }).click();
+  await page.getByPlaceholder('Filter by typing').fill('compost');
+  await expect(page.getByRole('row', { name: /Compost, yard trimmings.*yd³, by Nov 29, 2026/ }).first()).toBeVisible();
+  await page.getByRole('button', { name: 'Find the cheapest list' }).click();
+  await page.getByRole('button', { name: 'Find the cheapest list' }).click();
+  await page.getByRole('button', { name: 'Keep this list' }).click({ timeout: 60_000 });
+  await expect(page.getByRole('region', { name: /Mill Lane Hardware/ })).toBeVisible();
+  await expect(part).toBeHidden();
   await page.getByRole('tab', { name: 'Purchases' }).click();
   const row = page.getByRole('row', { name: /Tidewrack Soil Yard.*Ordered/ }).first();
   await row.getByRole('gridcell').nth(1).dblclick();
+  const sheet = page.getByRole('form', { name: 'Receive' });
+  const came = sheet.getByLabel(/^Compost, yard trimmings, of/);
+  const ordered = await came.inputValue();
+  await came.fill('500');
+  await page.getByRole('button', { name: 'Take into stock' }).click();
+  await expect(sheet.getByText(/500 more is too many/)).toBeVisible();
+  await expect(came).toHaveAttribute('aria-invalid', 'true');
+  await came.fill(ordered);
   await page.getByRole('button', { name: 'Take into stock' }).click();
   await expect(page.getByText('All of it is here.')).toBeVisible();
+});
+
+test('what has not come of a purchase is called off, and taken back with one step', async ({ page, host }) => {
+  await page.goto(`${host.origin}/orders`);
+  await page.getByRole('button', { name: 'Find the cheapest list' }).click();
+  await page.getByRole('button', { name: 'Find the cheapest list' }).click();
+  await page.getByRole('button', { name: 'Keep this list' }).click({ timeout: 60_000 });
+  const part = page.getByRole('region', { name: /Tidewrack Soil Yard/ });
+  await part.getByRole('checkbox').first().click();
+  await part.getByRole('button', { name: /^Order the 1 ticked/ }).click();
+  await page.getByRole('tab', { name: 'Purchases' }).click();
+  const row = page.getByRole('row', { name: /Nov 25, 2026.*Tidewrack Soil Yard/ });
+  await expect(row).toHaveText(/Ordered/);
+  await row.getByRole('gridcell').nth(1).dblclick();
+  await page.getByRole('button', { name: 'Call off the rest' }).click();
+  await expect(page.getByText('It was called off.')).toBeVisible();
+  await expect(page.getByRole('row', { name: /Nov 25, 2026.*Called off/ })).toBeVisible();
+  await page.getByRole('button', { name: /^Undo call off/ }).click();
+  await expect(page.getByRole('row', { name: /Nov 25, 2026.*Called off/ })).toBeHidden();
+});
+
+test('a budget that cannot be is refused above its rows, and the refusal can be closed', async ({ page, host }) => {
+  await page.goto(`${host.origin}/orders?tab=budget`);
+  await page.getByRole('button', { name: 'Add a category' }).first().click();
+  const dialog = page.getByRole('dialog', { name: 'Add a category' });
+  await dialog.getByLabel('Category', { exact: true }).fill('hardware');
+  await dialog.getByRole('button', { name: 'Add', exact: true }).click();
+  await expect(dialog.getByText('Something is needed here.')).toBeVisible();
+  await dialog.getByLabel('Budget of the season').fill('120');
+  await dialog.getByRole('button', { name: 'Add', exact: true }).click();
+  await expect(dialog).toBeHidden();
+  const budget = page.getByRole('grid', { name: 'Budget', exact: true });
+  const amount = budget
+    .getByRole('row', { name: /hardware/ })
+    .getByRole('gridcell')
+    .nth(2);
+  await amount.dblclick();
+  await page.keyboard.type('-5');
+  await page.keyboard.press('Enter');
+  await expect(page.getByText('A budget cannot be negative.')).toBeVisible();
+  await expect(budget.getByRole('row', { name: /hardware.*120.00/ })).toBeVisible();
+  await page.getByRole('button', { name: 'Close this list' }).click();
+  await expect(page.getByText('A budget cannot be negative.')).toBeHidden();
 });
 
 test('a count of the shed is a correction with a name to it', async ({ page, host }) => {

@@ -22,17 +22,18 @@ const columns: readonly Column<BudgetMonthRow>[] = [
 
 /** A season's spending month by month, of one category or of all; what a month may cost is entered for one category. */
 export function BudgetMonths({ rows, seasonId }: { readonly rows: readonly Row[]; readonly seasonId: string }) {
-  const set = useChange(api.orders.setBudget);
+  const set = useChange(api.orders.setBudgets);
   const [category, setCategory] = useState('');
   const months = budgetMonths(rows, category === '' ? null : category);
   const edit = async (edits: readonly Edit<BudgetMonthRow>[]): Promise<unknown> => {
-    for (const each of edits)
-      await set.run({
-        seasonId,
+    await set.run({
+      seasonId,
+      budgets: edits.map((each) => ({
         category,
         month: each.row.month,
         amount_minor: typeof each.value === 'number' ? each.value : 0,
-      });
+      })),
+    });
     return undefined;
   };
   return (

@@ -30,15 +30,16 @@ const columns: readonly Column<Row>[] = [
 /** A season's spending by category and month against what was set aside. */
 export function BudgetTab({ tabs, choice, season }: TabHead) {
   const budget = useRead(api.orders.budget, { seasonId: season.seasonId });
-  const set = useChange(api.orders.setBudget);
+  const set = useChange(api.orders.setBudgets);
   const [adding, setAdding] = useState(false);
   const edit = async (edits: readonly Edit<Row>[]): Promise<unknown> => {
-    for (const each of edits)
-      await set.run({
-        seasonId: season.seasonId,
+    await set.run({
+      seasonId: season.seasonId,
+      budgets: edits.map((each) => ({
         category: each.row.category,
         amount_minor: typeof each.value === 'number' ? each.value : 0,
-      });
+      })),
+    });
     return undefined;
   };
   return (
@@ -82,21 +83,32 @@ export function BudgetTab({ tabs, choice, season }: TabHead) {
 }
 
 function AddCategory({ seasonId, onClose }: { readonly seasonId: string; readonly onClose: () => void }) {
-  const set = useChange(api.orders.setBudget);
+  const set = useChange(api.orders.setBudgets);
   const [category, setCategory] = useState('');
   const [amount, setAmount] = useState<number | null>(null);
   const save = async (): Promise<void> => {
     const saved = await set.run(
-      { seasonId, category, amount_minor: amount ?? 0 },
+      { seasonId, budgets: [{ category, amount_minor: amount ?? Number.NaN }] },
       say('Set the budget of {category}.', { category }),
     );
     if (saved !== undefined) onClose();
   };
   return (
     <Dialog title={say('Add a category')} onClose={onClose}>
-      <Form label={say('Add a category')} failure={set.failure} paths={['category', 'amount_minor']} onSave={() => void save()}>
-        <TextField label={say('Category')} path="category" value={category} onChange={setCategory} needed />
-        <MoneyField label={say('Budget of the season')} path="amount_minor" value={amount} onChange={setAmount} needed />
+      <Form
+        label={say('Add a category')}
+        failure={set.failure}
+        paths={['budgets.0.category', 'budgets.0.amount_minor']}
+        onSave={() => void save()}
+      >
+        <TextField label={say('Category')} path="budgets.0.category" value={category} onChange={setCategory} needed />
+        <MoneyField
+          label={say('Budget of the season')}
+          path="budgets.0.amount_minor"
+          value={amount}
+          onChange={setAmount}
+          needed
+        />
         <Button type="submit" weight="main" disabled={set.busy}>
           {say('Add')}
         </Button>

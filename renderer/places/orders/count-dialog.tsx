@@ -32,19 +32,22 @@ export function CountDialog({ rows, onClose }: { readonly rows: readonly StockRo
   const [more, setMore] = useState('');
   const set = (materialId: string, change: Partial<Counted>) =>
     setCounts(counts.map((each) => (each.materialId === materialId ? { ...each, ...change } : each)));
+  // faults name a line by its place among those that are sent
+  const done = counts.flatMap((each) =>
+    each.counted === null
+      ? []
+      : [
+          {
+            materialId: each.materialId,
+            counted: each.counted,
+            unitCost_minor: each.worth_minor === null || each.counted === 0 ? null : each.worth_minor / each.counted,
+          },
+        ],
+  );
+  const pathOf = (materialId: string, field: 'counted' | 'unitCost_minor'): string =>
+    `counts.${done.findIndex((each) => each.materialId === materialId)}.${field}`;
   const save = async (): Promise<void> => {
     if (today.state !== 'ready') return;
-    const done = counts.flatMap((each) =>
-      each.counted === null
-        ? []
-        : [
-            {
-              materialId: each.materialId,
-              counted: each.counted,
-              unitCost_minor: each.worth_minor === null || each.counted === 0 ? null : each.worth_minor / each.counted,
-            },
-          ],
-    );
     const saved = await count.run(
       { date: today.data.today, who, reason, counts: done },
       say('Counted {done} materials.', { done: done.length }),
@@ -57,7 +60,12 @@ export function CountDialog({ rows, onClose }: { readonly rows: readonly StockRo
         {(all) => {
           const byId = new Map(all.map((each) => [each.id, each]));
           return (
-            <Form label={say('Count')} failure={count.failure} paths={['who', 'reason', 'counts']} onSave={() => void save()}>
+            <Form
+              label={say('Count')}
+              failure={count.failure}
+              paths={['who', 'reason', ...done.flatMap((_, at) => [`counts.${at}.counted`, `counts.${at}.unitCost_minor`])]}
+              onSave={() => void save()}
+            >
               <div className="form-pair">
                 <TextField label={say('Counted by')} path="who" value={who} onChange={setWho} needed />
                 <TextField label={say('Why it differs, where it does')} path="reason" value={reason} onChange={setReason} />
@@ -71,6 +79,7 @@ export function CountDialog({ rows, onClose }: { readonly rows: readonly StockRo
                     <Fragment key={each.materialId}>
                       <QuantityField
                         label={material?.name ?? each.materialId}
+                        path={pathOf(each.materialId, 'counted')}
                         hint={say('In the books {books}', { books: reader.print(books, tradeUnit(material?.baseUnit ?? '')) })}
                         unit={tradeUnit(material?.baseUnit ?? '')}
                         value={each.counted}
@@ -79,6 +88,7 @@ export function CountDialog({ rows, onClose }: { readonly rows: readonly StockRo
                       {inBooks ? null : (
                         <MoneyField
                           label={say('What all of it cost: {material}', { material: material?.name ?? '' })}
+                          path={pathOf(each.materialId, 'unitCost_minor')}
                           value={each.worth_minor}
                           onChange={(worth_minor) => set(each.materialId, { worth_minor })}
                           hint={say('0 where it cost nothing; empty where it is not known')}

@@ -80,7 +80,7 @@ export function needColumns(
     ...(isToCome
       ? [
           derived<NeedRow>('text', 'onTheWayText', say('On the way'), (row) => sayOnTheWay(row, reader), {
-            width: 150,
+            width: 190,
             hint: say('Ordered and not here yet: it is not bought again'),
           }),
         ]

@@ -53,7 +53,12 @@ export function PurchaseSheet({ lines, onClose }: { readonly lines: readonly Pur
       {open.length === 0 ? (
         <p>{first.state === 'called-off' ? say('It was called off.') : say('All of it is here.')}</p>
       ) : (
-        <Form label={say('Receive')} failure={receive.failure} paths={lines.map((_, at) => `lines.${at}.now`)} onSave={take}>
+        <Form
+          label={say('Receive')}
+          failure={receive.failure}
+          paths={[...lines.map((_, at) => `lines.${at}.packages`), 'charges_minor', 'who']}
+          onSave={take}
+        >
           <Cautions ids={open.flatMap((line) => line.cautions)} folded />
           <h3>{say('What came')}</h3>
           {lines.map((line, at) =>
@@ -61,7 +66,7 @@ export function PurchaseSheet({ lines, onClose }: { readonly lines: readonly Pur
               <QuantityField
                 key={line.lineId}
                 label={say('{material}, of {open}', { material: line.material, open: line.open })}
-                path={`lines.${at}.now`}
+                path={`lines.${at}.packages`}
                 unit=""
                 value={came[line.lineId] ?? null}
                 onChange={(value) => setCame({ ...came, [line.lineId]: value })}
@@ -150,7 +155,7 @@ function SendBack({ lines, date }: { readonly lines: readonly PurchaseRow[]; rea
     <Form
       label={say('Send back')}
       failure={back.failure}
-      paths={['packages', 'now', 'reason']}
+      paths={['packages', 'reason']}
       onSave={() =>
         void back.run(
           { purchaseId: line.purchaseId, lineId: line.lineId, packages: packages ?? 0, date, reason },

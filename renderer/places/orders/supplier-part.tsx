@@ -12,6 +12,7 @@ import { sayKnown } from '../../words/known.ts';
 import { say } from '../../words/say.ts';
 import { Figure } from '../../working/figure.tsx';
 import type { SupplierList } from './list-text.ts';
+import { PackagesOf } from './packages-of.tsx';
 
 /** One supplier's part of the list: tick while buying, then order what was ticked. One page of print. */
 export function SupplierPart({ list, seasonId }: { readonly list: SupplierList; readonly seasonId: string }) {
@@ -94,18 +95,11 @@ export function SupplierPart({ list, seasonId }: { readonly list: SupplierList; 
                 ) : null}
               </td>
               <td className="number">
-                <input
-                  className="narrow-number"
-                  type="number"
-                  min={0}
-                  defaultValue={row.packages}
+                <PackagesOf
                   key={row.packages}
-                  aria-label={say('Packages of {material}, {offer}', { material: row.material, offer: row.offer })}
-                  onBlur={(event) => {
-                    const packages = Number(event.target.value);
-                    if (Number.isInteger(packages) && packages >= 0 && packages !== row.packages)
-                      void setPackages.run({ lines: [{ shoppingLineId: row.shoppingLineId, packages }] });
-                  }}
+                  label={say('Packages of {material}, {offer}', { material: row.material, offer: row.offer })}
+                  packages={row.packages}
+                  onChange={(packages) => setPackages.run({ lines: [{ shoppingLineId: row.shoppingLineId, packages }] })}
                 />
               </td>
               <td className="number">{reader.money(row.price_minor)}</td>

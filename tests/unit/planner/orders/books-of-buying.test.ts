@@ -442,12 +442,12 @@ describe('a delivery', () => {
   });
   test('up to what is still open is taken; more, less than nothing, or nothing at all is refused', () => {
     expect(refusal(() => landedCost([{ ...line, now: 7 }], 0))).toBe('taken');
-    expect(refusal(() => landedCost([{ ...line, now: 7.1 }], 0))).toBe('lines.0.now more-than-ordered');
-    expect(refusal(() => landedCost([line, { ...line, now: -1 }], 0))).toBe('lines.1.now more-than-ordered');
+    expect(refusal(() => landedCost([{ ...line, now: 7.1 }], 0))).toBe('lines.0.packages more-than-ordered');
+    expect(refusal(() => landedCost([line, { ...line, now: -1 }], 0))).toBe('lines.1.packages more-than-ordered');
     expect(refusal(() => landedCost([{ ...line, now: 0 }], 0))).toBe('lines empty');
     expect(refusal(() => sentBack({ ...line, now: 3 }))).toBe('taken');
-    expect(refusal(() => sentBack({ ...line, now: 3.1 }))).toBe('now more-than-received');
-    expect(refusal(() => sentBack({ ...line, now: 0 }))).toBe('now more-than-received');
+    expect(refusal(() => sentBack({ ...line, now: 3.1 }))).toBe('packages more-than-received');
+    expect(refusal(() => sentBack({ ...line, now: 0 }))).toBe('packages more-than-received');
   });
 });
 
