@@ -12,8 +12,8 @@ import { handRound } from '../../planner/water/hand-rounds.ts';
 import { explainLineInterval, lineInterval } from '../../planner/water/watering-interval.ts';
 import { Refusal } from '../errors.ts';
 import { change, job, read } from '../procedure.ts';
-import { bedDryings } from '../water/bed-dryings.ts';
-import { BY_HAND, demandOfFarm, hottestWeek } from '../water/demand-of-year.ts';
+import { bedDryings, MOST_INTERVAL_DAYS } from '../water/bed-dryings.ts';
+import { BY_HAND, demandOfFarm, hottestWeek, yearShown } from '../water/demand-of-year.ts';
 import { lineSupplies, wateringOf } from '../water/line-supply.ts';
 import { loadWater, type WaterBed, type WaterFarm } from '../water/load-water.ts';
 import { choicesOfFarm, keepChoices, waterChoices } from '../water/water-choices.ts';
@@ -22,9 +22,6 @@ import { runOfYear, runOfYears, type WeatherRecord } from '../water/weather-reco
 const seasonId = z.string().nullable();
 const year = z.int('A year is a whole number.').nullable();
 const month = z.int('A month is 1 to 12.').min(1).max(12);
-
-/** Longest interval looked for. A bed that lasts longer needs no timer. */
-const MOST_DAYS = 21;
 
 function bedOf(farm: WaterFarm, bedId: string): WaterBed {
   const bed = farm.beds.find((each) => each.bedId === bedId);
@@ -35,13 +32,6 @@ function bedOf(farm: WaterFarm, bedId: string): WaterBed {
 function recordOf(farm: WaterFarm): WeatherRecord {
   if (farm.record === null) throw new Refusal({ code: 'not-found', what: 'weather record' });
   return farm.record;
-}
-
-/** The year asked for where the record has it whole, else that of the hottest week, else the last whole one. */
-function yearOf(record: WeatherRecord, asked: number | null): number | null {
-  if (asked !== null && record.years.includes(asked)) return asked;
-  const hot = Number((hottestWeek(record)?.from ?? '').slice(0, 4));
-  return record.years.includes(hot) ? hot : (record.years.at(-1) ?? null);
 }
 
 const aboutRecord = (record: WeatherRecord | null) =>
@@ -74,7 +64,7 @@ const noSeason = (db: FarmDb) => ({
 /** Interval, run and round of each line and of the beds by hand. */
 function intervalsOf(db: FarmDb, farm: WaterFarm, month: number) {
   const record = recordOf(farm);
-  const { terms, of } = bedDryings(db, farm, record, { month, most_days: MOST_DAYS });
+  const { terms, of } = bedDryings(db, farm, record, { month, most_days: MOST_INTERVAL_DAYS });
   const supplies = lineSupplies(db, farm);
   const codes = new Map(farm.beds.map((bed) => [bed.bedId, bed.code]));
   const code = (bedId: string | null): string => (bedId === null ? '' : (codes.get(bedId) ?? bedId));
@@ -92,7 +82,7 @@ function intervalsOf(db: FarmDb, farm: WaterFarm, month: number) {
         name,
         beds: own.length,
         days: found.days,
-        most_days: MOST_DAYS,
+        most_days: MOST_INTERVAL_DAYS,
         limitedBy: code(found.limitedBy),
         run_L: found.run_L,
         run_min: flow === null || flow <= 0 ? null : (found.run_L / flow) * 60,
@@ -119,7 +109,7 @@ export const waterDemand = {
       // a farm just founded has neither season nor beds: the page says what to do next
       if (seasonsOfFarm(db).length === 0) return noSeason(db);
       const farm = loadWater(db, input.seasonId);
-      const chosen = farm.record === null ? null : yearOf(farm.record, input.year);
+      const chosen = farm.record === null ? null : yearShown(farm.record, input.year);
       return {
         season: farm.season,
         seasons: seasonsOfFarm(db).map(({ id, name }) => ({ id, name })),
@@ -139,7 +129,7 @@ export const waterDemand = {
       const farm = loadWater(db, input.seasonId);
       const bed = bedOf(farm, input.bedId);
       const record = recordOf(farm);
-      const chosen = yearOf(record, input.year);
+      const chosen = yearShown(record, input.year);
       if (chosen === null) throw new Refusal({ code: 'not-found', what: 'whole year in the weather record' });
       const weather = runOfYear(record, chosen);
       const watering: Watering =

@@ -1,6 +1,7 @@
 import type { FarmFile } from '../../db/file/open-farm.ts';
 import type { IsoDate } from '../../planner/calendar.ts';
 import { explainError } from '../explain-error.ts';
+import { soilTablesIn } from '../soil/soil-tables.ts';
 import { partsAhead } from './parts-ahead.ts';
 import type { Program } from './program.ts';
 
@@ -57,4 +58,4 @@ export function workAhead(program: Program, partsOf: (farm: FarmFile) => Iterato
 const partsOfFarm =
   (program: Program) =>
   (farm: FarmFile): Iterator<unknown> =>
-    partsAhead({ db: farm.db, today: program.now().slice(0, 10) as IsoDate });
+    partsAhead({ db: farm.db, today: program.now().slice(0, 10) as IsoDate }, soilTablesIn(program.places.resources));

@@ -48,6 +48,12 @@ type Budgets = {
   readonly around: ReturnType<typeof aroundBeds>;
 };
 
+/** The budgets of a season, part by part, to be worked out ahead. */
+export const partsOfBudgets = (db: FarmDb, season: Season, tables: SoilTables): readonly (() => unknown)[] => [
+  () => aroundBeds(db, season, 'with-planned'),
+  () => loadBudgets(db, season, tables),
+];
+
 /** What the budgets rest on beside the beds themselves. */
 const aroundBeds = (db: FarmDb, season: Season, planned: Planned) =>
   derived(db, `budgets: around beds ${season.id} ${season.startDate} ${season.endDate} ${planned}`, () => {

@@ -6,6 +6,9 @@ import { type BedDrying, bedDrying, type IntervalTerms, spellStarts } from '../.
 import type { WaterBed, WaterFarm } from './load-water.ts';
 import { runOfYears, type WeatherRecord } from './weather-record.ts';
 
+/** Longest interval looked for. A bed that lasts longer needs no timer. */
+export const MOST_INTERVAL_DAYS = 21;
+
 type Known = { readonly store: BedStore; readonly year: BedYear; readonly drying: BedDrying };
 
 export type BedDryings = {

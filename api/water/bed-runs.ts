@@ -17,9 +17,14 @@ export type BedRun = {
   readonly peakAt: number;
 };
 
-export type YearRuns = { readonly record: WeatherRecord; readonly ofBed: ReadonlyMap<string, BedRun> };
+export type YearRuns = {
+  readonly record: WeatherRecord;
+  readonly ofBed: ReadonlyMap<string, BedRun>;
+  /** The bed's run; it is run the first time it is asked for, unless it is made and watered as before. */
+  readonly of: (bed: WaterBed) => BedRun;
+};
 
-/** Every bed through one year of the record. A bed that is made and watered as before is not run again. */
+/** The beds of a farm through one year of the record. A bed that is made and watered as before is not run again. */
 export function runsOfYear(
   farm: WaterFarm,
   supplies: readonly LineSupply[],
@@ -48,5 +53,14 @@ export function runsOfYear(
     const planned = runBed(bed.store, bed.year, weather, watering);
     return { madeOf: bed.madeOf, watering, need_L, full, planned, peak_L_per_day, peakAt };
   };
-  return { record, ofBed: new Map(farm.beds.map((bed) => [bed.bedId, run(bed)])) };
+  const ofBed = new Map<string, BedRun>();
+  return {
+    record,
+    ofBed,
+    of(bed) {
+      const found = ofBed.get(bed.bedId) ?? run(bed);
+      ofBed.set(bed.bedId, found);
+      return found;
+    },
+  };
 }

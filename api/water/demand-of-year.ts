@@ -25,17 +25,27 @@ export function hottestWeek(record: WeatherRecord): Spell | null {
       );
 }
 
+/** The year asked for where the record has it whole, else that of the hottest week, else the last whole one. */
+export function yearShown(record: WeatherRecord, asked: number | null): number | null {
+  if (asked !== null && record.years.includes(asked)) return asked;
+  const hot = Number((hottestWeek(record)?.from ?? '').slice(0, 4));
+  return record.years.includes(hot) ? hot : (record.years.at(-1) ?? null);
+}
+
 /** The need of a loaded farm in one year of its record, worked out once until a row of the farm is written. */
 export const demandOfFarm = (db: FarmDb, farm: WaterFarm, record: WeatherRecord, year: number) =>
-  derived(db, `demand ${farm.season.id} ${year}`, () => {
-    const runs = derived(
-      db,
-      `demand: runs ${farm.season.id} ${year}`,
-      (before: YearRuns | undefined) => runsOfYear(farm, lineSupplies(db, farm), record, year, before),
-      [farm, record],
-    );
-    return demandOfYear(farm, lineSupplies(db, farm), runs, year);
-  });
+  derived(db, `demand ${farm.season.id} ${year}`, () =>
+    demandOfYear(farm, lineSupplies(db, farm), runsOfFarm(db, farm, record, year), year),
+  );
+
+/** The beds of a loaded farm through one year of its record. */
+export const runsOfFarm = (db: FarmDb, farm: WaterFarm, record: WeatherRecord, year: number): YearRuns =>
+  derived(
+    db,
+    `demand: runs ${farm.season.id} ${year}`,
+    (before: YearRuns | undefined) => runsOfYear(farm, lineSupplies(db, farm), record, year, before),
+    [farm, record],
+  );
 
 /** The farm's need for water on each day of one year of the record, by line and by bed. */
 function demandOfYear(farm: WaterFarm, supplies: readonly LineSupply[], runs: YearRuns, year: number) {
@@ -43,9 +53,8 @@ function demandOfYear(farm: WaterFarm, supplies: readonly LineSupply[], runs: Ye
   const length = weather.eto_mm.length;
   const groups = [...supplies.map(({ lineId, name }) => ({ groupId: lineId, name })), { groupId: BY_HAND, name: 'By hand' }];
   const needs = new Map(groups.map(({ groupId }) => [groupId, new Float64Array(length)]));
-  const beds = farm.beds.flatMap((bed) => {
-    const run = runs.ofBed.get(bed.bedId);
-    if (run === undefined) return [];
+  const beds = farm.beds.map((bed) => {
+    const run = runs.of(bed);
     const { full, planned } = run;
     const need = needs.get(bed.lineId ?? BY_HAND) ?? needs.get(BY_HAND);
     if (need !== undefined) for (let at = 0; at < length; at += 1) need[at] = (need[at] ?? 0) + (run.need_L[at] ?? 0);

@@ -1,9 +1,8 @@
-import { derived } from '../../db/file/derived.ts';
+import { derived, sameRows } from '../../db/file/derived.ts';
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import { farmOfFile } from '../../db/repositories/farm.ts';
-import { plantingsBetween, spansBetween } from '../../db/repositories/proposal-facts.ts';
 import type { SeasonRecord } from '../../db/repositories/seasons.ts';
-import { lineOfBeds, mulchOfDesigns, suppliesOfFarm, timersOfFarm } from '../../db/repositories/water-demand.ts';
+import { lineOfBeds, mulchOfDesigns, plantedBetween, suppliesOfFarm, timersOfFarm } from '../../db/repositories/water-demand.ts';
 import type { IsoDate } from '../../planner/calendar.ts';
 import type { BedStore } from '../../planner/water/bed-store.ts';
 import { type BedYear, bedYear } from '../../planner/water/bed-year.ts';
@@ -38,6 +37,7 @@ export type WaterBed = {
   readonly madeOf: string;
   readonly plantings: readonly PlantedOnBed[];
   readonly loaded: LoadedBed;
+  readonly planted: readonly Planted[];
 };
 
 export type LineName = { readonly lineId: string; readonly name: string };
@@ -53,7 +53,7 @@ export type WaterFarm = {
   readonly supplies: ReturnType<typeof suppliesOfFarm>;
   readonly timers: ReturnType<typeof timersOfFarm>;
   readonly notes: readonly string[];
-  /** What the beds rest on beside themselves: while each of these is the same, so is a bed of which nothing was written. */
+  /** What the beds rest on beside themselves and what stands in them: while each of these is the same, so is an unchanged bed. */
   readonly restsOn: readonly unknown[];
 };
 
@@ -77,12 +77,13 @@ export const partsOfWater = (db: FarmDb, season: SeasonRecord): readonly (() => 
   () => standingIn(db, season),
 ];
 
-/** What stands in the beds in a season, by planting and by bed. */
-const standingIn = (db: FarmDb, { startDate, endDate }: SeasonRecord) =>
-  derived(db, `water: standing ${startDate} ${endDate}`, () => ({
-    plantings: new Map(plantingsBetween(db, startDate, endDate).map((each) => [each.id, each])),
-    spans: Map.groupBy(spansBetween(db, startDate, endDate), (span) => span.bedId),
-  }));
+type Planted = ReturnType<typeof plantedBetween>[number];
+
+/** What stands in the beds in a season, by bed. */
+const standingIn = (db: FarmDb, { startDate, endDate }: SeasonRecord): ReadonlyMap<string, readonly Planted[]> =>
+  derived(db, `water: standing ${startDate} ${endDate}`, () =>
+    Map.groupBy(plantedBetween(db, startDate, endDate), (row) => row.bedId),
+  );
 
 /** A bed that is made of the same as before keeps its store and year: a change seldom meets more than a few of a thousand. */
 function waterLoaded(db: FarmDb, seasonId: string, farmBefore: WaterFarm | undefined): WaterFarm {
@@ -93,14 +94,13 @@ function waterLoaded(db: FarmDb, seasonId: string, farmBefore: WaterFarm | undef
   const record = weatherOfFarm(db);
   const crops = cropsKept(db);
   const standing = standingIn(db, season);
-  const { plantings, spans } = standing;
   const lines = derived(db, 'line of beds', () => lineOfBeds(db));
   const mulches = derived(
     db,
     'mulch of designs',
     () => new Map(mulchOfDesigns(db).map(({ designId, ...rest }) => [designId, rest])),
   );
-  const restsOn = [choices, record, crops, standing, lines, mulches];
+  const restsOn = [choices, record, crops, lines, mulches];
   const restsOnSame = restsOn.every((each, at) => each === farmBefore?.restsOn[at]);
   const before = new Map(farmBefore?.beds.map((bed) => [bed.bedId, bed]));
   const left: string[] = [];
@@ -117,8 +117,9 @@ function waterLoaded(db: FarmDb, seasonId: string, farmBefore: WaterFarm | undef
     return known;
   };
   for (const loaded of loadBeds(db)) {
+    const planted = standing.get(loaded.bed.id) ?? [];
     const asBefore = restsOnSame ? before.get(loaded.bed.id) : undefined;
-    if (asBefore?.loaded === loaded) {
+    if (asBefore?.loaded === loaded && sameRows(asBefore.planted, planted)) {
       for (const { crop } of asBefore.plantings) noteStandIn(crop);
       beds.push(asBefore);
       continue;
@@ -129,10 +130,11 @@ function waterLoaded(db: FarmDb, seasonId: string, farmBefore: WaterFarm | undef
       continue;
     }
     const mulch = mulchOf(mulches.get(loaded.design.id));
-    const onBed = (spans.get(loaded.bed.id) ?? []).flatMap((span) => {
-      const planting = plantings.get(span.plantingId);
-      const crop = planting === undefined ? undefined : crops.get(planting.cropId);
-      return planting === undefined || crop === undefined ? [] : [{ span, planting, crop }];
+    const onBed = planted.flatMap((row) => {
+      const crop = crops.get(row.cropId);
+      return crop === undefined
+        ? []
+        : [{ ...row, crop, inBedDate: row.inBedDate as IsoDate, clearDate: row.clearDate as IsoDate }];
     });
     for (const { crop } of onBed) noteStandIn(crop);
     const around = { area_m2: store.area_m2, mulch, air: record?.air ?? null };
@@ -143,15 +145,9 @@ function waterLoaded(db: FarmDb, seasonId: string, farmBefore: WaterFarm | undef
         bareReduction: bareReductionOf(mulch),
         exposure: underShade_mm_per_day(choices.exposure, choices.shadeShare),
       },
-      crops: onBed.map(({ span, planting, crop }) =>
+      crops: onBed.map(({ inBedDate, clearDate, share, plants, inRow_m, row_m, crop }) =>
         cropOnBed(
-          {
-            inBedDate: (planting.inBedActual ?? planting.inBedDate) as IsoDate,
-            clearDate: (planting.clearedActual ?? planting.clearDate) as IsoDate,
-            share: span.toShare - span.fromShare,
-            canopy_m2: span.plants > 0 ? span.plants * planting.inRow_m * planting.row_m : null,
-            crop: crop.water,
-          },
+          { inBedDate, clearDate, share, canopy_m2: plants > 0 ? plants * inRow_m * row_m : null, crop: crop.water },
           around,
         ),
       ),
@@ -169,13 +165,8 @@ function waterLoaded(db: FarmDb, seasonId: string, farmBefore: WaterFarm | undef
       year: same?.year ?? bedYear(yearOf),
       madeOf,
       loaded,
-      plantings: onBed.map(({ span, planting, crop }) => ({
-        cropId: planting.cropId,
-        crop,
-        inBedDate: (planting.inBedActual ?? planting.inBedDate) as IsoDate,
-        clearDate: (planting.clearedActual ?? planting.clearDate) as IsoDate,
-        share: span.toShare - span.fromShare,
-      })),
+      planted,
+      plantings: onBed.map(({ cropId, crop, inBedDate, clearDate, share }) => ({ cropId, crop, inBedDate, clearDate, share })),
     });
   }
   return {

@@ -244,7 +244,8 @@ function handOut<T extends object>(open: Open, name: string, again: () => T): T 
   return value;
 }
 
-function sameRows<Row extends object>(one: readonly Row[], other: readonly Row[]): boolean {
+/** Whether two lists of rows of one query hold the same. */
+export function sameRows<Row extends object>(one: readonly Row[], other: readonly Row[]): boolean {
   return one.length === other.length && one.every((row, at) => sameRow(row, other[at] as Row));
 }
 

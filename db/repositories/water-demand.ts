@@ -1,7 +1,8 @@
-import { and, asc, desc, eq, isNotNull } from 'drizzle-orm';
+import { and, asc, desc, eq, gt, isNotNull, lt, ne, sql } from 'drizzle-orm';
 import type { FarmDb } from '../file/open-farm.ts';
 import { design } from '../schema/beds.ts';
 import { material } from '../schema/materials.ts';
+import { planting, plantingBed } from '../schema/plantings.ts';
 import { lineOutlet, timerEvent, waterLine, waterTest } from '../schema/water.ts';
 
 /** Which line serves which bed. A bed on two lines counts with the first. */
@@ -15,6 +16,26 @@ export function lineOfBeds(db: FarmDb): ReadonlyMap<string, string> {
   const first = new Map<string, string>();
   for (const { bedId, lineId } of rows) if (bedId !== null && !first.has(bedId)) first.set(bedId, lineId);
   return first;
+}
+
+/** What stands in each bed at some time between two days, of whatever season, as its water needs it; failed plantings left out. */
+export function plantedBetween(db: FarmDb, from: string, to: string) {
+  return db
+    .select({
+      bedId: plantingBed.bedId,
+      cropId: planting.cropId,
+      share: sql<number>`${plantingBed.toShare} - ${plantingBed.fromShare}`,
+      plants: plantingBed.plants,
+      inBedDate: sql<string>`coalesce(${planting.inBedActual}, ${planting.inBedDate})`,
+      clearDate: sql<string>`coalesce(${planting.clearedActual}, ${planting.clearDate})`,
+      inRow_m: planting.inRow_m,
+      row_m: planting.row_m,
+    })
+    .from(plantingBed)
+    .innerJoin(planting, eq(planting.id, plantingBed.plantingId))
+    .where(and(lt(planting.inBedDate, to), gt(planting.clearDate, from), ne(planting.state, 'failed')))
+    .orderBy(asc(plantingBed.plantingId), asc(plantingBed.id))
+    .all();
 }
 
 /** The farm's supplies as the demand needs them. */

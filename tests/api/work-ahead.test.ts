@@ -1,6 +1,7 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { partsAhead } from '../../api/program/parts-ahead.ts';
 import { type WorkAhead, workAhead } from '../../api/program/work-ahead.ts';
+import { soilTablesIn } from '../../api/soil/soil-tables.ts';
 import { forgetDerived } from '../../db/file/derived.ts';
 import type { IsoDate } from '../../planner/calendar.ts';
 import { aProgram, type TestProgram } from '../builders/a-farm.ts';
@@ -108,7 +109,7 @@ describe('the parts of a farm', () => {
     for (const [name, read] of Object.entries(slow)) {
       forgetDerived(t.farm.db);
       const anew = await queriesOf(read);
-      const parts = [...partsAhead({ db: t.farm.db, today: '2026-11-25' as IsoDate })];
+      const parts = [...partsAhead({ db: t.farm.db, today: '2026-11-25' as IsoDate }, soilTablesIn(t.program.places.resources))];
       expect(parts.length).toBeGreaterThan(20);
       // the program's own day, as the page's question has it
       expect([name, (await queriesOf(read)) < anew / 2]).toEqual([name, true]);
@@ -117,6 +118,8 @@ describe('the parts of a farm', () => {
 
   test('of a farm without a season are none', () => {
     t.farm.sqlite.exec('PRAGMA foreign_keys = OFF; DELETE FROM season; PRAGMA foreign_keys = ON;');
-    expect([...partsAhead({ db: t.farm.db, today: '2026-11-25' as IsoDate })]).toEqual([]);
+    expect([...partsAhead({ db: t.farm.db, today: '2026-11-25' as IsoDate }, soilTablesIn(t.program.places.resources))]).toEqual(
+      [],
+    );
   });
 });

@@ -1,4 +1,5 @@
 import { partsAhead } from '../../api/program/parts-ahead.ts';
+import { soilTablesIn } from '../../api/soil/soil-tables.ts';
 import { forgetDerived } from '../../db/file/derived.ts';
 import type { IsoDate } from '../../planner/calendar.ts';
 import { aProgram, type TestProgram } from '../builders/a-farm.ts';
@@ -73,7 +74,8 @@ async function measure(t: TestProgram, beds: number, rounds: number, results: Ma
 const AHEAD_ROUNDS = 8;
 const LONGEST_PART = 'the longest part of the work ahead';
 
-const partsOf = (t: TestProgram) => partsAhead({ db: t.farm.db, today: t.program.now().slice(0, 10) as IsoDate });
+const partsOf = (t: TestProgram) =>
+  partsAhead({ db: t.farm.db, today: t.program.now().slice(0, 10) as IsoDate }, soilTablesIn(t.program.places.resources));
 
 /** A page that asks meanwhile waits for one part at the most. */
 function longestPart(t: TestProgram, rounds: number): Times {
