@@ -1,4 +1,4 @@
-import { derived, derivedByKey } from '../../db/file/derived.ts';
+import { derived, derivedByKey, sameRows } from '../../db/file/derived.ts';
 import type { FarmDb } from '../../db/file/open-farm.ts';
 import { type AppliedBed, applicationsDone, applicationsPlanned, topUpsOfFarm } from '../../db/repositories/applications.ts';
 import { plantingsStanding, removalFacts } from '../../db/repositories/feeding.ts';
@@ -44,30 +44,42 @@ export const loadBudgets = (
 
 type Budgets = {
   readonly budgets: readonly LoadedBudget[];
-  readonly ofBed: ReadonlyMap<LoadedBed, LoadedBudget>;
-  readonly around: ReturnType<typeof aroundBeds>;
+  readonly ofBed: ReadonlyMap<LoadedBed, BudgetOfBed>;
+  readonly around: Around;
 };
+
+/** A bed's budget with what stood in it before and stands in it now. */
+type BudgetOfBed = Standing & { readonly budget: LoadedBudget };
+
+type Standing = { readonly now: readonly PlantingOnBed[]; readonly before: readonly PlantingOnBed[] };
+
+type Around = ReturnType<typeof aroundBeds>;
 
 /** The budgets of a season, part by part, to be worked out ahead. */
 export const partsOfBudgets = (db: FarmDb, season: Season, tables: SoilTables): readonly (() => unknown)[] => [
   () => aroundBeds(db, season, 'with-planned'),
+  () => standingOf(db, season),
   () => loadBudgets(db, season, tables),
 ];
 
-/** What the budgets rest on beside the beds themselves. */
+/** What the budgets rest on beside the beds themselves and what stands in them. */
 const aroundBeds = (db: FarmDb, season: Season, planned: Planned) =>
-  derived(db, `budgets: around beds ${season.id} ${season.startDate} ${season.endDate} ${planned}`, () => {
+  derived(db, `budgets: around beds ${season.id} ${planned}`, () => ({
+    plan: feedingPlanFor(db, season.id),
+    tests: testsByBed(soilTests(db)),
+    applied: grouped(applicationsDone(db)),
+    coming: planned === 'with-planned' ? grouped(applicationsPlanned(db)) : new Map<string, AppliedBed[]>(),
+    fills: grouped(topUpsOfFarm(db)),
+    facts: removalFactsOf(removalFacts(db)),
+  }));
+
+/** What stands in the beds in a season, and what stood there in the year before it. */
+const standingOf = (db: FarmDb, season: Season): ((bedId: string) => Standing) =>
+  derived(db, `budgets: standing ${season.id} ${season.startDate} ${season.endDate}`, () => {
     const stands = standingOnBeds(db, addDays(season.startDate as IsoDate, -365), season.endDate);
-    return {
-      plan: feedingPlanFor(db, season.id),
-      now: grouped(stands.filter((each) => each.seasonId === season.id)),
-      before: grouped(stands.filter((each) => each.seasonId !== season.id && each.clearDate <= season.endDate)),
-      tests: testsByBed(soilTests(db)),
-      applied: grouped(applicationsDone(db)),
-      coming: planned === 'with-planned' ? grouped(applicationsPlanned(db)) : new Map<string, AppliedBed[]>(),
-      fills: grouped(topUpsOfFarm(db)),
-      facts: removalFactsOf(removalFacts(db)),
-    };
+    const now = grouped(stands.filter((each) => each.seasonId === season.id));
+    const before = grouped(stands.filter((each) => each.seasonId !== season.id && each.clearDate <= season.endDate));
+    return (bedId) => ({ now: now.get(bedId) ?? [], before: before.get(bedId) ?? [] });
   });
 
 function standingOnBeds(db: FarmDb, from: string, to: string): readonly PlantingOnBed[] {
@@ -83,21 +95,27 @@ const inBedOrder = (a: PlantingOnBed, b: PlantingOnBed): number =>
   compare(a.bedId, b.bedId) || compare(a.inBedDate, b.inBedDate) || compare(a.plantingId, b.plantingId);
 const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
-/** A bed of which nothing was written keeps its budget while all around it is the same. */
+/** A bed of which nothing was written keeps its budget while what stands in it and all around is the same. */
 function budgetsLoaded(db: FarmDb, season: Season, tables: SoilTables, planned: Planned, before: Budgets | undefined): Budgets {
   const around = aroundBeds(db, season, planned);
-  const known = before?.around === around ? before.ofBed : new Map<LoadedBed, LoadedBudget>();
-  const ofBed = new Map(loadBeds(db).map((bed) => [bed, known.get(bed) ?? budgetOf(bed, around, season, tables)]));
-  return { budgets: [...ofBed.values()], ofBed, around };
+  const standing = standingOf(db, season);
+  const known = before?.around === around ? before.ofBed : new Map<LoadedBed, BudgetOfBed>();
+  const of = (bed: LoadedBed): BudgetOfBed => {
+    const stands = standing(bed.bed.id);
+    const same = known.get(bed);
+    if (same !== undefined && sameRows(same.now, stands.now) && sameRows(same.before, stands.before)) return same;
+    return { ...stands, budget: budgetOf(bed, stands, around, season, tables) };
+  };
+  const ofBed = new Map(loadBeds(db).map((bed) => [bed, of(bed)]));
+  return { budgets: [...ofBed.values()].map(({ budget }) => budget), ofBed, around };
 }
 
-function budgetOf(bed: LoadedBed, around: Budgets['around'], season: Season, tables: SoilTables): LoadedBudget {
+function budgetOf(bed: LoadedBed, { now, before }: Standing, around: Around, season: Season, tables: SoilTables): LoadedBudget {
   const { plan, facts } = around;
   const bedId = bed.bed.id;
   const area_m2 = bed.figures?.area_m2 ?? 0;
   const test = around.tests.get(bedId)?.find((each) => each.test.date <= season.endDate);
-  const plantings = around.now.get(bedId) ?? [];
-  const needs = plantingNeeds(plantings, area_m2, test, plan.needBy, tables, facts);
+  const needs = plantingNeeds(now, area_m2, test, plan.needBy, tables, facts);
   const credits = creditsOf({
     bed,
     area_m2,
@@ -105,11 +123,11 @@ function budgetOf(bed: LoadedBed, around: Budgets['around'], season: Season, tab
     applied: around.applied.get(bedId) ?? [],
     planned: around.coming.get(bedId) ?? [],
     topUps: around.fills.get(bedId) ?? [],
-    before: around.before.get(bedId) ?? [],
+    before,
     plan,
     tables,
     seasonYear: yearOf(season.startDate as IsoDate),
     seasonStart: season.startDate,
   });
-  return { bed, area_m2, test, plantings, needs, credits, budget: bedBudget(area_m2, needs, credits) };
+  return { bed, area_m2, test, plantings: now, needs, credits, budget: bedBudget(area_m2, needs, credits) };
 }
