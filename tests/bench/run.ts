@@ -1,12 +1,14 @@
 /** `npm run bench [-- --quick] [-- NAME...]`: every `*.bench.ts` here, or those whose name holds one of the words, and a table of it all. */
 import { fork } from 'node:child_process';
-import { readdirSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { availableParallelism, loadavg } from 'node:os';
 import { type Figure, tableOf, verdictOf } from './figure.ts';
 
 const words = process.argv.slice(2).filter((word) => !word.startsWith('--'));
 const options = process.argv.slice(2).filter((word) => word.startsWith('--'));
 const folder = new URL('./', import.meta.url);
+/** The engine as the launcher starts the program with it. */
+const hostFlags = JSON.parse(readFileSync(new URL('../../tools/host-flags.json', import.meta.url), 'utf8')) as string[];
 const topics = readdirSync(folder)
   .filter((name) => name.endsWith('.bench.ts'))
   .map((name) => name.replace('.bench.ts', ''))
@@ -14,7 +16,7 @@ const topics = readdirSync(folder)
   .sort();
 
 function figuresOf(topic: string): Promise<readonly Figure[]> {
-  const child = fork(new URL('./topic.ts', import.meta.url), [topic, ...options], { stdio: 'inherit' });
+  const child = fork(new URL('./topic.ts', import.meta.url), [topic, ...options], { stdio: 'inherit', execArgv: hostFlags });
   return new Promise((resolve, reject) => {
     let figures: readonly Figure[] = [];
     child.on('message', (said) => {

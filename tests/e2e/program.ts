@@ -1,5 +1,5 @@
 import { type ChildProcess, fork } from 'node:child_process';
-import { copyFileSync, mkdtempSync, rmSync } from 'node:fs';
+import { copyFileSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { test as base, expect } from '@playwright/test';
@@ -8,6 +8,8 @@ import { SAMPLE_FILE } from '../../api/program/start-program.ts';
 /** A running host with its own data folder, one for each test. */
 export type Host = { readonly address: string; readonly origin: string; readonly data: string };
 
+/** As the launcher starts it. */
+const hostFlags = JSON.parse(readFileSync(new URL('../../tools/host-flags.json', import.meta.url), 'utf8')) as string[];
 const hostFile = new URL('../../dist/main/host.js', import.meta.url).pathname;
 
 export function startHost(
@@ -17,6 +19,7 @@ export function startHost(
   const child = fork(hostFile, [...args], {
     env: { ...process.env, BEDWRIGHT_HOME: data, BEDWRIGHT_NOW: '2026-11-25T09:00:00' },
     stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
+    execArgv: hostFlags,
   });
   return new Promise((resolve, reject) => {
     child.once('message', (said) => resolve({ child, host: { ...(said as { address: string; origin: string }), data } }));
