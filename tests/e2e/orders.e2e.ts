@@ -17,6 +17,14 @@ test('a grower finds the cheapest list, keeps it, ticks it off, orders and recei
   await packages.press('Escape');
   await expect(packages).toHaveValue(before);
   await expect(part.getByRole('alert')).toBeHidden();
+  await packages.fill(String(Number(before) + 1));
+  await packages.press('Enter');
+  await expect(page.getByRole('button', { name: /^Undo change the packages/ })).toBeVisible();
+  await expect(packages).toBeFocused();
+  await packages.fill(before);
+  await packages.press('Enter');
+  await packages.press('Tab');
+  await expect(packages).toHaveValue(before);
   const boxes = part.getByRole('checkbox');
   const lines = await boxes.count();
   for (let at = 0; at < lines; at += 1) {
@@ -55,14 +63,25 @@ test('what has not come of a purchase is called off, and taken back with one ste
   await page.getByRole('button', { name: 'Find the cheapest list' }).click();
   await page.getByRole('button', { name: 'Keep this list' }).click({ timeout: 60_000 });
   const part = page.getByRole('region', { name: /Tidewrack Soil Yard/ });
-  await part.getByRole('checkbox').first().click();
-  await part.getByRole('button', { name: /^Order the 1 ticked/ }).click();
+  const boxes = part.getByRole('checkbox');
+  for (const at of [0, 1]) {
+    await boxes.nth(at).click();
+    await expect(boxes.nth(at)).toBeChecked();
+  }
+  await part.getByRole('button', { name: /^Order the 2 ticked/ }).click();
   await page.getByRole('tab', { name: 'Purchases' }).click();
   const row = page.getByRole('row', { name: /Nov 25, 2026.*Tidewrack Soil Yard/ });
-  await expect(row).toHaveText(/Ordered/);
-  await row.getByRole('gridcell').nth(1).dblclick();
+  await expect(row.first()).toHaveText(/Ordered/);
+  await row.first().getByRole('gridcell').nth(1).dblclick();
+  await page
+    .getByRole('form', { name: 'Receive' })
+    .getByLabel(/, of \d+$/)
+    .nth(1)
+    .fill('0');
+  await page.getByRole('button', { name: 'Take into stock' }).click();
+  await expect(row.first()).toHaveText(/Here/);
   await page.getByRole('button', { name: 'Call off the rest' }).click();
-  await expect(page.getByText('It was called off.')).toBeVisible();
+  await expect(page.getByText('What came is here, the rest was called off.')).toBeVisible();
   await expect(page.getByRole('row', { name: /Nov 25, 2026.*Called off/ })).toBeVisible();
   await page.getByRole('button', { name: /^Undo call off/ }).click();
   await expect(page.getByRole('row', { name: /Nov 25, 2026.*Called off/ })).toBeHidden();

@@ -1,4 +1,4 @@
-import { useId, useState } from 'react';
+import { useId, useRef, useState } from 'react';
 import { say } from '../../words/say.ts';
 
 /** How many packages a line of the list is to be; what can't be taken is said there and changes nothing. */
@@ -8,8 +8,15 @@ export function PackagesOf(props: {
   readonly onChange: (packages: number) => Promise<unknown>;
 }) {
   const [text, setText] = useState(String(props.packages));
+  const [shown, setShown] = useState(props.packages);
+  const sent = useRef(Number.NaN);
   const [fault, setFault] = useState('');
   const faultId = useId();
+  // changed elsewhere, or taken back: the field follows and keeps the focus
+  if (shown !== props.packages) {
+    setShown(props.packages);
+    setText(String(props.packages));
+  }
   const take = async (): Promise<void> => {
     const packages = text.trim() === '' ? Number.NaN : Number(text);
     if (!Number.isInteger(packages) || packages < 0) {
@@ -17,7 +24,12 @@ export function PackagesOf(props: {
       return;
     }
     setFault('');
-    if (packages !== props.packages && (await props.onChange(packages)) === undefined) setText(String(props.packages));
+    // Enter sends it, and leaving the field must not send it once more
+    if (packages === props.packages || packages === sent.current) return;
+    sent.current = packages;
+    const taken = await props.onChange(packages);
+    sent.current = Number.NaN;
+    if (taken === undefined) setText(String(props.packages));
   };
   return (
     <>

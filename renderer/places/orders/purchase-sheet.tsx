@@ -51,7 +51,7 @@ export function PurchaseSheet({ lines, onClose }: { readonly lines: readonly Pur
   return (
     <Sheet title={`${first.supplier}, ${reader.date(first.orderedDate)}`} onClose={onClose}>
       {open.length === 0 ? (
-        <p>{first.state === 'called-off' ? say('It was called off.') : say('All of it is here.')}</p>
+        <p>{sayEnded(lines)}</p>
       ) : (
         <Form
           label={say('Receive')}
@@ -120,6 +120,14 @@ export function PurchaseSheet({ lines, onClose }: { readonly lines: readonly Pur
       ) : null}
     </Sheet>
   );
+}
+
+/** How a purchase ended of which nothing is still to come. */
+function sayEnded(lines: readonly PurchaseRow[]): string {
+  if (lines.every(({ state }) => state === 'called-off')) return say('It was called off.');
+  return lines.some(({ state }) => state === 'called-off')
+    ? say('What came is here, the rest was called off.')
+    : say('All of it is here.');
 }
 
 type Lot = { readonly lot: string; readonly expiresDate: IsoDate | null };

@@ -96,7 +96,6 @@ export function SupplierPart({ list, seasonId }: { readonly list: SupplierList; 
               </td>
               <td className="number">
                 <PackagesOf
-                  key={row.packages}
                   label={say('Packages of {material}, {offer}', { material: row.material, offer: row.offer })}
                   packages={row.packages}
                   onChange={(packages) => setPackages.run({ lines: [{ shoppingLineId: row.shoppingLineId, packages }] })}
